@@ -1,0 +1,42 @@
+import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluation'
+import type { AccelSign, FullLibrary } from '../shared/model/library'
+import type { RecogniserModel } from '../shared/model/recogniser-model'
+import type { Replay } from '../shared/model/replay'
+import type { Result } from '../shared/model/result'
+import type { SampleBlock } from '../shared/model/sample'
+import type { Target } from '../shared/model/target'
+import type { LiveUpdate, OnProgress } from '../shared/protocol/recogniser'
+
+export interface CallOptions {
+  /** Aborting ends the worker when the call is running, and drops it when it is queued. */
+  signal?: AbortSignal
+  onProgress?: OnProgress
+  /** Reject with code 'worker/timeout' and restart the worker after this long; 0 never. */
+  timeoutMs?: number
+}
+
+/**
+ * The recogniser's worker as the main thread sees it: one call at a time, in order. Failures are
+ * values with codes 'worker/aborted', 'worker/timeout', 'worker/crashed' or those of the service.
+ * Live recognition and jobs use two workers, so that an aborted job never stops a live session.
+ */
+export interface RecogniserClient {
+  train(full: FullLibrary, options?: CallOptions): Promise<Result<TrainedModel>>
+  evaluate(full: FullLibrary, holdout: Holdout, options?: CallOptions): Promise<Result<Evaluation>>
+  replay(
+    model: RecogniserModel,
+    target: Target,
+    samples: SampleBlock,
+    accelSign: AccelSign,
+    options?: CallOptions,
+  ): Promise<Result<Replay>>
+  openLive(
+    model: RecogniserModel | null,
+    target: Target,
+    accelSign: AccelSign,
+    options?: CallOptions,
+  ): Promise<Result<null>>
+  pushLive(samples: SampleBlock, options?: CallOptions): Promise<Result<LiveUpdate>>
+  closeLive(options?: CallOptions): Promise<Result<null>>
+  dispose(): void
+}

@@ -1,0 +1,15 @@
+import type { CoreEvent } from '../core/core'
+
+/** A recording run through conditioning and core, sample by sample. */
+export interface Replay {
+  rateHz: number
+  /** Conditioned samples in counts, n × 6. */
+  counts: Int16Array
+  energy: Uint32Array
+  phase: Uint8Array
+  onThreshold: number
+  offThreshold: number
+  events: CoreEvent[]
+  /** For each event, distance to each gesture (nearest template); null where not compared. */
+  gestureDistances: (number[] | null)[]
+}

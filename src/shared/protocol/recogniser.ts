@@ -1,0 +1,60 @@
+import type { CoreEvent, CorePhase } from '../core/core'
+import type { Evaluation, Holdout, TrainedModel } from '../model/evaluation'
+import type { AccelSign, FullLibrary } from '../model/library'
+import type { RecogniserModel } from '../model/recogniser-model'
+import type { Replay } from '../model/replay'
+import type { Result } from '../model/result'
+import type { SampleBlock } from '../model/sample'
+import type { Target } from '../model/target'
+
+/** Progress of a long job: done of total steps, and what is being done, for people. */
+export interface Progress {
+  done: number
+  total: number
+  what: string
+}
+
+export type OnProgress = (progress: Progress) => void
+
+export interface LiveUpdate {
+  /** Events since the last call, with indices in conditioned samples since openLive. */
+  events: LiveEvent[]
+  /** Conditioned samples since the last call: energy and phase for the view. */
+  energy: Uint32Array
+  phase: CorePhase
+}
+
+export interface LiveEvent {
+  event: CoreEvent
+  /** Distance to each gesture's nearest template; null where not compared. */
+  gestureDistances: number[] | null
+  /** Start and end on the clock of the samples given to pushLive, ms. */
+  startMs: number
+  endMs: number
+  /** Time of the sample that brought the decision, same clock. */
+  decidedMs: number
+}
+
+/** Methods of the recogniser's worker. Every one answers with a Result; a rejection is a bug. */
+export interface RecogniserService {
+  train(full: FullLibrary, onProgress: OnProgress): Promise<Result<TrainedModel>>
+  evaluate(full: FullLibrary, holdout: Holdout, onProgress: OnProgress): Promise<Result<Evaluation>>
+  replay(
+    model: RecogniserModel,
+    target: Target,
+    samples: SampleBlock,
+    accelSign: AccelSign,
+  ): Promise<Result<Replay>>
+  /**
+   * Starts live recognition. With `model` null only the segmenter runs, with the target's default
+   * parameters, for hands-free recording; every cut
+   * movement then comes as an event of kind 'reject' with reason 'far', 'short' or 'long'.
+   */
+  openLive(
+    model: RecogniserModel | null,
+    target: Target,
+    accelSign: AccelSign,
+  ): Promise<Result<null>>
+  pushLive(samples: SampleBlock): Promise<Result<LiveUpdate>>
+  closeLive(): Promise<Result<null>>
+}

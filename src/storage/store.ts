@@ -1,0 +1,68 @@
+import type {
+  Background,
+  FullLibrary,
+  Library,
+  Recording,
+  RecordingWithSamples,
+  Take,
+} from '../shared/model/library'
+import type { Result } from '../shared/model/result'
+import type { SampleBlock } from '../shared/model/sample'
+
+/** A recording that was interrupted, as the journal kept it. */
+export interface UnfinishedRecording {
+  recording: Recording
+  samples: SampleBlock
+}
+
+export interface StorageFacts {
+  usedBytes: number
+  quotaBytes: number
+  /** Whether the browser promised not to evict; null when it cannot say. */
+  persisted: boolean | null
+}
+
+/** A journal of one recording in progress; at most about one second is ever unwritten. */
+export interface Journal {
+  /** Adds samples behind those given before; written by the time the promise settles. */
+  append(block: SampleBlock): Promise<Result<null>>
+  /** Makes it a recording, in one transaction; the journal is gone then. */
+  finish(recording: Recording): Promise<Result<Recording>>
+  discard(): Promise<void>
+}
+
+/** Everything stored. The only owner of IndexedDB; all writes are transactions, durability strict. */
+export interface Store {
+  listLibraries(): Promise<Library[]>
+  putLibrary(library: Library): Promise<Result<null>>
+  /** Soft delete, undone by restoreLibrary until purgeDeleted. */
+  deleteLibrary(id: string): Promise<Result<null>>
+  restoreLibrary(id: string): Promise<Result<null>>
+
+  /** Facts only, without samples; deleted ones left out. */
+  listRecordings(libraryId: string): Promise<Recording[]>
+  /** Samples of one recording; null when it is not there. */
+  loadSamples(recordingId: string): Promise<SampleBlock | null>
+  loadFull(libraryId: string): Promise<FullLibrary | null>
+  /** Changes facts (relabel, trim, note, tester, hand); samples cannot be changed. */
+  updateRecording(recording: Take | Background): Promise<Result<null>>
+  deleteRecordings(ids: string[]): Promise<Result<null>>
+  restoreRecordings(ids: string[]): Promise<Result<null>>
+  /** All or nothing: a library with its recordings, as from an import or the demo. */
+  addFullLibrary(full: FullLibrary): Promise<Result<null>>
+  /** All or nothing, to an existing library. */
+  addRecordings(items: RecordingWithSamples[]): Promise<Result<null>>
+  /** Removes for good what was deleted before `before` (RFC 3339). */
+  purgeDeleted(before: string): Promise<void>
+
+  openJournal(recording: Recording): Promise<Result<Journal>>
+  /** Journals left behind by a kill, to be finished or discarded. */
+  unfinished(): Promise<UnfinishedRecording[]>
+  finishUnfinished(recordingId: string, recording: Recording): Promise<Result<Recording>>
+  discardUnfinished(recordingId: string): Promise<void>
+
+  facts(): Promise<StorageFacts>
+  /** Asks the browser to keep the data; call after the first own take is stored. */
+  requestPersistence(): Promise<boolean | null>
+  close(): void
+}
