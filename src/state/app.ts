@@ -1,0 +1,127 @@
+import type { ReadonlySignal } from '@preact/signals'
+import type { MotionFacts, MotionSource, MotionStatus } from '../sensors/motion-source'
+import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluation'
+import type { Gesture, Hand, Library, Recording, Take, Trim } from '../shared/model/library'
+import type { Replay } from '../shared/model/replay'
+import type { Result } from '../shared/model/result'
+import type { SampleBlock } from '../shared/model/sample'
+import type { LiveEvent, Progress } from '../shared/protocol/recogniser'
+import type { StorageFacts, UnfinishedRecording } from '../storage/store'
+
+/** One line at the bottom of the screen; with `undo` it offers the way back. */
+export interface Notice {
+  id: number
+  text: string
+  tone: 'plain' | 'trouble'
+  undo?: () => Promise<void>
+}
+
+export type Job<T> =
+  | { state: 'none' }
+  | { state: 'running'; progress: Progress; cancel: () => void }
+  | { state: 'failed'; message: string }
+  /** `stale`: takes or settings have changed since. */
+  | { state: 'done'; value: T; stale: boolean }
+
+export interface LibraryState {
+  libraries: ReadonlySignal<Library[]>
+  current: ReadonlySignal<Library | null>
+  /** Recordings of the current library, newest first, deleted ones left out. */
+  recordings: ReadonlySignal<Recording[]>
+  open(id: string): Promise<void>
+  create(name: string): Promise<Result<Library>>
+  rename(name: string): Promise<void>
+  removeLibrary(id: string): Promise<void>
+  /** Generates and stores the demo library, then opens it. Progress shows in `demoJob`. */
+  addDemo(): Promise<void>
+  demoJob: ReadonlySignal<Job<null>>
+  /** Replaces target or training settings of the current library. */
+  update(change: Partial<Pick<Library, 'target' | 'training'>>): Promise<void>
+  addGesture(name: string): Promise<Result<Gesture>>
+  renameGesture(id: string, name: string): Promise<Result<null>>
+  removeGesture(id: string): Promise<void>
+  relabel(takeId: string, gestureId: string): Promise<void>
+  trim(takeId: string, trim: Trim | null): Promise<void>
+  updateFacts(id: string, facts: { testerCode?: string; hand?: Hand; note?: string }): Promise<void>
+  removeRecordings(ids: string[]): Promise<void>
+  samples(recordingId: string): Promise<SampleBlock | null>
+  storageFacts: ReadonlySignal<StorageFacts | null>
+}
+
+export interface MotionState {
+  kind: ReadonlySignal<MotionSource['kind']>
+  status: ReadonlySignal<MotionStatus>
+  facts: ReadonlySignal<MotionFacts>
+  source(): MotionSource
+  /** Switches between the phone and the simulated phone. */
+  use(kind: MotionSource['kind']): void
+  start(): Promise<MotionStatus>
+}
+
+/** What a take looks like right after it was recorded. */
+export interface QualityWord {
+  code: 'too-short' | 'nothing-moved' | 'clipped' | 'gap' | 'no-gyro' | 'good'
+  /** For people, with figures and unit. */
+  text: string
+}
+
+export interface OfferedTake {
+  recording: Take
+  samples: SampleBlock
+  quality: QualityWord[]
+}
+
+export type RecordPhase = 'idle' | 'holding' | 'hands-free' | 'background' | 'saving'
+
+export interface RecordState {
+  phase: ReadonlySignal<RecordPhase>
+  testerCode: ReadonlySignal<string>
+  hand: ReadonlySignal<Hand>
+  setTester(code: string, hand: Hand): void
+  elapsedMs: ReadonlySignal<number>
+  /** Last seconds of motion for the live trace; newest last. */
+  trace: ReadonlySignal<SampleBlock>
+  /** Take just finished or cut, waiting to be kept or dropped. */
+  offered: ReadonlySignal<OfferedTake | null>
+  beginHold(gestureId: string): Promise<Result<null>>
+  endHold(): Promise<void>
+  beginHandsFree(gestureId: string): Promise<Result<null>>
+  beginBackground(): Promise<Result<null>>
+  stop(): Promise<void>
+  keep(): Promise<void>
+  drop(): Promise<void>
+  unfinished: ReadonlySignal<UnfinishedRecording[]>
+  keepUnfinished(id: string): Promise<void>
+  dropUnfinished(id: string): Promise<void>
+}
+
+export interface LiveState {
+  running: ReadonlySignal<boolean>
+  /** Newest first, at most 50. latencyMs: from the movement's end to the answer on this thread. */
+  events: ReadonlySignal<(LiveEvent & { latencyMs: number })[]>
+  /** Last seconds of motion energy on the target's clock, and the phase now. */
+  energy: ReadonlySignal<Uint32Array>
+  phase: ReadonlySignal<'idle' | 'moving' | 'wait-rest'>
+  trouble: ReadonlySignal<string | null>
+  start(): Promise<Result<null>>
+  stop(): Promise<void>
+}
+
+export interface App {
+  library: LibraryState
+  motion: MotionState
+  record: RecordState
+  live: LiveState
+  model: ReadonlySignal<Job<TrainedModel>>
+  /** Trains when there is no fresh model; joins a training already running. */
+  train(): Promise<Result<TrainedModel>>
+  evaluation: ReadonlySignal<Job<Evaluation>>
+  evaluate(holdout: Holdout): Promise<void>
+  replay(recordingId: string): Promise<Result<Replay>>
+  notices: ReadonlySignal<Notice[]>
+  dismiss(noticeId: number): void
+  exportLibrary(): Promise<Result<{ fileName: string; bytes: Uint8Array }>>
+  exportFirmware(): Promise<Result<{ fileName: string; bytes: Uint8Array }>>
+  /** Reads a library file and adds it as a new library; nothing is stored on failure. */
+  importLibrary(bytes: Uint8Array): Promise<Result<Library>>
+}
