@@ -101,6 +101,8 @@ export interface LiveState {
   events: ReadonlySignal<(LiveEvent & { latencyMs: number })[]>
   /** Last seconds of motion energy on the target's clock, and the phase now. */
   energy: ReadonlySignal<Uint32Array>
+  /** Conditioned samples since live began: index one past the last of `energy`, as in events. */
+  sampleCount: ReadonlySignal<number>
   phase: ReadonlySignal<'idle' | 'moving' | 'wait-rest'>
   trouble: ReadonlySignal<string | null>
   start(): Promise<Result<null>>
