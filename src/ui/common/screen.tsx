@@ -1,0 +1,44 @@
+import type { ComponentChildren } from 'preact'
+import { useEffect } from 'preact/hooks'
+import { Icon } from './icon'
+import { goBack } from './router'
+
+export interface ScreenProps {
+  title: string
+  /** Route that back leads to when this screen was opened directly, such as '#/moves'. */
+  back?: string
+  /** Small things beside the title. */
+  aside?: ComponentChildren
+  /** The main action: stays in reach of the thumb while the rest scrolls. */
+  foot?: ComponentChildren
+  children: ComponentChildren
+}
+
+/** One screen: a title, a scrolling middle, and a foot within reach of the thumb. */
+export function Screen({ title, back, aside, foot, children }: ScreenProps) {
+  useEffect(() => {
+    document.title = `${title} – Movewright`
+  }, [title])
+  return (
+    <section class="screen" aria-label={title}>
+      <div class="screen-scroll">
+        <div class="screen-column">
+          <header class="screen-head">
+            {back !== undefined && (
+              <button type="button" class="back" aria-label="Back" onClick={() => goBack(back)}>
+                <Icon name="back" />
+              </button>
+            )}
+            {aside !== undefined && <div class="screen-aside">{aside}</div>}
+          </header>
+          {children}
+        </div>
+      </div>
+      {foot !== undefined && (
+        <div class="screen-foot">
+          <div class="screen-column">{foot}</div>
+        </div>
+      )}
+    </section>
+  )
+}

@@ -1,0 +1,5 @@
+import { Screen } from '../common'
+
+export function Moves() {
+  return <Screen title="Moves">{null}</Screen>
+}

@@ -1,0 +1,5 @@
+import { Screen } from '../common'
+
+export function Proof(_props: { rest: string[] }) {
+  return <Screen title="Proof">{null}</Screen>
+}

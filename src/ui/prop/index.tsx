@@ -1,0 +1,5 @@
+import { Screen } from '../common'
+
+export function Prop(_props: { rest: string[] }) {
+  return <Screen title="Prop">{null}</Screen>
+}

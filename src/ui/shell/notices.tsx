@@ -1,0 +1,37 @@
+import type { Notice } from '../../state/app'
+import { Button, Icon, useApp } from '../common'
+
+/** The lines at the bottom of the screen, with the way back where there is one. */
+export function Notices() {
+  const app = useApp()
+  return (
+    <div class="shell-notices" role="status">
+      {app.notices.value.map((notice) => (
+        <NoticeLine key={notice.id} notice={notice} />
+      ))}
+    </div>
+  )
+}
+
+function NoticeLine({ notice }: { notice: Notice }) {
+  const app = useApp()
+  const { undo } = notice
+  return (
+    <div class={`shell-notice shell-notice-${notice.tone}`}>
+      <p>{notice.text}</p>
+      {undo !== undefined && (
+        <Button
+          onClick={() => {
+            app.dismiss(notice.id)
+            void undo()
+          }}
+        >
+          Undo
+        </Button>
+      )}
+      <Button tone="quiet" label="Close this message" onClick={() => app.dismiss(notice.id)}>
+        <Icon name="cross" />
+      </Button>
+    </div>
+  )
+}

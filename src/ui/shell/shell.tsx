@@ -1,0 +1,20 @@
+import './shell.css'
+import type { App } from '../../state/app'
+import { AppContext, path } from '../common'
+import { Bar } from './bar'
+import { Notices } from './notices'
+import { PLACES } from './places'
+
+export function Shell({ app }: { app: App }) {
+  const [place = 'moves', ...rest] = path.value
+  const show = PLACES[place] ?? PLACES.moves
+  return (
+    <AppContext.Provider value={app}>
+      <div class="shell">
+        <main class="shell-place">{show?.(rest)}</main>
+        <Notices />
+        <Bar />
+      </div>
+    </AppContext.Provider>
+  )
+}

@@ -1,0 +1,2 @@
+import './tokens.css'
+import './base.css'
