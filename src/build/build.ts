@@ -1,0 +1,33 @@
+import { spawnSync } from 'node:child_process'
+import { pathToFileURL } from 'node:url'
+import { build, type Rolldown } from 'vite'
+import { repositoryPath } from './paths'
+import { buildServiceWorker } from './service-worker'
+import { measure, report } from './size-report'
+
+/** Compiles the core to wasm, bundles the app, writes the service worker; leaves all in dist/. */
+export async function buildApp(): Promise<void> {
+  compileCore()
+  const bundle = await build({
+    configFile: repositoryPath('src/build/vite.config.ts'),
+    logLevel: 'warn',
+  })
+  await buildServiceWorker()
+  console.log(report(measure(onlyOutput(bundle))))
+}
+
+/** In a process of its own: the compiler keeps some 500 MB until its process ends. */
+function compileCore(): void {
+  const script = repositoryPath('src/build/wasm.ts')
+  const { status } = spawnSync(process.execPath, ['--import', 'tsx', script], { stdio: 'inherit' })
+  if (status !== 0) throw new Error('The core was not compiled; its messages are above.')
+}
+
+function onlyOutput(bundle: Awaited<ReturnType<typeof build>>): Rolldown.RolldownOutput {
+  if (Array.isArray(bundle) || !('output' in bundle)) {
+    throw new Error('The bundler gave no single output: was a second format or a watcher set?')
+  }
+  return bundle
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) await buildApp()

@@ -1,0 +1,44 @@
+import { createHash } from 'node:crypto'
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { build } from 'vite'
+import type { PrecachedFile } from '../shared/protocol/precached-file'
+import { listFiles } from './list-files'
+import { DIST, repositoryPath } from './paths'
+
+/** Files that are not needed to run the app. */
+const LEFT_OUT = /^(service-worker\.js|third-party-licences\.md|schema\/.*|.*\.map)$/
+
+/** Writes dist/service-worker.js, which knows every file of dist by name and digest. */
+export async function buildServiceWorker(): Promise<void> {
+  await build({
+    configFile: false,
+    logLevel: 'warn',
+    publicDir: false,
+    define: { PRECACHED_FILES: JSON.stringify(filesToKeep()) },
+    build: {
+      outDir: DIST,
+      emptyOutDir: false,
+      target: 'es2022',
+      reportCompressedSize: false,
+      // A classic script: not every browser runs a service worker as a module.
+      lib: {
+        entry: repositoryPath('workers/service/main.ts'),
+        formats: ['iife'],
+        name: 'serviceWorker',
+        fileName: () => 'service-worker.js',
+      },
+    },
+  })
+}
+
+function filesToKeep(): PrecachedFile[] {
+  return listFiles(DIST)
+    .filter((path) => !LEFT_OUT.test(path))
+    .map((path) => ({ path, integrity: integrityOf(join(DIST, path)) }))
+}
+
+/** In the form of the W3C's Subresource Integrity, which fetch() checks by itself. */
+function integrityOf(file: string): string {
+  return `sha256-${createHash('sha256').update(readFileSync(file)).digest('base64')}`
+}

@@ -1,0 +1,26 @@
+import preact from '@preact/preset-vite'
+import { defineConfig } from 'vite'
+import { contentSecurityPolicy } from './content-security-policy'
+import { repositoryPath } from './paths'
+
+/** Addresses are relative, so that the built folder runs under any path of any static host. */
+export default defineConfig({
+  root: repositoryPath('src'),
+  publicDir: repositoryPath('public'),
+  base: './',
+  cacheDir: repositoryPath('node_modules/.cache/vite'),
+  plugins: [preact(), contentSecurityPolicy()],
+  worker: { format: 'es' },
+  server: { fs: { allow: [repositoryPath('.')] } },
+  build: {
+    outDir: repositoryPath('dist'),
+    emptyOutDir: true,
+    target: 'es2022',
+    // A wasm or image put inline as a data: address would be refused by the policy.
+    assetsInlineLimit: 0,
+    // Every browser that gives motion readings to a module worker preloads modules by itself.
+    modulePreload: { polyfill: false },
+    reportCompressedSize: false,
+    license: { fileName: 'third-party-licences.md' },
+  },
+})

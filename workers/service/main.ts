@@ -1,0 +1,29 @@
+import type { PrecachedFile } from '../../src/shared/protocol/precached-file'
+import { installVersion, removeOldVersions, versionName } from './app-cache'
+import { respond } from './respond'
+
+/** Put in by the build. */
+declare const PRECACHED_FILES: PrecachedFile[]
+declare const self: ServiceWorkerGlobalScope
+
+const version = versionName(PRECACHED_FILES)
+const scope = self.registration.scope
+
+self.addEventListener('install', (event) => {
+  event.waitUntil(installVersion(version, scope, PRECACHED_FILES))
+})
+
+self.addEventListener('activate', (event) => {
+  event.waitUntil(removeOldVersions(version).then(() => self.clients.claim()))
+})
+
+// A new version waits until the person asks for it, or until no tab uses the old one.
+self.addEventListener('message', (event) => {
+  if (event.data?.type === 'SKIP_WAITING') void self.skipWaiting()
+})
+
+self.addEventListener('fetch', (event) => {
+  const { request } = event
+  if (request.method !== 'GET' || !request.url.startsWith(scope)) return
+  event.respondWith(respond(request, version, scope))
+})
