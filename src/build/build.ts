@@ -8,14 +8,14 @@ import config from './vite.config'
 
 /** Compiles the core to wasm, bundles the app, writes the service worker; leaves all in dist/. */
 export async function buildApp(): Promise<void> {
-  compileCore()
+  compileCoreApart()
   const bundle = await build({ ...config, configFile: false, logLevel: 'warn' })
   await buildServiceWorker()
   console.log(report(measure(onlyOutput(bundle))))
 }
 
 /** In a process of its own: the compiler keeps some 500 MB until its process ends. */
-export function compileCore(): void {
+export function compileCoreApart(): void {
   const script = repositoryPath('src/build/wasm.ts')
   const { status } = spawnSync(process.execPath, ['--import', 'tsx', script], { stdio: 'inherit' })
   if (status !== 0) throw new Error('The core was not compiled; its messages are above.')
