@@ -20,6 +20,8 @@ export interface StorageFacts {
   quotaBytes: number
   /** Whether the browser promised not to evict; null when it cannot say. */
   persisted: boolean | null
+  /** Damaged items met since storage was opened; left out of every answer, not deleted. */
+  unreadableItems: number
 }
 
 /** A journal of one recording in progress; at most about one second is ever unwritten. */

@@ -1,0 +1,134 @@
+import { openDB } from 'idb'
+import { StorageError, toStorageError } from './failure'
+import { SCHEMA_STEPS, type SchemaStep } from './migrations'
+import type { Database, MovewrightDb, UpgradeTransaction } from './schema'
+
+export interface ConnectionOptions {
+  /** Schema to open; tests give older and newer ones. */
+  steps?: readonly SchemaStep[]
+  /** Another tab keeps an older version open, so that this one has to wait for it. */
+  onBlocked?: (message: string) => void
+  /** This tab gave way to a newer version in another tab; every later call fails. */
+  onSuperseded?: (message: string) => void
+}
+
+export const BLOCKED_MESSAGE =
+  'Movewright is open in another tab in an older version: close that tab to go on here.'
+export const SUPERSEDED_MESSAGE =
+  'Movewright was opened in a newer version in another tab: reload this page to go on here.'
+
+/**
+ * Holds the one database connection of this tab, opens it again when the browser lost it, and lets
+ * a newer version in another tab have its way as soon as no recording is running here.
+ */
+export class Connection {
+  #opening: Promise<Database> | null = null
+  #holds = 0
+  #giveWay = false
+  #closed: StorageError | null = null
+
+  constructor(
+    readonly name: string,
+    readonly options: ConnectionOptions = {},
+  ) {}
+
+  /** @throws StorageError when the database cannot be opened, or not any more. */
+  async get(): Promise<Database> {
+    if (this.#closed !== null) throw this.#closed
+    this.#opening ??= this.#open()
+    return this.#opening
+  }
+
+  /** Keeps the connection open against a newer version in another tab, until released. */
+  hold(): () => void {
+    this.#holds += 1
+    let held = true
+    return () => {
+      if (!held) return
+      held = false
+      this.#holds -= 1
+      if (this.#giveWay && this.#holds === 0) this.#supersede()
+    }
+  }
+
+  /** Forgets a connection that turned out to be dead; the next `get` opens a new one. */
+  drop(): void {
+    this.#opening = null
+  }
+
+  close(
+    reason = new StorageError('storage/closed', 'Storage was closed: reload the page to go on.'),
+  ): void {
+    this.#closed = reason
+    const opening = this.#opening
+    this.#opening = null
+    opening?.then((db) => db.close()).catch(() => undefined)
+  }
+
+  async #open(): Promise<Database> {
+    try {
+      return await openDatabase(this.name, this.options, {
+        blocking: () => {
+          this.#giveWay = true
+          if (this.#holds === 0) this.#supersede()
+        },
+        terminated: () => this.drop(),
+      })
+    } catch (error) {
+      this.drop()
+      throw error
+    }
+  }
+
+  #supersede(): void {
+    this.close(new StorageError('storage/superseded', SUPERSEDED_MESSAGE))
+    this.options.onSuperseded?.(SUPERSEDED_MESSAGE)
+  }
+}
+
+async function openDatabase(
+  name: string,
+  { steps = SCHEMA_STEPS, onBlocked }: ConnectionOptions,
+  events: { blocking: () => void; terminated: () => void },
+): Promise<Database> {
+  let upgradeError: unknown = null
+  try {
+    return await openDB<MovewrightDb>(name, steps.length, {
+      ...events,
+      blocked: () => onBlocked?.(BLOCKED_MESSAGE),
+      upgrade: (db, oldVersion, _newVersion, transaction) => {
+        try {
+          for (const step of steps.slice(oldVersion)) step(db, transaction)
+        } catch (error) {
+          upgradeError = error
+          abort(transaction)
+        }
+      },
+    })
+  } catch (error) {
+    throw openError(upgradeError ?? error, upgradeError !== null)
+  }
+}
+
+function abort(transaction: UpgradeTransaction): void {
+  transaction.done.catch(() => undefined)
+  transaction.abort()
+}
+
+function openError(error: unknown, inUpgrade: boolean): StorageError {
+  if (inUpgrade) {
+    return new StorageError(
+      'storage/upgrade-failed',
+      'The stored libraries could not be brought to the new version and were left as they were: reload, and report it if it happens again.',
+      { cause: error },
+    )
+  }
+  if (error instanceof DOMException && error.name === 'VersionError') {
+    return new StorageError(
+      'storage/newer',
+      'The libraries on this device were stored by a newer Movewright than this one: reload the page while online to get it.',
+      { cause: error },
+    )
+  }
+  return toStorageError(error)
+}

@@ -1,0 +1,53 @@
+import { Connection, type ConnectionOptions } from './connection'
+import { discardJournal, finishJournal, listUnfinished, openJournal } from './journal'
+import { JournalLocks } from './journal-locks'
+import { addFullLibrary, listLibraries, loadFull, markLibrary, putLibrary } from './libraries'
+import { purgeDeleted } from './purge'
+import { quotaFacts, requestPersistence } from './quota'
+import {
+  addRecordings,
+  listRecordings,
+  loadSamples,
+  markRecordings,
+  updateRecording,
+} from './recordings'
+import type { Store } from './store'
+import { Unreadable } from './unreadable'
+
+/**
+ * Opens the database of this origin, bringing it to the present version first.
+ * @throws StorageError 'storage/newer' (written by a newer app), 'storage/upgrade-failed' (left as
+ *   it was) or 'storage/failed'. Reads of the store throw StorageError too; writes return it.
+ */
+export async function openStore(
+  name = 'movewright',
+  options: ConnectionOptions = {},
+): Promise<Store> {
+  const connection = new Connection(name, options)
+  await connection.get()
+  const unreadable = new Unreadable()
+  const locks = new JournalLocks(name)
+  const now = () => new Date().toISOString()
+  return {
+    listLibraries: () => listLibraries(connection, unreadable),
+    putLibrary: (library) => putLibrary(connection, library),
+    deleteLibrary: (id) => markLibrary(connection, id, now()),
+    restoreLibrary: (id) => markLibrary(connection, id, null),
+    listRecordings: (libraryId) => listRecordings(connection, unreadable, libraryId),
+    loadSamples: (recordingId) => loadSamples(connection, unreadable, recordingId),
+    loadFull: (libraryId) => loadFull(connection, unreadable, libraryId),
+    updateRecording: (recording) => updateRecording(connection, recording),
+    deleteRecordings: (ids) => markRecordings(connection, ids, now()),
+    restoreRecordings: (ids) => markRecordings(connection, ids, null),
+    addFullLibrary: (full) => addFullLibrary(connection, full),
+    addRecordings: (items) => addRecordings(connection, items),
+    purgeDeleted: (before) => purgeDeleted(connection, before),
+    openJournal: (recording) => openJournal(connection, locks, recording),
+    unfinished: () => listUnfinished(connection, unreadable, locks),
+    finishUnfinished: (id, recording) => finishJournal(connection, id, recording),
+    discardUnfinished: (id) => discardJournal(connection, id),
+    facts: async () => ({ ...(await quotaFacts()), unreadableItems: unreadable.count }),
+    requestPersistence,
+    close: () => connection.close(),
+  }
+}

@@ -1,0 +1,52 @@
+import type { Connection } from './connection'
+import { StorageError } from './failure'
+import { chunksOf, type WriteTransaction } from './schema'
+import { write } from './transaction'
+
+/**
+ * Removes for good, in one transaction, every library and recording deleted before a time (RFC
+ * 3339 in UTC, as stored: such times sort as text). A library takes its recordings along.
+ * @throws StorageError
+ */
+export async function purgeDeleted(connection: Connection, before: string): Promise<void> {
+  const done = await write(
+    connection,
+    ['libraries', 'recordings', 'journals', 'chunks'],
+    async (tx) => {
+      const libraryIds = await deletedLibraries(tx, before)
+      const recordingIds = await recordingsToPurge(tx, before, libraryIds)
+      const journalIds = (await tx.objectStore('journals').getAll())
+        .filter(({ libraryId }) => libraryIds.includes(libraryId))
+        .map(({ id }) => id)
+      await Promise.all([
+        ...libraryIds.map((id) => tx.objectStore('libraries').delete(id)),
+        ...recordingIds.map((id) => tx.objectStore('recordings').delete(id)),
+        ...journalIds.map((id) => tx.objectStore('journals').delete(id)),
+        ...[...recordingIds, ...journalIds].map((id) =>
+          tx.objectStore('chunks').delete(chunksOf(id)),
+        ),
+      ])
+    },
+  )
+  if (!done.ok) throw new StorageError(done.code, done.message)
+}
+
+async function deletedLibraries(tx: WriteTransaction, before: string): Promise<string[]> {
+  const libraries = await tx.objectStore('libraries').getAll()
+  return libraries
+    .filter(({ deletedAt }) => typeof deletedAt === 'string' && deletedAt < before)
+    .map(({ id }) => id)
+}
+
+async function recordingsToPurge(
+  tx: WriteTransaction,
+  before: string,
+  libraryIds: readonly string[],
+): Promise<string[]> {
+  const store = tx.objectStore('recordings')
+  const [deleted, ...ofLibraries] = await Promise.all([
+    store.index('deleted').getAllKeys(IDBKeyRange.upperBound(before, true)),
+    ...libraryIds.map((id) => store.index('library').getAllKeys(id)),
+  ])
+  return [...new Set([deleted, ...ofLibraries].flat())]
+}

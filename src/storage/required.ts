@@ -1,0 +1,23 @@
+import type { Recording } from '../shared/model/library'
+import { StorageError } from './failure'
+import type { StoredLibrary, WriteTransaction } from './schema'
+
+/** @throws StorageError, which ends the transaction, when the library is not there. */
+export async function requireLibrary(tx: WriteTransaction, id: string): Promise<StoredLibrary> {
+  const stored = await tx.objectStore('libraries').get(id)
+  if (stored !== undefined) return stored
+  throw new StorageError(
+    'storage/no-library',
+    'The library is not stored on this device any more, so nothing was saved: open another one.',
+  )
+}
+
+/** @throws StorageError, which ends the transaction, when the recording is not there. */
+export async function requireRecording(tx: WriteTransaction, id: string): Promise<Recording> {
+  const stored = await tx.objectStore('recordings').get(id)
+  if (stored !== undefined) return stored
+  throw new StorageError(
+    'storage/no-recording',
+    'The recording is not stored on this device any more, so nothing was changed.',
+  )
+}

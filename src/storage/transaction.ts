@@ -1,0 +1,70 @@
+import { ok, type Result } from '../shared/model/result'
+import type { Connection } from './connection'
+import { toFailure, toStorageError } from './failure'
+import type { Database, ReadTransaction, StoreNames, WriteTransaction } from './schema'
+
+/**
+ * Runs `work` in one durable transaction. Everything is stored by the time it settles, or nothing.
+ * `work` must await nothing but requests of its own transaction, or the browser commits early.
+ */
+export async function write<T>(
+  connection: Connection,
+  stores: StoreNames[],
+  work: (tx: WriteTransaction) => Promise<T>,
+): Promise<Result<T>> {
+  let tx: WriteTransaction
+  try {
+    tx = await begin(connection, (db) =>
+      db.transaction(stores, 'readwrite', { durability: 'strict' }),
+    )
+  } catch (error) {
+    return toFailure(error)
+  }
+  try {
+    const [value] = await Promise.all([work(tx), tx.done])
+    return ok(value)
+  } catch (error) {
+    return toFailure(await rootCause(tx, error))
+  }
+}
+
+/** Runs `work` in one read-only transaction. @throws StorageError */
+export async function read<T>(
+  connection: Connection,
+  stores: StoreNames[],
+  work: (tx: ReadTransaction) => Promise<T>,
+): Promise<T> {
+  try {
+    const tx = await begin(connection, (db) => db.transaction(stores, 'readonly'))
+    const [value] = await Promise.all([work(tx), tx.done])
+    return value
+  } catch (error) {
+    throw toStorageError(error)
+  }
+}
+
+/** Browsers may cut the connection of a page in the background: then one more try on a new one. */
+async function begin<T>(connection: Connection, start: (db: Database) => T): Promise<T> {
+  try {
+    return start(await connection.get())
+  } catch (error) {
+    if (!(error instanceof DOMException && error.name === 'InvalidStateError')) throw error
+    connection.drop()
+    return start(await connection.get())
+  }
+}
+
+/** When a transaction dies, its open requests report only that; the transaction knows why. */
+async function rootCause(tx: WriteTransaction, error: unknown): Promise<unknown> {
+  try {
+    tx.abort()
+  } catch {
+    // It has ended already.
+  }
+  const end = await tx.done.then(
+    () => null,
+    (reason: unknown) => reason,
+  )
+  const onlyAborted = error instanceof DOMException && error.name === 'AbortError'
+  return onlyAborted ? (tx.error ?? end ?? error) : error
+}
