@@ -1,7 +1,15 @@
 import type { ReadonlySignal } from '@preact/signals'
 import type { MotionFacts, MotionSource, MotionStatus } from '../sensors/motion-source'
 import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluation'
-import type { Gesture, Hand, Library, Recording, Take, Trim } from '../shared/model/library'
+import type {
+  Gesture,
+  Hand,
+  Library,
+  Recording,
+  RecordingWithSamples,
+  Take,
+  Trim,
+} from '../shared/model/library'
 import type { Replay } from '../shared/model/replay'
 import type { Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
@@ -45,6 +53,8 @@ export interface LibraryState {
   updateFacts(id: string, facts: { testerCode?: string; hand?: Hand; note?: string }): Promise<void>
   removeRecordings(ids: string[]): Promise<void>
   samples(recordingId: string): Promise<SampleBlock | null>
+  /** Adds recordings that came from a file; all or nothing. */
+  addRecordings(items: RecordingWithSamples[]): Promise<Result<null>>
   storageFacts: ReadonlySignal<StorageFacts | null>
 }
 
@@ -121,6 +131,8 @@ export interface App {
   evaluate(holdout: Holdout): Promise<void>
   replay(recordingId: string): Promise<Result<Replay>>
   notices: ReadonlySignal<Notice[]>
+  /** Acts of this visit that can still be undone, newest first; stay when the line is dismissed. */
+  undoable: ReadonlySignal<Notice[]>
   dismiss(noticeId: number): void
   exportLibrary(): Promise<Result<{ fileName: string; bytes: Uint8Array }>>
   exportFirmware(): Promise<Result<{ fileName: string; bytes: Uint8Array }>>

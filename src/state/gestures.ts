@@ -1,0 +1,79 @@
+import type { Gesture } from '../shared/model/library'
+import { fail, ok } from '../shared/model/result'
+import type { LibraryState } from './app'
+import { newId } from './id'
+import { checkName } from './names'
+import type { Shelf } from './shelf'
+
+type Gestures = Pick<LibraryState, 'addGesture' | 'renameGesture' | 'removeGesture'>
+
+const NO_LIBRARY = fail('gesture/no-library', 'There is no library open; open or create one.')
+
+/** Acts on the gestures of the current library. */
+export function createGestures(shelf: Shelf): Gestures {
+  const { store, notices } = shelf
+  const otherNames = (gestures: Gesture[], id: string | null) =>
+    gestures.filter((one) => one.id !== id).map((one) => one.name)
+
+  return {
+    async addGesture(name) {
+      const library = shelf.current.value
+      if (library === null) return NO_LIBRARY
+      const checked = checkName(name, otherNames(library.gestures, null))
+      if (!checked.ok) return checked
+      const gesture: Gesture = { id: newId(), name: checked.value, note: '' }
+      const saved = await shelf.save({ ...library, gestures: [...library.gestures, gesture] })
+      return saved ? ok(gesture) : fail('gesture/not-stored', 'The gesture could not be stored.')
+    },
+    async renameGesture(id, name) {
+      const library = shelf.current.value
+      if (library === null) return NO_LIBRARY
+      const checked = checkName(name, otherNames(library.gestures, id))
+      if (!checked.ok) return checked
+      const gestures = library.gestures.map((one) =>
+        one.id === id ? { ...one, name: checked.value } : one,
+      )
+      const saved = await shelf.save({ ...library, gestures })
+      return saved ? ok(null) : fail('gesture/not-stored', 'The new name could not be stored.')
+    },
+    async removeGesture(id) {
+      const library = shelf.current.value
+      const place = library?.gestures.findIndex((one) => one.id === id) ?? -1
+      const gesture = library?.gestures[place]
+      if (library === null || gesture === undefined) return
+      const takeIds = shelf.recordings.value
+        .filter((one) => one.kind === 'take' && one.gestureId === id)
+        .map((one) => one.id)
+      // Takes first: were the second step to fail, a gesture without takes is plain to see.
+      if (!shelf.check(await store.deleteRecordings(takeIds))) return
+      await shelf.save({ ...library, gestures: library.gestures.filter((one) => one.id !== id) })
+      await shelf.reloadRecordings()
+      notices.say(`"${gesture.name}" deleted with ${countTakes(takeIds.length)}.`, () =>
+        putBack(shelf, library.id, gesture, place, takeIds),
+      )
+    },
+  }
+}
+
+async function putBack(
+  shelf: Shelf,
+  libraryId: string,
+  gesture: Gesture,
+  place: number,
+  takeIds: string[],
+): Promise<void> {
+  const library = shelf.libraries.value.find((one) => one.id === libraryId)
+  if (library === undefined) {
+    shelf.notices.trouble('Its library was deleted; undo that first.')
+    return
+  }
+  const gestures = [...library.gestures]
+  gestures.splice(place, 0, gesture)
+  if (!(await shelf.save({ ...library, gestures }))) return
+  shelf.check(await shelf.store.restoreRecordings(takeIds))
+  await shelf.reloadRecordings()
+}
+
+function countTakes(count: number): string {
+  return count === 1 ? '1 take' : `${count} takes`
+}

@@ -1,0 +1,56 @@
+import { effect, signal } from '@preact/signals'
+import type { MotionSource } from '../sensors/motion-source'
+import type { MotionState } from './app'
+import { prefer, preferences } from './preferences'
+
+/** Facts move slowly; readings do not wait for them. */
+const FACTS_EVERY_MS = 500
+
+export interface MotionParts {
+  phone: MotionSource
+  simulated: MotionSource
+}
+
+/** The motion source in use, with its status and facts as signals. */
+export function createMotion(parts: MotionParts): MotionState {
+  const kind = signal<MotionSource['kind']>('phone')
+  const source = () => parts[kind.peek()]
+  parts.phone.setAccelSign(preferences.peek().accelSign)
+  const status = signal(source().status())
+  const facts = signal(source().facts())
+
+  const refresh = () => {
+    status.value = source().status()
+    facts.value = source().facts()
+    const { accelSign, simulated } = facts.value
+    if (!simulated && accelSign !== preferences.peek().accelSign) prefer({ accelSign })
+  }
+  for (const part of [parts.phone, parts.simulated]) {
+    part.onStatus(() => {
+      if (part === source()) refresh()
+    })
+  }
+  effect(() => {
+    if (status.value !== 'running') return
+    const timer = setInterval(refresh, FACTS_EVERY_MS)
+    return () => clearInterval(timer)
+  })
+
+  return {
+    kind,
+    status,
+    facts,
+    source,
+    use(next) {
+      if (next === kind.peek()) return
+      source().stop()
+      kind.value = next
+      refresh()
+    },
+    async start() {
+      const reached = await source().start()
+      refresh()
+      return reached
+    },
+  }
+}

@@ -1,0 +1,19 @@
+import { fail, ok, type Result } from '../shared/model/result'
+
+export const MAX_NAME_LENGTH = 40
+
+/**
+ * A name as it will be kept: trimmed, inner space single.
+ * Codes: 'name/empty', 'name/long', 'name/taken'.
+ */
+export function checkName(name: string, taken: string[]): Result<string> {
+  const kept = name.trim().replace(/\s+/g, ' ')
+  if (kept === '') return fail('name/empty', 'The name is empty; give at least one character.')
+  if (kept.length > MAX_NAME_LENGTH) {
+    return fail('name/long', `The name has ${kept.length} characters; ${MAX_NAME_LENGTH} fit.`)
+  }
+  const same = taken.find((one) => one.toLowerCase() === kept.toLowerCase())
+  if (same !== undefined)
+    return fail('name/taken', `"${same}" is there already; choose another name.`)
+  return ok(kept)
+}

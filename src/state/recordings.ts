@@ -1,0 +1,61 @@
+import type { Recording, RecordingWithSamples, Take } from '../shared/model/library'
+import { ok, type Result } from '../shared/model/result'
+import type { LibraryState } from './app'
+import type { Shelf } from './shelf'
+
+type Recordings = Pick<
+  LibraryState,
+  'relabel' | 'trim' | 'updateFacts' | 'removeRecordings' | 'samples' | 'addRecordings'
+>
+
+/** Acts on the recordings of the current library. Samples are never changed. */
+export function createRecordings(shelf: Shelf): Recordings {
+  const { store, notices } = shelf
+  const find = (id: string) => shelf.recordings.value.find((one) => one.id === id)
+  const takes = (id: string): Take | null => {
+    const found = find(id)
+    return found?.kind === 'take' ? found : null
+  }
+  const change = async (recording: Recording) => {
+    const done = shelf.check(await store.updateRecording(recording))
+    await shelf.reloadRecordings()
+    return done
+  }
+
+  return {
+    async relabel(takeId, gestureId) {
+      const take = takes(takeId)
+      if (take === null || take.gestureId === gestureId) return
+      if (!(await change({ ...take, gestureId }))) return
+      const name = shelf.current.value?.gestures.find((one) => one.id === gestureId)?.name ?? ''
+      notices.say(`Take moved to "${name}".`, async () => {
+        const now = takes(takeId) ?? take
+        await change({ ...now, gestureId: take.gestureId })
+      })
+    },
+    async trim(takeId, trim) {
+      const take = takes(takeId)
+      if (take !== null) await change({ ...take, trim })
+    },
+    async updateFacts(id, facts) {
+      const recording = find(id)
+      if (recording !== undefined) await change({ ...recording, ...facts })
+    },
+    async removeRecordings(ids) {
+      if (ids.length === 0 || !shelf.check(await store.deleteRecordings(ids))) return
+      await shelf.reloadRecordings()
+      const what = ids.length === 1 ? 'Recording' : `${ids.length} recordings`
+      notices.say(`${what} deleted.`, async () => {
+        shelf.check(await store.restoreRecordings(ids))
+        await shelf.reloadRecordings()
+      })
+    },
+    samples: (id) => store.loadSamples(id),
+    async addRecordings(items: RecordingWithSamples[]): Promise<Result<null>> {
+      const stored = await store.addRecordings(items)
+      if (!stored.ok) return stored
+      await shelf.reloadRecordings()
+      return ok(null)
+    },
+  }
+}
