@@ -1,0 +1,58 @@
+import { CsvError, parse } from 'csv-parse/browser/esm/sync'
+import { fail, ok, type Result } from '../model/result'
+
+/** One record of a CSV file and the line it ends on, counted from 1 as an editor does. */
+export interface CsvRow {
+  line: number
+  fields: string[]
+}
+
+export type Delimiter = ',' | ';' | '\t'
+
+interface ParsedRecord {
+  record: string[]
+  info: { lines: number }
+}
+
+/** Records are ended by CRLF (RFC 4180) on writing; LF and CR alone are read as well. */
+const RECORD_ENDS = ['\r\n', '\n', '\r']
+
+/**
+ * Reads CSV as RFC 4180 describes it; a byte order mark and empty lines are passed over, and a
+ * quotation mark inside a field that is not quoted stands for itself. Rows may
+ * differ in length, so that callers can name the short one.
+ * @param file name for messages
+ * @returns failures 'csv/quotes' when quotes do not pair up, 'csv/empty' without any row
+ */
+export function readCsv(text: string, file: string, delimiter: Delimiter = ','): Result<CsvRow[]> {
+  let records: ParsedRecord[]
+  try {
+    records = parse(text, {
+      bom: true,
+      delimiter,
+      record_delimiter: RECORD_ENDS,
+      relax_column_count: true,
+      relax_quotes: true,
+      skip_empty_lines: true,
+      info: true,
+    }) as unknown as ParsedRecord[]
+  } catch (error) {
+    const line = error instanceof CsvError && typeof error.lines === 'number' ? error.lines : 1
+    return fail(
+      'csv/quotes',
+      `${file}, row ${line}: a quotation mark is opened and never closed. Close it, or double it inside a quoted field.`,
+    )
+  }
+  if (records.length === 0)
+    return fail('csv/empty', `${file} has no rows. Choose a CSV with samples.`)
+  return ok(records.map(({ record, info }) => ({ line: info.lines, fields: record })))
+}
+
+/** One record with its CRLF. A field is quoted only when RFC 4180 asks for it. */
+export function csvRecord(fields: readonly string[]): string {
+  return `${fields.map(csvField).join(',')}\r\n`
+}
+
+function csvField(field: string): string {
+  return /[",\r\n]/.test(field) ? `"${field.replaceAll('"', '""')}"` : field
+}

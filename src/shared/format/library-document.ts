@@ -1,0 +1,134 @@
+import * as v from 'valibot'
+import { LIBRARY_FORMAT_VERSION } from '../model/library'
+import { fail, ok, type Result } from '../model/result'
+import { type LibraryDocument, libraryDocumentSchema } from './library-schema'
+
+export const LIBRARY_FORMAT = 'movewright-library'
+
+/** File inside the ZIP that holds everything but samples. */
+export const LIBRARY_JSON = 'library.json'
+
+const damaged = (where: string, what: string) =>
+  fail(
+    'library/invalid',
+    `${LIBRARY_JSON}, ${where}: ${what}. The file was changed or is damaged; export it again.`,
+  )
+
+/**
+ * Reads and checks `library.json` as a whole: shape, ranges, and that all references meet.
+ * @returns failures 'library/json', 'library/format', 'library/newer', 'library/invalid'
+ */
+export function parseLibraryDocument(json: string): Result<LibraryDocument> {
+  let raw: unknown
+  try {
+    raw = JSON.parse(json)
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error)
+    return fail('library/json', `${LIBRARY_JSON} is not JSON: ${reason}. Export the library again.`)
+  }
+  const version = checkVersion(raw)
+  if (!version.ok) return version
+  return checkLibraryDocument(raw)
+}
+
+/** Checks a document that is already an object; also used before one is written. */
+export function checkLibraryDocument(raw: unknown): Result<LibraryDocument> {
+  const parsed = v.safeParse(libraryDocumentSchema, raw, { abortEarly: true })
+  if (!parsed.success) {
+    const issue = parsed.issues[0]
+    const expected = issue.expected ?? 'another value'
+    return damaged(pathText(issue.path), `expected ${expected}, found ${issue.received}`)
+  }
+  return checkReferences(parsed.output)
+}
+
+/** The version is looked at before the rest, since a newer file may look quite different. */
+function checkVersion(raw: unknown): Result<null> {
+  const head = v.safeParse(
+    v.object({ format: v.literal(LIBRARY_FORMAT), formatVersion: v.number() }),
+    raw,
+  )
+  if (!head.success) {
+    return fail(
+      'library/format',
+      `${LIBRARY_JSON} does not say "format": "${LIBRARY_FORMAT}" with a version, so this is not a Movewright library.`,
+    )
+  }
+  if (head.output.formatVersion > LIBRARY_FORMAT_VERSION) {
+    return fail(
+      'library/newer',
+      `This library file has format version ${head.output.formatVersion}; this Movewright reads up to ${LIBRARY_FORMAT_VERSION}. Update Movewright and import it again.`,
+    )
+  }
+  return ok(null)
+}
+
+function pathText(path: readonly { key?: unknown }[] | undefined): string {
+  if (path === undefined || path.length === 0) return 'top level'
+  const parts = path.map(({ key }) => (typeof key === 'number' ? `[${key}]` : `.${String(key)}`))
+  return parts.join('').replace(/^\./, '')
+}
+
+function checkReferences(document: LibraryDocument): Result<LibraryDocument> {
+  const { library, recordings } = document
+  const gestureIds = new Set(library.gestures.map((gesture) => gesture.id))
+  if (gestureIds.size !== library.gestures.length) {
+    return damaged('library.gestures', 'two gestures have the same id')
+  }
+  if (!isRotation(library.target.mounting)) {
+    return damaged('library.target.mounting', 'the nine numbers are not a rotation')
+  }
+  if (!isInstant(library.createdAt)) {
+    return damaged('library.createdAt', `"${library.createdAt}" is not a date`)
+  }
+  const ids = new Set<string>()
+  const files = new Set<string>()
+  for (const [index, recording] of recordings.entries()) {
+    const problem = recordingProblem(recording, library.id, gestureIds)
+    if (problem !== null) return damaged(`recordings[${index}]`, problem)
+    if (ids.has(recording.id)) return damaged(`recordings[${index}].id`, 'the id appears twice')
+    if (files.has(recording.file)) {
+      return damaged(`recordings[${index}].file`, 'two recordings share a file')
+    }
+    ids.add(recording.id)
+    files.add(recording.file)
+  }
+  return ok(document)
+}
+
+function recordingProblem(
+  recording: LibraryDocument['recordings'][number],
+  libraryId: string,
+  gestureIds: ReadonlySet<string>,
+): string | null {
+  if (recording.libraryId !== libraryId) return 'libraryId is not the id of this library'
+  if (!isInstant(recording.recordedAt)) return `recordedAt "${recording.recordedAt}" is not a date`
+  if (recording.deletedAt !== null && !isInstant(recording.deletedAt)) {
+    return `deletedAt "${recording.deletedAt}" is not a date`
+  }
+  if (recording.gaps.some((gap) => gap.endMs < gap.startMs)) return 'a gap ends before it starts'
+  if (recording.kind === 'background') return null
+  if (!gestureIds.has(recording.gestureId)) {
+    return `gestureId "${recording.gestureId}" is not a gesture of this library`
+  }
+  const { trim } = recording
+  return trim !== null && trim.endMs < trim.startMs ? 'trim ends before it starts' : null
+}
+
+function isInstant(text: string): boolean {
+  return Number.isFinite(Date.parse(text))
+}
+
+/** Rows of length 1, at right angles, right-handed; within what six decimals can say. */
+function isRotation(m: LibraryDocument['library']['target']['mounting']): boolean {
+  const near = (value: number, wanted: number) => Math.abs(value - wanted) < 1e-4
+  const [a, b, c, d, e, f, g, h, i] = m
+  return (
+    near(a * a + b * b + c * c, 1) &&
+    near(d * d + e * e + f * f, 1) &&
+    near(b * f - c * e, g) &&
+    near(c * d - a * f, h) &&
+    near(a * e - b * d, i) &&
+    near(a * d + b * e + c * f, 0)
+  )
+}

@@ -1,0 +1,112 @@
+import * as v from 'valibot'
+import { LIBRARY_FORMAT_VERSION } from '../model/library'
+
+/**
+ * Shape of `library.json`, the only description of it: types, reading and the published JSON
+ * Schema come from here. Keys that are not named here are refused.
+ */
+const finite = (low: number, high: number) =>
+  v.pipe(v.number(), v.finite(), v.minValue(low), v.maxValue(high))
+const whole = (low: number, high: number) =>
+  v.pipe(v.number(), v.integer(), v.minValue(low), v.maxValue(high))
+const text = (maxLength: number) => v.pipe(v.string(), v.maxLength(maxLength))
+const name = v.pipe(v.string(), v.minLength(1), v.maxLength(100))
+
+/** Chosen by the writer, such as a UUID. */
+const id = v.pipe(v.string(), v.regex(/^[A-Za-z0-9][A-Za-z0-9._:-]{0,99}$/))
+
+/** RFC 3339 in UTC, with 'Z'. */
+const instant = v.pipe(v.string(), v.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,9})?Z$/))
+
+const DAY_MS = 86_400_000
+const timeMs = finite(-DAY_MS, 30 * DAY_MS)
+
+const span = v.strictObject({ startMs: timeMs, endMs: timeMs })
+
+const device = v.strictObject({
+  label: text(500),
+  rateHz: finite(0, 100_000),
+  accelStepMps2: finite(0, 1_000),
+  gyroStepDps: finite(0, 100_000),
+  accelSign: v.picklist([1, -1, 0]),
+  hasGyro: v.boolean(),
+})
+
+const recordingFacts = {
+  id,
+  libraryId: id,
+  testerCode: text(40),
+  hand: v.picklist(['left', 'right', 'unknown']),
+  source: v.picklist(['phone', 'simulated', 'generated', 'imported', 'board']),
+  recordedAt: instant,
+  device,
+  sampleCount: whole(0, 10_000_000),
+  durationMs: finite(0, 30 * DAY_MS),
+  gaps: v.pipe(v.array(span), v.maxLength(100_000)),
+  note: text(4_000),
+  deletedAt: v.nullable(instant),
+  /** Path of the samples inside the ZIP. */
+  file: v.pipe(v.string(), v.minLength(5), v.maxLength(400), v.endsWith('.csv')),
+}
+
+const take = v.strictObject({
+  kind: v.literal('take'),
+  gestureId: id,
+  trim: v.nullable(span),
+  ...recordingFacts,
+})
+
+const background = v.strictObject({ kind: v.literal('background'), ...recordingFacts })
+
+const sensorRange = v.strictObject({
+  fullScale: finite(0.001, 100_000),
+  nanoPerLsb: finite(1, 4_294_967_295),
+})
+
+const cell = finite(-1, 1)
+
+export const targetSchema = v.strictObject({
+  name: text(100),
+  preset: text(100),
+  accel: sensorRange,
+  gyro: sensorRange,
+  rateHz: finite(12.5, 400),
+  mounting: v.strictTuple([cell, cell, cell, cell, cell, cell, cell, cell, cell]),
+  longAxis: v.picklist(['x', 'y', 'z']),
+  clockHz: whole(0, 10_000_000_000),
+  flashBytes: whole(0, 4_294_967_295),
+  ramBytes: whole(0, 4_294_967_295),
+  modelBudgetBytes: whole(0, 4_294_967_295),
+})
+
+const training = v.strictObject({
+  templatesPerGesture: whole(1, 16),
+  length: whole(8, 128),
+  bandShare: finite(0, 1),
+  rollAlign: v.boolean(),
+  segmentation: v.picklist(['motion', 'button']),
+  thresholdFactor: finite(0.5, 2),
+})
+
+const gesture = v.strictObject({ id, name, note: text(4_000) })
+
+const library = v.strictObject({
+  id,
+  name,
+  createdAt: instant,
+  generated: v.boolean(),
+  /** As many as a model can hold: MVW_MAX_GESTURES. */
+  gestures: v.pipe(v.array(gesture), v.maxLength(64)),
+  target: targetSchema,
+  training,
+})
+
+export const libraryDocumentSchema = v.strictObject({
+  format: v.literal('movewright-library'),
+  formatVersion: v.literal(LIBRARY_FORMAT_VERSION),
+  library,
+  recordings: v.pipe(v.array(v.variant('kind', [take, background])), v.maxLength(20_000)),
+})
+
+/** What `library.json` holds. */
+export type LibraryDocument = v.InferOutput<typeof libraryDocumentSchema>

@@ -1,0 +1,184 @@
+import { channelCount, MODEL_VERSION, type RecogniserModel } from '../model/recogniser-model'
+import { fail, ok, type Result } from '../model/result'
+import { crc32 } from './crc32'
+
+const MAGIC = [0x4d, 0x56, 0x57, 0x4d] // MVWM
+const FIXED_BYTES = 69
+const GESTURE_BYTES = 8
+const CRC_BYTES = 4
+const FLAG_ROLL_ALIGN = 1
+const FLAG_BUTTON = 2
+
+type FieldSize = 1 | 2 | 4
+
+/** Fields behind the version, in order; the one place on this side that knows the layout. */
+function fieldsOf(model: RecogniserModel): [value: number, bytes: FieldSize][] {
+  const { board, segmenter: s, normaliser: n } = model
+  const templateCount = model.gestures.reduce((sum, g) => sum + g.templates.length, 0)
+  return [
+    [(model.rollAlign ? FLAG_ROLL_ALIGN : 0) | (model.button ? FLAG_BUTTON : 0), 2],
+    [board.rateMillihertz, 4],
+    [board.accelNgPerLsb, 4],
+    [board.gyroNdpsPerLsb, 4],
+    [s.accelWeight, 2],
+    [s.gyroWeight, 2],
+    [s.onThreshold, 4],
+    [s.offThreshold, 4],
+    [s.onHold, 2],
+    [s.offHold, 2],
+    [s.minLength, 2],
+    [s.maxLength, 2],
+    [s.preRoll, 2],
+    [s.refractory, 2],
+    [s.accelLag, 1],
+    [s.smoothShift, 1],
+    [s.restShift, 1],
+    [n.length, 1],
+    [n.channelMask, 1],
+    [n.centreMask, 1],
+    [n.scaleMode, 1],
+    ...n.gain.map((gain): [number, FieldSize] => [gain, 1]),
+    [n.floor[0], 2],
+    [n.floor[1], 2],
+    [model.longAxis, 1],
+    [model.rollMinPercent, 1],
+    [model.band, 1],
+    [model.cost, 1],
+    [model.marginPercent, 1],
+    [model.gestures.length, 1],
+    [templateCount, 2],
+  ]
+}
+
+/** Bytes that a model takes: what the core's tables come to, 77 bytes of fields and check aside. */
+export function modelByteLength(model: RecogniserModel): number {
+  const points = model.normaliser.length * channelCount(model.normaliser)
+  const templates = model.gestures.reduce((sum, g) => sum + g.templates.length, 0)
+  return FIXED_BYTES + GESTURE_BYTES * model.gestures.length + templates * points + CRC_BYTES
+}
+
+/**
+ * Writes the model as `mvw_model_read` reads it: little-endian, CRC-32 at the end (FORMAT.md).
+ * @throws RangeError when a value is not an integer that its field can hold.
+ */
+export function encodeModel(model: RecogniserModel): Uint8Array {
+  const bytes = new Uint8Array(modelByteLength(model))
+  const view = new DataView(bytes.buffer)
+  let at = 0
+  const put = (value: number, size: FieldSize) => {
+    if (!Number.isInteger(value) || value < 0 || value >= 2 ** (8 * size))
+      throw new RangeError(`model field at byte ${at} cannot hold ${value}`)
+    if (size === 1) view.setUint8(at, value)
+    else if (size === 2) view.setUint16(at, value, true)
+    else view.setUint32(at, value, true)
+    at += size
+  }
+  for (const byte of MAGIC) put(byte, 1)
+  put(MODEL_VERSION, 2)
+  for (const [value, size] of fieldsOf(model)) put(value, size)
+  let first = 0
+  for (const gesture of model.gestures) {
+    put(first, 2)
+    put(gesture.templates.length, 2)
+    put(gesture.threshold, 4)
+    first += gesture.templates.length
+  }
+  const values = model.normaliser.length * channelCount(model.normaliser)
+  for (const gesture of model.gestures)
+    for (const template of gesture.templates) {
+      if (template.length !== values)
+        throw new RangeError(`a template has ${template.length} values instead of ${values}`)
+      new Int8Array(bytes.buffer).set(template, at)
+      at += values
+    }
+  put(crc32(bytes.subarray(0, at)), 4)
+  return bytes
+}
+
+/** Names that the bytes do not carry. */
+export interface GestureName {
+  id: string
+  name: string
+  templateTakeIds: string[]
+}
+
+/**
+ * Reads what encodeModel wrote. Ranges are not checked here: the core checks them when it loads.
+ * Codes: 'model/bytes', 'model/version'.
+ */
+export function decodeModel(bytes: Uint8Array, names: GestureName[] = []): Result<RecogniserModel> {
+  const damaged = fail(
+    'model/bytes',
+    'The model is cut short or damaged: train or export it again.',
+  )
+  if (bytes.length < FIXED_BYTES + CRC_BYTES) return damaged
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
+  if (MAGIC.some((byte, i) => bytes[i] !== byte)) return damaged
+  const version = view.getUint16(4, true)
+  if (version !== MODEL_VERSION)
+    return fail(
+      'model/version',
+      `The model has version ${version} and this app reads version ${MODEL_VERSION}: train it again.`,
+    )
+  const end = bytes.length - CRC_BYTES
+  if (view.getUint32(end, true) !== crc32(bytes.subarray(0, end))) return damaged
+  let at = 6
+  const u8 = () => view.getUint8(at++)
+  const u16 = () => view.getUint16((at += 2) - 2, true)
+  const u32 = () => view.getUint32((at += 4) - 4, true)
+  const flags = u16()
+  const model: RecogniserModel = {
+    rollAlign: (flags & FLAG_ROLL_ALIGN) !== 0,
+    button: (flags & FLAG_BUTTON) !== 0,
+    board: { rateMillihertz: u32(), accelNgPerLsb: u32(), gyroNdpsPerLsb: u32() },
+    segmenter: {
+      accelWeight: u16(),
+      gyroWeight: u16(),
+      onThreshold: u32(),
+      offThreshold: u32(),
+      onHold: u16(),
+      offHold: u16(),
+      minLength: u16(),
+      maxLength: u16(),
+      preRoll: u16(),
+      refractory: u16(),
+      accelLag: u8(),
+      smoothShift: u8(),
+      restShift: u8(),
+    },
+    normaliser: {
+      length: u8(),
+      channelMask: u8(),
+      centreMask: u8(),
+      scaleMode: u8() as 0 | 1 | 2,
+      gain: [u8(), u8(), u8(), u8(), u8(), u8()],
+      floor: [u16(), u16()],
+    },
+    longAxis: u8() as 0 | 1 | 2,
+    rollMinPercent: u8(),
+    band: u8(),
+    cost: u8() as 0 | 1,
+    marginPercent: u8(),
+    gestures: [],
+  }
+  const gestureCount = u8()
+  const templateCount = u16()
+  const values = model.normaliser.length * channelCount(model.normaliser)
+  if (bytes.length !== FIXED_BYTES + 8 * gestureCount + templateCount * values + CRC_BYTES)
+    return damaged
+  let templateAt = FIXED_BYTES + GESTURE_BYTES * gestureCount
+  for (let i = 0; i < gestureCount; i++) {
+    u16()
+    const count = u16()
+    const threshold = u32()
+    if (templateAt + count * values > end) return damaged
+    const templates = Array.from({ length: count }, () => {
+      const template = new Int8Array(bytes.slice(templateAt, templateAt + values).buffer)
+      templateAt += values
+      return template
+    })
+    const name = names[i] ?? { id: `g${i}`, name: `gesture ${i + 1}`, templateTakeIds: [] }
+    model.gestures.push({ ...name, threshold, templates })
+  }
+  return ok(model)
+}

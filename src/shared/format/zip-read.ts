@@ -1,0 +1,104 @@
+import { Inflate } from 'fflate'
+import { fail, ok, type Result } from '../model/result'
+import { crc32 } from './crc32'
+import { type DirectoryEntry, readDirectory } from './zip-directory'
+
+export interface ZipLimits {
+  /** Packed bytes of the whole file. */
+  maxPackedBytes: number
+  maxEntries: number
+  /** Unpacked bytes of one entry, and of all together. */
+  maxEntryBytes: number
+  maxTotalBytes: number
+}
+
+export interface ZipEntry {
+  path: string
+  /** Unpacks and checks length and CRC-32; no more memory than the entry claims is used. */
+  read(): Result<Uint8Array>
+}
+
+/** Packed bytes given to the inflater at a time: deflate grows them at most 1,032-fold. */
+const STEP = 4096
+
+/**
+ * Opens a ZIP that somebody else made: paths must stay inside the folder, appear once, and claim
+ * sizes within the limits. Folder entries are passed over.
+ * @returns failures 'zip/not-a-zip', 'zip/damaged', 'zip/unsupported', 'zip/too-large',
+ *   'zip/unsafe-path', 'zip/duplicate'
+ */
+export function openZip(bytes: Uint8Array, limits: ZipLimits): Result<Map<string, ZipEntry>> {
+  if (bytes.length > limits.maxPackedBytes) {
+    return tooLarge('The ZIP file', bytes.length, limits.maxPackedBytes)
+  }
+  const directory = readDirectory(bytes)
+  if (!directory.ok) return directory
+  if (directory.value.length > limits.maxEntries) {
+    return fail(
+      'zip/too-large',
+      `The ZIP holds ${directory.value.length} files; at most ${limits.maxEntries} are read.`,
+    )
+  }
+  const entries = new Map<string, ZipEntry>()
+  let total = 0
+  for (const entry of directory.value) {
+    if (!isSafePath(entry.path)) {
+      return fail(
+        'zip/unsafe-path',
+        `The ZIP holds the path "${entry.path}", which leads outside its folder. Nothing was read.`,
+      )
+    }
+    if (entries.has(entry.path)) {
+      return fail('zip/duplicate', `The ZIP holds "${entry.path}" twice. Pack it again with one.`)
+    }
+    if (entry.size > limits.maxEntryBytes) {
+      return tooLarge(`"${entry.path}"`, entry.size, limits.maxEntryBytes)
+    }
+    total += entry.size
+    entries.set(entry.path, { path: entry.path, read: () => unpack(bytes, entry) })
+  }
+  if (total > limits.maxTotalBytes) return tooLarge('Its content', total, limits.maxTotalBytes)
+  return ok(entries)
+}
+
+/** Relative, '/' between parts, no part empty, '.' or '..', no drive, backslash or control code. */
+export function isSafePath(path: string): boolean {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: control codes are what is refused
+  if (path.length === 0 || path.length > 400 || /[\\:\u0000-\u001f\u007f]/.test(path)) return false
+  return path.split('/').every((part) => part !== '' && part !== '.' && part !== '..')
+}
+
+function tooLarge(what: string, size: number, limit: number) {
+  const mib = (count: number) => (count / 1048576).toFixed(1)
+  return fail(
+    'zip/too-large',
+    `${what} would take ${mib(size)} MiB; at most ${mib(limit)} MiB are read. Split the library.`,
+  )
+}
+
+function unpack(bytes: Uint8Array, entry: DirectoryEntry): Result<Uint8Array> {
+  const packed = bytes.subarray(entry.dataStart, entry.dataStart + entry.packedSize)
+  const content = entry.deflated ? inflateExactly(packed, entry.size) : packed
+  if (content === null || content.length !== entry.size || crc32(content) !== entry.crc) {
+    return fail('zip/damaged', `"${entry.path}" in the ZIP is damaged. Copy or export it again.`)
+  }
+  return ok(content)
+}
+
+/** The inflated bytes, or null when there are not exactly `size` of them. Stops at the first more. */
+function inflateExactly(packed: Uint8Array, size: number): Uint8Array | null {
+  const out = new Uint8Array(size)
+  let written = 0
+  const inflater = new Inflate((chunk) => {
+    if (written + chunk.length <= size) out.set(chunk, written)
+    written += chunk.length
+  })
+  try {
+    for (let at = 0; at < packed.length && written <= size; at += STEP) {
+      inflater.push(packed.subarray(at, at + STEP), at + STEP >= packed.length)
+    }
+  } catch {
+    return null
+  }
+  return written === size ? out : null
+}
