@@ -1,0 +1,76 @@
+import type { Evaluation } from '../model/evaluation'
+import { confusedPairSentence, mostConfusedPair } from './confused-pair'
+import type { LibraryCounts } from './library-counts'
+import { countOf, plural } from './numbers'
+
+/** Takes of a gesture from which the template matcher works (design: 3 to 5). */
+export const FIRST_TAKES = 5
+/** Background that can show one false activation in a few minutes at all. */
+export const FIRST_BACKGROUND_MS = 120_000
+
+/** The one thing worth doing next in a library; the screen gives each its button. */
+export type NextStep = { text: string } & (
+  | { kind: 'add-gesture' | 'background' | 'prove' | 'try' }
+  | { kind: 'record'; gestureId: string; newTester: boolean }
+  | { kind: 'look-at-pair'; gestureIds: [string, string] }
+)
+
+/**
+ * @param evaluation the last one when it is still fresh, else null
+ */
+export function nextStep(counts: LibraryCounts, evaluation: Evaluation | null): NextStep {
+  return recordingStep(counts) ?? measuringStep(evaluation)
+}
+
+function recordingStep(counts: LibraryCounts): NextStep | null {
+  const [first] = counts.gestures
+  if (first === undefined) {
+    return {
+      kind: 'add-gesture',
+      text: 'No gestures yet. Name the first movement the prop shall know.',
+    }
+  }
+  const thin = counts.gestures.find((one) => one.takes.length < FIRST_TAKES)
+  if (thin !== undefined) return takesStep(thin.gesture.id, thin.gesture.name, thin.takes.length)
+  if (counts.gestures.length === 1) {
+    const text = `${first.gesture.name} is alone: with nothing to confuse it with, nothing can be measured. Add a second gesture.`
+    return { kind: 'add-gesture', text }
+  }
+  if (counts.backgroundMs < FIRST_BACKGROUND_MS) {
+    const text =
+      'Without 2 minutes of walking and talking, nobody knows how often the prop answers by mistake.'
+    return { kind: 'background', text }
+  }
+  if (counts.testers.length < 2) {
+    const text = `Every take is by ${counts.testers[0] ?? 'one tester'}. A second tester shows whether another hand is understood.`
+    const fewest = counts.gestures.reduce((a, b) => (b.takes.length < a.takes.length ? b : a))
+    return { kind: 'record', text, gestureId: fewest.gesture.id, newTester: true }
+  }
+  return null
+}
+
+function takesStep(gestureId: string, name: string, takes: number): NextStep {
+  const text =
+    takes === 0
+      ? `${name} has no takes yet; ${FIRST_TAKES} are enough to begin.`
+      : `${name} has ${plural('take', takes)}; ${FIRST_TAKES} are enough to begin.`
+  return { kind: 'record', text, gestureId, newTester: false }
+}
+
+function measuringStep(evaluation: Evaluation | null): NextStep {
+  if (evaluation === null) {
+    return {
+      kind: 'prove',
+      text: 'Takes are there. Measure how well held-out testers are understood.',
+    }
+  }
+  const pair = mostConfusedPair(evaluation)
+  const first = pair === null ? undefined : evaluation.gestures[pair.first]
+  const second = pair === null ? undefined : evaluation.gestures[pair.second]
+  if (pair !== null && first !== undefined && second !== undefined) {
+    const text = confusedPairSentence(evaluation, pair)
+    return { kind: 'look-at-pair', text, gestureIds: [first.id, second.id] }
+  }
+  const text = `${countOf(evaluation.accuracy)} held-out takes were understood. Move the phone and watch it decide.`
+  return { kind: 'try', text }
+}

@@ -1,0 +1,112 @@
+import type { ComponentChildren } from 'preact'
+import type { Evaluation } from '../../shared/model/evaluation'
+import { rowTotal } from '../../shared/present/confused-pair'
+import { percent } from '../../shared/present/numbers'
+
+/** A cell of the matrix; `answer` null is the reject column. */
+export interface Cell {
+  truth: number
+  answer: number | null
+}
+
+export interface ConfusionMatrixProps {
+  evaluation: Evaluation
+  chosen: Cell | null
+  onChoose: (cell: Cell) => void
+  /** Picture of a gesture for the margins. */
+  picture: (gestureId: string) => ComponentChildren
+}
+
+/** Rows performed, columns answered, the last column reject. Cells with takes can be tapped. */
+export function ConfusionMatrix({ evaluation, chosen, onChoose, picture }: ConfusionMatrixProps) {
+  const { gestures } = evaluation
+  return (
+    <div class="confusion-scroll">
+      <table class="confusion">
+        <caption>Rows: performed. Columns: answered. Tap a count to see its takes.</caption>
+        <thead>
+          <tr>
+            <td />
+            {gestures.map((gesture) => (
+              <th key={gesture.id} scope="col">
+                {picture(gesture.id)}
+                <span>{gesture.name}</span>
+              </th>
+            ))}
+            <th scope="col">
+              <NonePicture />
+              <span>none</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {gestures.map((gesture, truth) => (
+            <tr key={gesture.id}>
+              <th scope="row">
+                {picture(gesture.id)}
+                <span>{gesture.name}</span>
+              </th>
+              {(evaluation.confusion[truth] ?? []).map((count, column) => {
+                const cell = { truth, answer: column === gestures.length ? null : column }
+                return (
+                  <CellView
+                    key={gestures[column]?.id ?? 'none'}
+                    cell={cell}
+                    count={count}
+                    total={rowTotal(evaluation, truth)}
+                    pressed={chosen?.truth === cell.truth && chosen.answer === cell.answer}
+                    label={cellLabel(evaluation, cell, count)}
+                    onChoose={onChoose}
+                  />
+                )
+              })}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}
+
+interface CellViewProps {
+  cell: Cell
+  count: number
+  total: number
+  pressed: boolean
+  label: string
+  onChoose: (cell: Cell) => void
+}
+
+function CellView({ cell, count, total, pressed, label, onChoose }: CellViewProps) {
+  const right = cell.truth === cell.answer ? ' confusion-right' : ''
+  if (count === 0) return <td class={`confusion-zero${right}`}>·</td>
+  const share = count / total
+  return (
+    <td class={`confusion-cell${right}${share > 0.5 ? ' confusion-dark' : ''}`}>
+      <button
+        type="button"
+        aria-label={label}
+        aria-pressed={pressed}
+        style={{ '--share': `${Math.round(10 + share * 80)}%` }}
+        onClick={() => onChoose(cell)}
+      >
+        {count}
+      </button>
+    </td>
+  )
+}
+
+function cellLabel(evaluation: Evaluation, cell: Cell, count: number): string {
+  const performed = evaluation.gestures[cell.truth]?.name
+  const answered = cell.answer === null ? 'none of these' : evaluation.gestures[cell.answer]?.name
+  const total = rowTotal(evaluation, cell.truth)
+  return `${performed} answered as ${answered}: ${count} of ${total}, ${percent(count / total)}`
+}
+
+function NonePicture() {
+  return (
+    <svg class="ribbon" viewBox="0 0 48 48" width="32" height="32" aria-hidden="true">
+      <path d="M14 14 34 34M34 14 14 34" fill="none" stroke="currentcolor" stroke-width="2" />
+    </svg>
+  )
+}

@@ -1,0 +1,52 @@
+import type { DistanceRow, DistanceTable } from '../../shared/present/distances'
+import { groupDigits } from '../../shared/present/numbers'
+
+const ROLE_TEXT = { nearest: 'nearest', 'runner-up': 'next', other: '' } as const
+
+/** One bar a gesture, its threshold a tick: a bar that passes the tick is too far. */
+export function DistanceBars({ table }: { table: DistanceTable }) {
+  return (
+    <table class="distances">
+      <caption class="unseen">
+        Distance of the movement to each gesture against its threshold
+      </caption>
+      <thead class="unseen">
+        <tr>
+          <th>Gesture</th>
+          <th>Distance and threshold</th>
+          <th>Figures</th>
+        </tr>
+      </thead>
+      <tbody>
+        {table.rows.map((row) => (
+          <Row key={row.gestureId} row={row} axisEnd={table.axisEnd} />
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+function Row({ row, axisEnd }: { row: DistanceRow; axisEnd: number }) {
+  const at = (value: number) => `${Math.min((value / axisEnd) * 100, 100).toFixed(2)}%`
+  const open = row.distance > axisEnd ? ' distance-open' : ''
+  return (
+    <tr class={`distance distance-${row.role}`}>
+      <th scope="row">
+        {row.name}
+        {row.role !== 'other' && <small>{ROLE_TEXT[row.role]}</small>}
+      </th>
+      <td class="distance-picture">
+        <div
+          class={`distance-bar${open}`}
+          style={{ '--distance': at(row.distance), '--threshold': at(row.threshold) }}
+        >
+          <i />
+          <b />
+        </div>
+      </td>
+      <td class="distance-figures">
+        {groupDigits(row.distance)} {row.within ? '≤' : '>'} {groupDigits(row.threshold)}
+      </td>
+    </tr>
+  )
+}

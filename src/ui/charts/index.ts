@@ -1,0 +1,11 @@
+import './charts.css'
+
+export { type Cell, ConfusionMatrix } from './confusion-matrix'
+export type { Cut } from './cuts'
+export { DistanceBars } from './distance-bars'
+export type { EnergyPicture } from './energy-canvas'
+export { EnergyTrace } from './energy-trace'
+export { Interval, RateBar } from './interval'
+export { type Lane, Lanes } from './lanes'
+export { niceCeiling, rootHeight } from './scale'
+export { extremes, type Span } from './trace-path'

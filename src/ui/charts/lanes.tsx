@@ -1,0 +1,188 @@
+import { useMemo } from 'preact/hooks'
+import type { Cut } from './cuts'
+import { ticks } from './scale'
+import { type Span, tracePath } from './trace-path'
+import { useWidth } from './use-width'
+
+/** One trace with its own vertical scale. */
+export interface Lane {
+  name: string
+  unit: string
+  heightPx: number
+  at: (sample: number) => number
+  /** Pixel of a value, 0 at the top. */
+  yOf: (value: number, heightPx: number) => number
+  /** Level lines with a word each, such as thresholds. */
+  levels: { value: number; text: string; dashed: boolean }[]
+  /** Value as it is written beside the name. */
+  format: (value: number) => string
+}
+
+export interface LanesProps {
+  lanes: Lane[]
+  rateHz: number
+  span: Span
+  cuts: Cut[]
+  /** Sample under the cursor. */
+  cursor: number
+  onCursor: (sample: number) => void
+  label: string
+}
+
+const TOP = 22
+const BOTTOM = 20
+const GAP = 6
+
+/** Traces over one time axis, with cut marks through all of them and one cursor. */
+export function Lanes(props: LanesProps) {
+  const { lanes, rateHz, span, cuts, cursor, onCursor, label } = props
+  const [ref, width] = useWidth<HTMLDivElement>()
+  const tops = laneTops(lanes)
+  const height = TOP + lanes.reduce((sum, lane) => sum + lane.heightPx + GAP, 0) + BOTTOM
+  const count = Math.max(span.to - span.from - 1, 1)
+  const xOf = (sample: number) => ((sample - span.from) / count) * width
+  const follow = (event: PointerEvent) => {
+    if (event.pointerType === 'mouse' && event.buttons === 0) return
+    const box = (event.currentTarget as Element).getBoundingClientRect()
+    const share = Math.min(Math.max((event.clientX - box.left) / box.width, 0), 1)
+    onCursor(Math.round(span.from + share * count))
+  }
+  return (
+    <div class="lanes" ref={ref}>
+      {width > 0 && (
+        <svg
+          width={width}
+          height={height}
+          role="img"
+          aria-label={label}
+          onPointerDown={follow}
+          onPointerMove={follow}
+        >
+          <Cuts cuts={cuts} xOf={xOf} span={span} height={height - BOTTOM} />
+          {lanes.map((lane, index) => (
+            <LaneView
+              key={lane.name}
+              lane={lane}
+              top={tops[index] ?? 0}
+              span={span}
+              width={width}
+              cursor={cursor}
+            />
+          ))}
+          <TimeAxis span={span} rateHz={rateHz} xOf={xOf} width={width} y={height - BOTTOM} />
+          {cursor >= span.from && cursor < span.to && (
+            <line
+              class="lanes-cursor"
+              x1={xOf(cursor)}
+              x2={xOf(cursor)}
+              y1={TOP - 4}
+              y2={height - BOTTOM}
+            />
+          )}
+        </svg>
+      )}
+    </div>
+  )
+}
+
+function laneTops(lanes: Lane[]): number[] {
+  let top = TOP
+  return lanes.map((lane) => {
+    const own = top
+    top += lane.heightPx + GAP
+    return own
+  })
+}
+
+interface LaneViewProps {
+  lane: Lane
+  top: number
+  span: Span
+  width: number
+  cursor: number
+}
+
+function LaneView({ lane, top, span, width, cursor }: LaneViewProps) {
+  const path = useMemo(
+    () => tracePath(lane.at, span, width, (value) => lane.yOf(value, lane.heightPx)),
+    [lane, span.from, span.to, width],
+  )
+  return (
+    <g transform={`translate(0 ${top})`}>
+      {lane.levels.map((level) => {
+        const y = lane.yOf(level.value, lane.heightPx)
+        return (
+          <g key={level.text} class={level.dashed ? 'lane-level lane-level-dashed' : 'lane-level'}>
+            <line x1={0} x2={width} y1={y} y2={y} />
+            <text x={width - 2} y={y - 3} text-anchor="end">
+              {level.text}
+            </text>
+          </g>
+        )
+      })}
+      <path class="lane-trace" d={path} />
+      <text class="lane-name" x={2} y={11}>
+        {lane.name} <tspan class="lane-value">{lane.format(lane.at(cursor))}</tspan> {lane.unit}
+      </text>
+    </g>
+  )
+}
+
+interface CutsProps {
+  cuts: Cut[]
+  xOf: (sample: number) => number
+  span: Span
+  height: number
+}
+
+function Cuts({ cuts, xOf, span, height }: CutsProps) {
+  const seen = cuts.filter((cut) => cut.end > span.from && cut.start < span.to)
+  return (
+    <>
+      {seen.map((cut) => {
+        const from = xOf(Math.max(cut.start, span.from))
+        const to = xOf(Math.min(cut.end, span.to - 1))
+        return (
+          <g key={cut.start} class={cut.rejected ? 'cut cut-rejected' : 'cut'}>
+            <rect x={from} y={TOP - 4} width={Math.max(to - from, 1)} height={height - TOP + 4} />
+            <path d={`M${from} ${TOP - 4}V${height}M${to} ${TOP - 4}V${height}`} />
+            {to - from > 28 && (
+              <text x={from + 3} y={12}>
+                {cut.text}
+              </text>
+            )}
+          </g>
+        )
+      })}
+    </>
+  )
+}
+
+interface TimeAxisProps {
+  span: Span
+  rateHz: number
+  xOf: (sample: number) => number
+  width: number
+  y: number
+}
+
+function TimeAxis({ span, rateHz, xOf, width, y }: TimeAxisProps) {
+  const seconds = ticks(span.from / rateHz, (span.to - 1) / rateHz, Math.max(2, width / 80))
+  return (
+    <g class="lanes-axis">
+      <line x1={0} x2={width} y1={y} y2={y} />
+      {seconds.map((second) => {
+        const x = xOf(second * rateHz)
+        const anchor = x < 16 ? 'start' : x > width - 24 ? 'end' : 'middle'
+        return (
+          <g key={second}>
+            <line x1={x} x2={x} y1={y} y2={y + 4} />
+            <text x={x} y={y + 16} text-anchor={anchor}>
+              {second} s
+            </text>
+          </g>
+        )
+      })}
+    </g>
+  )
+}

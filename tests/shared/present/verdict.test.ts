@@ -1,0 +1,67 @@
+import { describe, expect, test } from 'vitest'
+import { segmenterSentence } from '../../../src/shared/present/silence'
+import { verdict } from '../../../src/shared/present/verdict'
+import { event, smallModel } from './present.fixture'
+
+const plain = (text: string) => text.replaceAll('\u202f', ' ')
+
+describe('verdict', () => {
+  const model = smallModel()
+
+  test('a recognised gesture is named with its distance, threshold and runner-up', () => {
+    const words = verdict(event({}), model)
+    expect(words.headline).toBe('Ring')
+    expect(words.reason).toBe('distance 540 ≤ 980; next is Swing at 1310')
+    expect(words.advice).toBe('')
+  })
+
+  test('too far names the nearest gesture and both figures', () => {
+    const words = verdict(event({ kind: 'reject', reason: 'far', distance: 1240 }), model)
+    expect(words.headline).toBe('None of these')
+    expect(words.reason).toBe('too far: nearest is Ring, distance 1240 > 980')
+    expect(words.advice).not.toBe('')
+  })
+
+  test('ambiguous names both gestures and the margin of the model', () => {
+    const far = { kind: 'reject', reason: 'ambiguous', runnerUpDistance: 560 } as const
+    expect(verdict(event(far), model).reason).toBe(
+      'ambiguous between Ring and Swing: 540 and 560, less than 10 % apart',
+    )
+  })
+
+  test('too short and too long are told in milliseconds of the target, not in samples', () => {
+    const cut = { kind: 'reject', gesture: null, distance: null, start: 100, end: 118 } as const
+    expect(plain(verdict(event({ ...cut, reason: 'short' }), model).reason)).toBe(
+      'too short: 180 ms, compared from 250 ms',
+    )
+    expect(plain(verdict(event({ ...cut, reason: 'long' }), model).reason)).toBe(
+      'too long: no rest within 2500 ms',
+    )
+  })
+
+  test('roll is mentioned only when it is not known', () => {
+    expect(verdict(event({ roll: 'aligned' }), model).roll).toBe('')
+    expect(verdict(event({ roll: 'vertical' }), model).roll).toContain('roll unknown')
+    expect(verdict(event({ roll: 'no-rest' }), model).roll).toContain('no rest')
+  })
+})
+
+describe('segmenterSentence', () => {
+  const { segmenter } = smallModel()
+
+  test('motion below the start threshold is told with both figures', () => {
+    expect(segmenterSentence(Uint32Array.of(10, 310, 40), 'idle', segmenter)).toBe(
+      'Below the start: motion peaked at 310, a movement starts at 520.',
+    )
+  })
+
+  test('the phase comes before the energy', () => {
+    const energy = Uint32Array.of(10, 20)
+    expect(segmenterSentence(energy, 'moving', segmenter)).toBe('Inside a movement.')
+    expect(segmenterSentence(energy, 'wait-rest', segmenter)).toContain('waiting for rest')
+  })
+
+  test('without samples it says so', () => {
+    expect(segmenterSentence(new Uint32Array(), 'idle', segmenter)).toBe('No samples yet.')
+  })
+})
