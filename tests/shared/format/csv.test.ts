@@ -7,6 +7,11 @@ import { csvRecord, readCsv } from '../../../src/shared/format/csv'
 
 const spectrum = dirname(createRequire(import.meta.url).resolve('csv-spectrum/package.json'))
 
+/** The package's JSON of this file holds another number than its CSV; all else must be equal. */
+const misprint: Record<string, Record<string, string>> = {
+  'location_coordinates.csv': { 'Contact Phone Number': '1234567890' },
+}
+
 function fieldsOf(text: string): string[][] {
   const table = readCsv(text, 'log.csv')
   if (!table.ok) throw new Error(table.message)
@@ -23,7 +28,8 @@ describe('readCsv', () => {
       const objects = rows.map((row) =>
         Object.fromEntries(header.map((column, index) => [column, row[index]])),
       )
-      expect(objects).toEqual(expected)
+      const read = Array.isArray(expected) ? objects : [{ ...objects[0], ...misprint[file] }]
+      expect(read).toEqual(Array.isArray(expected) ? expected : [expected])
     })
   }
 
