@@ -1,5 +1,6 @@
 import { channelCount, MODEL_VERSION, type RecogniserModel } from '../model/recogniser-model'
 import { fail, ok, type Result } from '../model/result'
+import { ByteReader } from './byte-reader'
 import { crc32 } from './crc32'
 
 const MAGIC = [0x4d, 0x56, 0x57, 0x4d] // MVWM
@@ -102,6 +103,45 @@ export interface GestureName {
   templateTakeIds: string[]
 }
 
+/** The fields behind the version, without gestures, in the order of fieldsOf. */
+function readFields(r: ByteReader): RecogniserModel {
+  const flags = r.u16()
+  return {
+    rollAlign: (flags & FLAG_ROLL_ALIGN) !== 0,
+    button: (flags & FLAG_BUTTON) !== 0,
+    board: { rateMillihertz: r.u32(), accelNgPerLsb: r.u32(), gyroNdpsPerLsb: r.u32() },
+    segmenter: {
+      accelWeight: r.u16(),
+      gyroWeight: r.u16(),
+      onThreshold: r.u32(),
+      offThreshold: r.u32(),
+      onHold: r.u16(),
+      offHold: r.u16(),
+      minLength: r.u16(),
+      maxLength: r.u16(),
+      preRoll: r.u16(),
+      refractory: r.u16(),
+      accelLag: r.u8(),
+      smoothShift: r.u8(),
+      restShift: r.u8(),
+    },
+    normaliser: {
+      length: r.u8(),
+      channelMask: r.u8(),
+      centreMask: r.u8(),
+      scaleMode: r.u8() as 0 | 1 | 2,
+      gain: [r.u8(), r.u8(), r.u8(), r.u8(), r.u8(), r.u8()],
+      floor: [r.u16(), r.u16()],
+    },
+    longAxis: r.u8() as 0 | 1 | 2,
+    rollMinPercent: r.u8(),
+    band: r.u8(),
+    cost: r.u8() as 0 | 1,
+    marginPercent: r.u8(),
+    gestures: [],
+  }
+}
+
 /**
  * Reads what encodeModel wrote. Ranges are not checked here: the core checks them when it loads.
  * Codes: 'model/bytes', 'model/version'.
@@ -111,66 +151,27 @@ export function decodeModel(bytes: Uint8Array, names: GestureName[] = []): Resul
     'model/bytes',
     'The model is cut short or damaged: train or export it again.',
   )
-  if (bytes.length < FIXED_BYTES + CRC_BYTES) return damaged
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
-  if (MAGIC.some((byte, i) => bytes[i] !== byte)) return damaged
-  const version = view.getUint16(4, true)
+  const end = bytes.length - CRC_BYTES
+  if (end < FIXED_BYTES || MAGIC.some((byte, i) => bytes[i] !== byte)) return damaged
+  const reader = new ByteReader(bytes, MAGIC.length)
+  const version = reader.u16()
   if (version !== MODEL_VERSION)
     return fail(
       'model/version',
       `The model has version ${version} and this app reads version ${MODEL_VERSION}: train it again.`,
     )
-  const end = bytes.length - CRC_BYTES
-  if (view.getUint32(end, true) !== crc32(bytes.subarray(0, end))) return damaged
-  let at = 6
-  const u8 = () => view.getUint8(at++)
-  const u16 = () => view.getUint16((at += 2) - 2, true)
-  const u32 = () => view.getUint32((at += 4) - 4, true)
-  const flags = u16()
-  const model: RecogniserModel = {
-    rollAlign: (flags & FLAG_ROLL_ALIGN) !== 0,
-    button: (flags & FLAG_BUTTON) !== 0,
-    board: { rateMillihertz: u32(), accelNgPerLsb: u32(), gyroNdpsPerLsb: u32() },
-    segmenter: {
-      accelWeight: u16(),
-      gyroWeight: u16(),
-      onThreshold: u32(),
-      offThreshold: u32(),
-      onHold: u16(),
-      offHold: u16(),
-      minLength: u16(),
-      maxLength: u16(),
-      preRoll: u16(),
-      refractory: u16(),
-      accelLag: u8(),
-      smoothShift: u8(),
-      restShift: u8(),
-    },
-    normaliser: {
-      length: u8(),
-      channelMask: u8(),
-      centreMask: u8(),
-      scaleMode: u8() as 0 | 1 | 2,
-      gain: [u8(), u8(), u8(), u8(), u8(), u8()],
-      floor: [u16(), u16()],
-    },
-    longAxis: u8() as 0 | 1 | 2,
-    rollMinPercent: u8(),
-    band: u8(),
-    cost: u8() as 0 | 1,
-    marginPercent: u8(),
-    gestures: [],
-  }
-  const gestureCount = u8()
-  const templateCount = u16()
+  if (new ByteReader(bytes, end).u32() !== crc32(bytes.subarray(0, end))) return damaged
+
+  const model = readFields(reader)
+  const gestureCount = reader.u8()
+  const templateCount = reader.u16()
   const values = model.normaliser.length * channelCount(model.normaliser)
-  if (bytes.length !== FIXED_BYTES + 8 * gestureCount + templateCount * values + CRC_BYTES)
-    return damaged
   let templateAt = FIXED_BYTES + GESTURE_BYTES * gestureCount
+  if (end !== templateAt + templateCount * values) return damaged
   for (let i = 0; i < gestureCount; i++) {
-    u16()
-    const count = u16()
-    const threshold = u32()
+    reader.u16()
+    const count = reader.u16()
+    const threshold = reader.u32()
     if (templateAt + count * values > end) return damaged
     const templates = Array.from({ length: count }, () => {
       const template = new Int8Array(bytes.slice(templateAt, templateAt + values).buffer)

@@ -65,7 +65,7 @@ enum mvw_status {
   MVW_E_RATE = -3,      /* the board's output data rate is more than 5 % off the model's */
   MVW_E_RANGE = -4,     /* a sensitivity of the board is more than 1 % off the model's */
   MVW_E_MODEL = -5,     /* a field of the model is out of its range */
-  MVW_E_MEMORY = -6,    /* the memory given is smaller than mvw_memory_words() */
+  MVW_E_MEMORY = -6,    /* a buffer is smaller than mvw_memory_sizes() says */
   MVW_E_BYTES = -7      /* model bytes are cut short, too long or damaged */
 };
 
@@ -93,14 +93,15 @@ typedef struct mvw_segmenter {
   uint16_t gyro_weight;   /* 0..1023; 0 leaves the gyroscope out */
   uint32_t on_threshold;  /* a movement may start at or above; > 0 */
   uint32_t off_threshold; /* a movement ends below; > 0 and <= on_threshold (hysteresis) */
-  uint16_t on_hold;       /* samples in a row at or above on_threshold to start; 1..64 */
+  uint16_t on_hold;       /* samples in a row at or above on_threshold to start; 1..64, and
+                             on_hold + pre_roll < max_length */
   uint16_t off_hold;      /* samples in a row below off_threshold to end; 1..255. Adds this many
                              samples to the latency. */
   uint16_t min_length;    /* shorter segments are rejected as MVW_REASON_SHORT; 2..max_length */
   uint16_t max_length;    /* a segment that reaches it is rejected as MVW_REASON_LONG and the
                              segmenter waits for rest; 4..MVW_MAX_SEGMENT */
-  uint16_t pre_roll;      /* samples before the start that belong to the segment; 0..255 and
-                             < max_length */
+  uint16_t pre_roll;      /* samples before the first one at or above on_threshold that belong to
+                             the segment; 0..255. Never reaches into the segment before. */
   uint16_t refractory;    /* samples after an end in which no movement starts; 0..65535 */
   uint8_t accel_lag;      /* samples between the two readings compared; 1..16 */
   uint8_t smooth_shift;   /* 0 (no smoothing)..6 */
@@ -155,8 +156,8 @@ typedef struct mvw_model {
                                     15 degrees around the vertical (sin 15 = 0.26). */
   uint8_t band;                  /* half width of the warping window, points; 0..length - 1 */
   uint8_t cost;                  /* enum mvw_cost */
-  uint8_t margin_percent;        /* reject when the runner-up is not at least this much farther
-                                    than the nearest gesture; 0 (off)..200 */
+  uint8_t margin_percent;        /* reject when the runner-up is nearer than distance +
+                                    distance / 100 * margin_percent; 0 (off)..200 */
   uint8_t gesture_count;         /* 1..MVW_MAX_GESTURES */
   uint16_t template_count;       /* 1..MVW_MAX_TEMPLATES */
   const mvw_gesture *gestures;   /* gesture_count entries, MVW_FLASH */
@@ -203,12 +204,14 @@ typedef struct mvw_state {
   int16_t (*ring)[MVW_AXES];   /* last samples */
   int16_t *query;              /* scratch, then the normalised segment as int8 */
   uint32_t *row;               /* one row of the warping matrix */
-  mvw_board board;
+  int16_t zero[MVW_AXES];      /* of the board */
   uint32_t clock;              /* samples since reset */
-  uint32_t start;              /* first sample of the open segment */
+  uint32_t start;              /* first sample of the open segment; while idle, the first sample
+                                  that belongs to no segment yet */
   uint32_t last_moving;        /* last sample at or above off_threshold */
   uint32_t energy;             /* smoothed motion energy */
-  int32_t rest[3];             /* gravity at rest, counts * 256 */
+  int32_t rest[3];             /* running mean of the accelerometer at rest, counts * 256 */
+  int16_t gravity[3];          /* rest[] as it was when the open segment started, counts */
   uint16_t rest_count;         /* samples in rest[], saturating */
   uint16_t ring_size;
   uint16_t ring_next;
@@ -217,6 +220,7 @@ typedef struct mvw_state {
   uint8_t phase;               /* enum mvw_phase */
   uint8_t channels;            /* bits set in channel_mask */
   uint8_t pressed;             /* button */
+  uint8_t gravity_known;       /* gravity[] is valid */
 } mvw_state;
 
 enum mvw_phase {
@@ -228,28 +232,38 @@ enum mvw_phase {
 /* Samples the ring must hold: the longest segment, the samples after it that end it, and those
  * before it that the energy looks back to. */
 #define MVW_RING_SAMPLES(max_length, off_hold, accel_lag) \
-  ((uint32_t)(max_length) + (uint32_t)(off_hold) + (uint32_t)(accel_lag) + 1u)
+  ((max_length) + (off_hold) + (accel_lag) + 1)
 
-/* Memory for mvw_init() as a constant, in 32-bit words. channels: bits set in channel_mask. */
-#define MVW_MEMORY_WORDS(max_length, off_hold, accel_lag, length, channels)          \
-  (MVW_RING_SAMPLES(max_length, off_hold, accel_lag) * (MVW_AXES / 2) +              \
-   ((uint32_t)(length) * (uint32_t)(channels) + 1u) / 2u + (uint32_t)(length))
+/* Buffers of one recogniser, owned by the caller; they must outlive the state. Sizes as constants:
+ *   int16_t ring[MVW_RING_SAMPLES(max_length, off_hold, accel_lag)][MVW_AXES];
+ *   int16_t query[length * channels];   channels: bits set in channel_mask
+ *   uint32_t row[length];                                                        */
+typedef struct mvw_memory {
+  int16_t (*ring)[MVW_AXES]; /* last samples */
+  uint32_t ring_samples;     /* rows of ring */
+  int16_t *query;            /* scratch for the normalised segment */
+  uint32_t query_values;     /* entries of query */
+  uint32_t *row;             /* one row of the warping matrix */
+  uint32_t row_values;       /* entries of row */
+} mvw_memory;
 
 /* Checks every field of a model against its range and the tables against each other.
  * Returns MVW_OK, MVW_E_VERSION or MVW_E_MODEL. */
 int mvw_model_check(const mvw_model *model);
 
-/* Memory that mvw_init() needs for a valid model, in 32-bit words. */
-uint32_t mvw_memory_words(const mvw_model *model);
+/* Sizes that mvw_init() asks for a valid model: fills in ring_samples, query_values and row_values
+ * and leaves the pointers alone. */
+void mvw_memory_sizes(const mvw_model *model, mvw_memory *memory);
 
-/* Makes a recogniser ready. The model, its tables and the memory must outlive the state.
+/* Makes a recogniser ready. The model, its tables and the buffers must outlive the state; *memory
+ * itself need not.
  * board: the sensor as it is really set up, or NULL to trust the model's.
- * memory: words 32-bit words, at least mvw_memory_words(model).
+ * memory: buffers at least as large as mvw_memory_sizes() says; larger ones change nothing.
  * Returns MVW_OK or a negative status; on failure the state must not be used. */
-int mvw_init(mvw_state *state, const mvw_model *model, const mvw_board *board, uint32_t *memory,
-             uint32_t words);
+int mvw_init(mvw_state *state, const mvw_model *model, const mvw_board *board,
+             const mvw_memory *memory);
 
-/* Forgets all samples, as after mvw_init(). */
+/* Forgets all samples and the button, as after mvw_init(). */
 void mvw_reset(mvw_state *state);
 
 /* Takes the next sample. Work is a few hundred operations, except for the sample that ends a

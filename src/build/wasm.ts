@@ -1,0 +1,100 @@
+import { createHash } from 'node:crypto'
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
+import { commands } from '@yowasp/clang'
+
+const coreDir = fileURLToPath(new URL('../core/', import.meta.url))
+const outDir = `${coreDir}build/`
+
+export const CORE_WASM = `${outDir}core.wasm`
+const STAMP = `${outDir}core.stamp`
+
+/** Order and flags are fixed: the same sources give the same bytes on every machine. */
+const FLAGS = [
+  '--target=wasm32',
+  '-std=c99',
+  '-O3',
+  '-Wall',
+  '-Wextra',
+  '-Wpedantic',
+  '-Werror',
+  '-ffreestanding',
+  '-fno-builtin',
+  '-nostdlib',
+  '-I.',
+  '-Wl,--no-entry',
+  '-Wl,--strip-all',
+  '-Wl,--export=__heap_base',
+  '-Wl,-z,stack-size=16384',
+]
+
+interface Tree {
+  [name: string]: string | Uint8Array | Tree
+}
+
+function coreSources(): { names: string[]; tree: Tree } {
+  const read = (path: string) => readFileSync(coreDir + path, 'utf8')
+  const names = readdirSync(coreDir)
+    .filter((name) => /^mvw_.*\.c$/.test(name))
+    .sort()
+  const tree: Tree = {
+    'mvw_impl.h': read('mvw_impl.h'),
+    'movewright.h': read('movewright.h'),
+    port: { 'wasm.c': read('port/wasm.c') },
+  }
+  for (const name of names) tree[name] = read(name)
+  return { names, tree }
+}
+
+function stampOf(tree: Tree): string {
+  return createHash('sha256')
+    .update(JSON.stringify([FLAGS, tree]))
+    .digest('hex')
+}
+
+function isFresh(stamp: string): boolean {
+  try {
+    readFileSync(CORE_WASM)
+    return readFileSync(STAMP, 'utf8') === stamp
+  } catch {
+    return false
+  }
+}
+
+/** Compiles the core to WebAssembly bytes; throws with the compiler's words when it fails. */
+export async function compileCore(): Promise<Uint8Array> {
+  const { names, tree } = coreSources()
+  let words = ''
+  const decoder = new TextDecoder()
+  const listen = (bytes: Uint8Array | null) => {
+    if (bytes) words += decoder.decode(bytes)
+  }
+  try {
+    const files = await commands.clang(
+      [...FLAGS, 'port/wasm.c', ...names, '-o', 'core.wasm'],
+      tree,
+      { fetchProgress: () => {}, stdout: listen, stderr: listen },
+    )
+    const bytes = files?.['core.wasm']
+    if (!(bytes instanceof Uint8Array)) throw new Error('no output file')
+    return bytes
+  } catch (error) {
+    throw new Error(`The core does not compile to WebAssembly.\n${words || error}`)
+  }
+}
+
+/** Writes src/core/build/core.wasm unless it is there for the same sources. Returns its path. */
+export async function buildCore(): Promise<string> {
+  const stamp = stampOf(coreSources().tree)
+  if (isFresh(stamp)) return CORE_WASM
+  const bytes = await compileCore()
+  mkdirSync(outDir, { recursive: true })
+  writeFileSync(CORE_WASM, bytes)
+  writeFileSync(STAMP, stamp)
+  return CORE_WASM
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const path = await buildCore()
+  console.log(`core.wasm: ${readFileSync(path).length} bytes`)
+}

@@ -1,0 +1,44 @@
+/* Shared by the core's files; not for its users. */
+#ifndef MVW_IMPL_H
+#define MVW_IMPL_H
+
+#include "movewright.h"
+
+/* A segment wherever it lies: row i of it is rows[(first + i) mod size], turned about the long
+ * axis when sin or cos say so. */
+typedef struct mvw_view {
+  const int16_t (*rows)[MVW_AXES];
+  uint16_t size;   /* rows in the buffer */
+  uint16_t first;  /* buffer row of the segment's first sample */
+  uint16_t count;  /* samples in the segment */
+  uint8_t roll;    /* enum mvw_roll */
+  uint8_t cross_u; /* first axis across the long one, 0..2 */
+  uint8_t cross_v; /* second */
+  int16_t cos_q14; /* turn that brings gravity onto cross_u, 1 << 14 is one */
+  int16_t sin_q14;
+} mvw_view;
+
+/* mvw_math.c */
+uint32_t mvw_isqrt(uint32_t value);                     /* floor of the square root */
+int16_t mvw_saturate16(int32_t value);                  /* into int16_t */
+int32_t mvw_divide_round(int32_t value, int32_t by);    /* by > 0; halves away from zero */
+uint32_t mvw_magnitude(int32_t value);                  /* absolute value */
+
+/* mvw_roll.c: fills in the turn of a view from gravity (counts) before the movement, or NULL. */
+void mvw_roll_set(mvw_view *view, const mvw_model *model, const int16_t *gravity);
+/* Value of axis at row of the view, turned. */
+int32_t mvw_view_get(const mvw_view *view, uint16_t row, uint8_t axis);
+
+/* mvw_normalise.c: writes length * channels int8 values into state->query. */
+void mvw_normalise(mvw_state *state, const mvw_view *view);
+
+/* mvw_match.c: normalises and compares; fills in everything of the event but start and end. */
+void mvw_match(mvw_state *state, const mvw_view *view, mvw_event *event);
+void mvw_event_clear(mvw_event *event);
+
+/* mvw_segment.c: takes the sample just put into the ring.
+ * Returns MVW_EVENT with a view of the segment and event->reason NONE (to be compared), SHORT or
+ * LONG, or MVW_OK. */
+int mvw_segment_step(mvw_state *state, mvw_view *view, mvw_event *event);
+
+#endif

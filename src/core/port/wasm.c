@@ -1,0 +1,120 @@
+/*
+ * The core as a WebAssembly module: one recogniser in static memory, flat functions over it.
+ * Knows the core only through its public header. Pointers are offsets into the linear memory that
+ * the host lays out behind the heap base.
+ */
+#include "movewright.h"
+
+#define EXPORT(name) __attribute__((export_name(name)))
+
+static mvw_model model;
+static mvw_gesture gestures[MVW_MAX_GESTURES];
+static mvw_state state;
+
+/* Words an event takes in the host's view, in the order written by put_event(). */
+#define EVENT_WORDS 10
+
+static void put_event(uint32_t *out, const mvw_event *event) {
+  out[0] = event->kind;
+  out[1] = event->reason;
+  out[2] = event->roll;
+  out[3] = event->gesture;
+  out[4] = event->runner_up;
+  out[5] = event->start;
+  out[6] = event->end;
+  out[7] = event->distance;
+  out[8] = event->threshold;
+  out[9] = event->runner_up_distance;
+}
+
+EXPORT("model_version") int port_model_version(void) { return MVW_MODEL_VERSION; }
+
+/* Reads a model; the bytes must stay. sizes receives the entries that ring, query and row need.
+ * Returns MVW_OK or a negative status. */
+EXPORT("read_model")
+int port_read_model(const uint8_t *bytes, uint32_t length, uint32_t sizes[3]) {
+  int status = mvw_model_read(&model, gestures, MVW_MAX_GESTURES, bytes, length);
+  if (status < 0) return status;
+  mvw_memory needed;
+  mvw_memory_sizes(&model, &needed);
+  sizes[0] = needed.ring_samples;
+  sizes[1] = needed.query_values;
+  sizes[2] = needed.row_values;
+  return status;
+}
+
+/* Starts on buffers of the sizes that read_model() gave. board: rate, accelerometer and gyroscope
+ * sensitivity as in mvw_board, or null to trust the model. */
+EXPORT("init")
+int port_init(int16_t *ring, int16_t *query, uint32_t *row, const uint32_t *board_words) {
+  mvw_memory memory;
+  mvw_memory_sizes(&model, &memory);
+  memory.ring = (int16_t(*)[MVW_AXES])ring;
+  memory.query = query;
+  memory.row = row;
+  if (board_words == 0) return mvw_init(&state, &model, 0, &memory);
+  mvw_board board = model.board;
+  board.rate_millihertz = board_words[0];
+  board.accel_ng_per_lsb = board_words[1];
+  board.gyro_ndps_per_lsb = board_words[2];
+  return mvw_init(&state, &model, &board, &memory);
+}
+
+EXPORT("reset") void port_reset(void) { mvw_reset(&state); }
+
+EXPORT("button") int port_button(int pressed) { return mvw_button(&state, pressed); }
+
+/* Pushes until count samples are taken or one event has come. energy and phase, one entry a sample,
+ * may be null. Returns the samples taken; *event_came says whether the last brought an event. */
+EXPORT("push")
+int port_push(const int16_t *samples, int count, uint32_t *event_came, uint32_t *event_out,
+              uint32_t *energy, uint8_t *phase) {
+  mvw_event event;
+  *event_came = 0;
+  for (int i = 0; i < count; i++) {
+    int status = mvw_push(&state, samples + (uint32_t)i * MVW_AXES, &event);
+    if (status < 0) return status;
+    if (energy) energy[i] = state.energy;
+    if (phase) phase[i] = state.phase;
+    if (status != MVW_EVENT) continue;
+    *event_came = 1;
+    put_event(event_out, &event);
+    return i + 1;
+  }
+  return count;
+}
+
+EXPORT("classify")
+int port_classify(const int16_t *samples, int count, const int16_t *gravity, uint32_t *event_out) {
+  mvw_event event;
+  if (count < 0 || count > MVW_MAX_SEGMENT) return MVW_E_ARGUMENT;
+  int status =
+      mvw_classify(&state, (const int16_t(*)[MVW_AXES])samples, (uint16_t)count, gravity, &event);
+  if (status == MVW_EVENT) put_event(event_out, &event);
+  return status;
+}
+
+EXPORT("query") const int8_t *port_query(void) { return mvw_query(&state); }
+
+EXPORT("template_distance") uint32_t port_template_distance(int index) {
+  return mvw_template_distance(&state, (uint16_t)index);
+}
+
+EXPORT("dtw")
+uint32_t port_dtw(const int8_t *a, int a_length, const int8_t *b, int b_length, int channels,
+                  int band, int cost, uint32_t limit, uint32_t *row) {
+  return mvw_dtw(a, (uint16_t)a_length, b, (uint16_t)b_length, (uint8_t)channels, (uint8_t)band,
+                 (uint8_t)cost, limit, row);
+}
+
+/* Distances of rows to columns, each series length points, into out (rows * columns, row-major). */
+EXPORT("dtw_matrix")
+void port_dtw_matrix(const int8_t *rows, int row_count, const int8_t *columns, int column_count,
+                     int length, int channels, int band, int cost, uint32_t *out, uint32_t *row) {
+  int size = length * channels;
+  for (int i = 0; i < row_count; i++)
+    for (int j = 0; j < column_count; j++)
+      out[i * column_count + j] =
+          mvw_dtw(rows + i * size, (uint16_t)length, columns + j * size, (uint16_t)length,
+                  (uint8_t)channels, (uint8_t)band, (uint8_t)cost, MVW_NO_DISTANCE, row);
+}

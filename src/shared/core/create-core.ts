@@ -1,0 +1,248 @@
+import { AXES } from '../model/sample'
+import {
+  CORE_REASONS,
+  CORE_ROLLS,
+  type Core,
+  type CoreEvent,
+  type CoreTrace,
+  type DtwOptions,
+} from './core'
+import { checkStatus } from './status'
+import { type CoreExports, WasmMemory } from './wasm-memory'
+
+const EVENT_WORDS = 10
+const NONE_INDEX = 255
+const NO_DISTANCE = 0xffffffff
+/** Samples copied into the module at a time. */
+const BLOCK_SAMPLES = 1024
+/** Longest series `mvw_dtw` takes. */
+const MAX_LENGTH = 128
+
+/** Sensor as a board has it set up, in the units of `mvw_board`. */
+export interface BoardSetup {
+  rateMillihertz: number
+  accelNgPerLsb: number
+  gyroNdpsPerLsb: number
+}
+
+/** Wraps an instance of the core's module. Instances share nothing. */
+export function createCore(exports: CoreExports): WasmCore {
+  return new WasmCore(exports)
+}
+
+export class WasmCore implements Core {
+  private readonly exports: CoreExports
+  private readonly memory: WasmMemory
+  private readonly event: number
+  private readonly came: number
+  private readonly samples: number
+  private readonly energy: number
+  private readonly phase: number
+  private readonly row: number
+  /** Everything behind it belongs to the model or to one call. */
+  private readonly modelMark: number
+  private callMark: number
+  private queryValues = 0
+
+  constructor(exports: CoreExports) {
+    this.exports = exports
+    this.memory = new WasmMemory(exports)
+    this.event = this.memory.take(EVENT_WORDS * 4)
+    this.came = this.memory.take(4)
+    this.samples = this.memory.take(BLOCK_SAMPLES * AXES * 2)
+    this.energy = this.memory.take(BLOCK_SAMPLES * 4)
+    this.phase = this.memory.take(BLOCK_SAMPLES)
+    this.row = this.memory.take(MAX_LENGTH * 4)
+    this.modelMark = this.memory.mark()
+    this.callMark = this.modelMark
+  }
+
+  load(modelBytes: Uint8Array, board?: BoardSetup): void {
+    this.memory.release(this.modelMark)
+    this.queryValues = 0
+    const bytes = this.memory.take(modelBytes.length)
+    this.memory.uint8(bytes, modelBytes.length).set(modelBytes)
+    const sizes = this.memory.take(12)
+    checkStatus(this.exports.read_model(bytes, modelBytes.length, sizes))
+    const [ringSamples = 0, queryValues = 0, rowValues = 0] = this.memory.uint32(sizes, 3)
+    const ring = this.memory.take(ringSamples * AXES * 2)
+    const query = this.memory.take(queryValues * 2)
+    const row = this.memory.take(rowValues * 4)
+    let setup = 0
+    if (board) {
+      setup = this.memory.take(12)
+      this.memory
+        .uint32(setup, 3)
+        .set([board.rateMillihertz, board.accelNgPerLsb, board.gyroNdpsPerLsb])
+    }
+    checkStatus(this.exports.init(ring, query, row, setup))
+    this.queryValues = queryValues
+    this.callMark = this.memory.mark()
+  }
+
+  reset(): void {
+    this.needModel()
+    this.exports.reset()
+  }
+
+  push(counts: Int16Array, trace?: CoreTrace): CoreEvent[] {
+    this.needModel()
+    const total = counts.length / AXES
+    if (!Number.isInteger(total)) throw new RangeError('push needs six counts a sample')
+    const events: CoreEvent[] = []
+    let done = 0
+    while (done < total) {
+      const block = Math.min(BLOCK_SAMPLES, total - done)
+      this.memory
+        .int16(this.samples, block * AXES)
+        .set(counts.subarray(done * AXES, (done + block) * AXES))
+      const taken = checkStatus(
+        this.exports.push(
+          this.samples,
+          block,
+          this.came,
+          this.event,
+          trace ? this.energy : 0,
+          trace ? this.phase : 0,
+        ),
+      )
+      if (trace) {
+        trace.energy.set(this.memory.uint32(this.energy, taken), done)
+        trace.phase.set(this.memory.uint8(this.phase, taken), done)
+      }
+      if (this.memory.uint32(this.came, 1)[0]) events.push(this.readEvent())
+      done += taken
+    }
+    return events
+  }
+
+  button(pressed: boolean): void {
+    this.needModel()
+    checkStatus(this.exports.button(pressed ? 1 : 0))
+  }
+
+  classify(counts: Int16Array, gravity: Int16Array | null): CoreEvent {
+    this.needModel()
+    const at = this.memory.take(counts.length * 2)
+    this.memory.int16(at, counts.length).set(counts)
+    let down = 0
+    if (gravity) {
+      down = this.memory.take(6)
+      this.memory.int16(down, 3).set(gravity)
+    }
+    const status = this.exports.classify(at, counts.length / AXES, down, this.event)
+    this.memory.release(this.callMark)
+    checkStatus(status)
+    return this.readEvent()
+  }
+
+  query(): Int8Array {
+    this.needModel()
+    return this.memory.int8(this.exports.query(), this.queryValues).slice()
+  }
+
+  templateDistance(templateIndex: number): number {
+    this.needModel()
+    return toDistance(this.exports.template_distance(templateIndex)) ?? Number.POSITIVE_INFINITY
+  }
+
+  dtw(a: Int8Array, b: Int8Array, options: DtwOptions): number {
+    const { channels, band, cost, limit = NO_DISTANCE } = options
+    const mark = this.memory.mark()
+    const [first, second] = [this.put(a), this.put(b)]
+    const distance = this.exports.dtw(
+      first,
+      seriesLength(a, channels),
+      second,
+      seriesLength(b, channels),
+      channels,
+      band,
+      cost,
+      limit,
+      this.row,
+    )
+    this.memory.release(mark)
+    return toDistance(distance) ?? Number.POSITIVE_INFINITY
+  }
+
+  dtwMatrix(rows: Int8Array[], columns: Int8Array[], options: DtwOptions): Float64Array {
+    const matrix = new Float64Array(rows.length * columns.length)
+    const size = rows[0]?.length ?? 0
+    if (matrix.length === 0) return matrix
+    const mark = this.memory.mark()
+    const packedColumns = this.putAll(columns, size)
+    const packedRows = this.putAll(rows, size)
+    const out = this.memory.take(matrix.length * 4)
+    this.exports.dtw_matrix(
+      packedRows,
+      rows.length,
+      packedColumns,
+      columns.length,
+      seriesLength(rows[0]!, options.channels),
+      options.channels,
+      options.band,
+      options.cost,
+      out,
+      this.row,
+    )
+    const distances = this.memory.uint32(out, matrix.length)
+    for (let i = 0; i < matrix.length; i++)
+      matrix[i] = toDistance(distances[i]!) ?? Number.POSITIVE_INFINITY
+    this.memory.release(mark)
+    return matrix
+  }
+
+  private put(series: Int8Array): number {
+    const at = this.memory.take(series.length)
+    this.memory.int8(at, series.length).set(series)
+    return at
+  }
+
+  private putAll(series: Int8Array[], size: number): number {
+    const at = this.memory.take(series.length * size)
+    const view = this.memory.int8(at, series.length * size)
+    series.forEach((one, i) => {
+      if (one.length !== size) throw new RangeError('dtwMatrix needs series of one length')
+      view.set(one, i * size)
+    })
+    return at
+  }
+
+  private readEvent(): CoreEvent {
+    const word = this.memory.uint32(this.event, EVENT_WORDS)
+    const [kind, reason, roll, gesture, runnerUp, start, end, distance, threshold, second] = word
+    return {
+      kind: kind === 1 ? 'gesture' : 'reject',
+      reason: CORE_REASONS[reason!]!,
+      roll: CORE_ROLLS[roll!]!,
+      gesture: toIndex(gesture!),
+      runnerUp: toIndex(runnerUp!),
+      start: start!,
+      end: end!,
+      distance: toDistance(distance!),
+      threshold: threshold!,
+      runnerUpDistance: toDistance(second!),
+    }
+  }
+
+  private needModel(): void {
+    if (this.queryValues === 0) throw new Error('load a model into the core first')
+  }
+}
+
+function toIndex(value: number): number | null {
+  return value === NONE_INDEX ? null : value
+}
+
+/** WebAssembly gives int32: back to unsigned first. */
+function toDistance(value: number): number | null {
+  const distance = value >>> 0
+  return distance === NO_DISTANCE ? null : distance
+}
+
+function seriesLength(series: Int8Array, channels: number): number {
+  const length = series.length / channels
+  if (!Number.isInteger(length) || length < 1 || length > MAX_LENGTH)
+    throw new RangeError(`a series has 1 to ${MAX_LENGTH} points of ${channels} channels`)
+  return length
+}

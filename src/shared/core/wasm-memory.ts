@@ -1,0 +1,98 @@
+/** What the core's module exports; see `src/core/port/wasm.c`. Pointers are byte offsets. */
+export interface CoreExports {
+  memory: { readonly buffer: ArrayBuffer; grow(pages: number): number }
+  __heap_base: { value: number }
+  model_version(): number
+  read_model(bytes: number, length: number, sizes: number): number
+  init(ring: number, query: number, row: number, board: number): number
+  reset(): void
+  button(pressed: number): number
+  push(
+    samples: number,
+    count: number,
+    eventCame: number,
+    eventOut: number,
+    energy: number,
+    phase: number,
+  ): number
+  classify(samples: number, count: number, gravity: number, eventOut: number): number
+  query(): number
+  template_distance(index: number): number
+  dtw(
+    a: number,
+    aLength: number,
+    b: number,
+    bLength: number,
+    channels: number,
+    band: number,
+    cost: number,
+    limit: number,
+    row: number,
+  ): number
+  dtw_matrix(
+    rows: number,
+    rowCount: number,
+    columns: number,
+    columnCount: number,
+    length: number,
+    channels: number,
+    band: number,
+    cost: number,
+    out: number,
+    row: number,
+  ): void
+}
+
+const PAGE_BYTES = 65536
+
+/**
+ * Hands out the module's linear memory behind its own data: from `base` up, with a mark to go back
+ * to. Views are made anew at each use, since growing memory detaches the old ones.
+ */
+export class WasmMemory {
+  private next: number
+  private readonly exports: CoreExports
+
+  constructor(exports: CoreExports) {
+    this.exports = exports
+    this.next = align(exports.__heap_base.value)
+  }
+
+  /** Offset of `bytes` fresh bytes, aligned to eight. */
+  take(bytes: number): number {
+    const at = this.next
+    this.next = align(at + bytes)
+    const missing = this.next - this.exports.memory.buffer.byteLength
+    if (missing > 0) this.exports.memory.grow(Math.ceil(missing / PAGE_BYTES))
+    return at
+  }
+
+  mark(): number {
+    return this.next
+  }
+
+  /** Gives back everything taken since the mark. */
+  release(mark: number): void {
+    this.next = mark
+  }
+
+  int8(at: number, length: number): Int8Array {
+    return new Int8Array(this.exports.memory.buffer, at, length)
+  }
+
+  uint8(at: number, length: number): Uint8Array {
+    return new Uint8Array(this.exports.memory.buffer, at, length)
+  }
+
+  int16(at: number, length: number): Int16Array {
+    return new Int16Array(this.exports.memory.buffer, at, length)
+  }
+
+  uint32(at: number, length: number): Uint32Array {
+    return new Uint32Array(this.exports.memory.buffer, at, length)
+  }
+}
+
+function align(offset: number): number {
+  return (offset + 7) & ~7
+}
