@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { LIBRARY_FORMAT_VERSION } from '../model/library'
 import { fail, ok, type Result } from '../model/result'
+import { validateMounting } from '../target/validate-target'
 import { type LibraryDocument, libraryDocumentSchema } from './library-schema'
 
 export const LIBRARY_FORMAT = 'movewright-library'
@@ -75,9 +76,9 @@ function checkReferences(document: LibraryDocument): Result<LibraryDocument> {
   if (gestureIds.size !== library.gestures.length) {
     return damaged('library.gestures', 'two gestures have the same id')
   }
-  if (!isRotation(library.target.mounting)) {
-    return damaged('library.target.mounting', 'the nine numbers are not a rotation')
-  }
+  const mounting = validateMounting(library.target.mounting)
+  if (!mounting.ok)
+    return damaged('library.target.mounting', `found no rotation (${mounting.code})`)
   if (!isInstant(library.createdAt)) {
     return damaged('library.createdAt', `"${library.createdAt}" is not a date`)
   }
@@ -117,18 +118,4 @@ function recordingProblem(
 
 function isInstant(text: string): boolean {
   return Number.isFinite(Date.parse(text))
-}
-
-/** Rows of length 1, at right angles, right-handed; within what six decimals can say. */
-function isRotation(m: LibraryDocument['library']['target']['mounting']): boolean {
-  const near = (value: number, wanted: number) => Math.abs(value - wanted) < 1e-4
-  const [a, b, c, d, e, f, g, h, i] = m
-  return (
-    near(a * a + b * b + c * c, 1) &&
-    near(d * d + e * e + f * f, 1) &&
-    near(b * f - c * e, g) &&
-    near(c * d - a * f, h) &&
-    near(a * e - b * d, i) &&
-    near(a * d + b * e + c * f, 0)
-  )
 }

@@ -5,8 +5,7 @@ import { LIBRARY_FORMAT_VERSION } from '../model/library'
  * Shape of `library.json`, the only description of it: types, reading and the published JSON
  * Schema come from here. Keys that are not named here are refused.
  */
-const finite = (low: number, high: number) =>
-  v.pipe(v.number(), v.finite(), v.minValue(low), v.maxValue(high))
+const finite = (low: number, high: number) => v.pipe(v.number(), v.minValue(low), v.maxValue(high))
 const whole = (low: number, high: number) =>
   v.pipe(v.number(), v.integer(), v.minValue(low), v.maxValue(high))
 const text = (maxLength: number) => v.pipe(v.string(), v.maxLength(maxLength))
@@ -46,7 +45,7 @@ const recordingFacts = {
   note: text(4_000),
   deletedAt: v.nullable(instant),
   /** Path of the samples inside the ZIP. */
-  file: v.pipe(v.string(), v.minLength(5), v.maxLength(400), v.endsWith('.csv')),
+  file: v.pipe(v.string(), v.minLength(5), v.maxLength(400), v.regex(/\.csv$/)),
 }
 
 const take = v.strictObject({
@@ -63,7 +62,8 @@ const sensorRange = v.strictObject({
   nanoPerLsb: finite(1, 4_294_967_295),
 })
 
-const cell = finite(-1, 1)
+/** A rotation's entries are within ±1; typed by hand with three decimals they may pass it a little. */
+const cell = finite(-1.01, 1.01)
 
 export const targetSchema = v.strictObject({
   name: text(100),
