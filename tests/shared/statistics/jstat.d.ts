@@ -1,0 +1,4 @@
+declare module 'jstat' {
+  const jstat: { chisquare: { inv(p: number, freedom: number): number } }
+  export default jstat
+}
