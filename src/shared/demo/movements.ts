@@ -1,0 +1,124 @@
+import type { Random } from '../statistics/random'
+import { Phrase } from './phrase'
+import type { Stroke } from './stroke'
+import type { TesterStyle } from './tester-style'
+
+/** A movement of the night parade's hand lanterns. */
+export interface DemoMovement {
+  id: string
+  name: string
+  /** What the carrier does, in one sentence. */
+  note: string
+  /** Nominal course in the average tester's seconds, metres and degrees. */
+  write(phrase: Phrase): void
+}
+
+/**
+ * The movements. Nominal figures are those of a right hand; all return to the held pose, and each
+ * is one continuous movement without a halt inside.
+ */
+export const DEMO_MOVEMENTS: readonly DemoMovement[] = [
+  {
+    id: 'raise',
+    name: 'Raise',
+    note: 'Lift the lantern above the head and take it down again.',
+    write(phrase) {
+      const by = { z: 0.42, y: 0.05, pitch: 20 }
+      phrase.windUp(0.2, by)
+      const out = phrase.outS(1.05)
+      phrase.go(0.1, out, by)
+      phrase.goBack(0.1 + 0.82 * out, 1.05 - out)
+    },
+  },
+  {
+    id: 'swing',
+    name: 'Swing',
+    note: 'Let the lantern swing to and fro like a pendulum, twice.',
+    write(phrase) {
+      phrase.oscillate(0, 1.7, { pitch: 33, y: 0.08, x: 0.02 }, 2.7)
+      phrase.oscillate(0.1, 1.5, { z: 0.014 }, 4.8)
+    },
+  },
+  {
+    id: 'ring',
+    name: 'Ring',
+    note: 'Ring the lantern from the wrist like a hand bell.',
+    write(phrase) {
+      phrase.oscillate(0, 1.15, { pitch: 12, yaw: 5, y: -0.004 }, 5.4)
+    },
+  },
+  {
+    id: 'sweep',
+    name: 'Sweep',
+    note: 'Draw a wide flat arc across the body and back.',
+    write(phrase) {
+      const out = phrase.outS(1.3)
+      phrase.go(0, 0.42, { x: -0.13, yaw: 28 })
+      phrase.go(0.26, out, { x: 0.46, y: -0.06, yaw: -100, roll: 8 })
+      phrase.goBack(0.26 + 0.8 * out, 1.3 - out)
+    },
+  },
+  {
+    id: 'pour',
+    name: 'Pour',
+    note: 'Tip the lantern slowly forward as if pouring from it, then set it upright.',
+    write(phrase) {
+      const out = phrase.outS(1.7)
+      phrase.go(0, out, { pitch: -68, roll: -34, z: 0.06 })
+      phrase.goBack(0.78 * out, 1.7 - out)
+    },
+  },
+  {
+    id: 'knock',
+    name: 'Knock',
+    note: 'Rap twice in the air, quickly.',
+    write(phrase) {
+      phrase.windUp(0.14, { pitch: -60, y: 0.06 })
+      for (const at of [0.08, 0.36]) {
+        phrase.go(at, 0.14, { pitch: -22, y: 0.03, z: -0.03 })
+        phrase.shock(at + 0.1, 'y', 7, 16)
+        if (at < 0.3) phrase.go(at + 0.12, 0.17, { pitch: 22, y: -0.03, z: 0.03 })
+        else phrase.goBack(at + 0.12, 0.2)
+      }
+    },
+  },
+  {
+    id: 'twist',
+    name: 'Twist',
+    note: 'Turn the lantern about its handle and back, as with a key.',
+    write(phrase) {
+      const by = { roll: 92, x: 0.015 }
+      phrase.windUp(0.18, by)
+      const out = phrase.outS(0.9)
+      phrase.go(0.1, out, by)
+      phrase.goBack(0.1 + 0.8 * out, 0.9 - out)
+    },
+  },
+  {
+    id: 'bow',
+    name: 'Bow',
+    note: 'Dip the lantern forward and down in a greeting, and up again.',
+    write(phrase) {
+      const by = { pitch: -50, y: 0.08, z: -0.13 }
+      phrase.windUp(0.2, by)
+      const out = phrase.outS(1)
+      phrase.go(0.1, out, by)
+      phrase.goBack(0.1 + 0.78 * out, 1 - out)
+    },
+  },
+]
+
+export function demoMovement(id: string): DemoMovement | undefined {
+  return DEMO_MOVEMENTS.find((movement) => movement.id === id)
+}
+
+/** One performance by a tester, starting at 0 s; every call with the same random goes its own way. */
+export function performMovement(
+  movement: DemoMovement,
+  style: TesterStyle,
+  random: Random,
+): Stroke[] {
+  const phrase = new Phrase(style, random)
+  movement.write(phrase)
+  return phrase.finish()
+}
