@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process'
 import { pathToFileURL } from 'node:url'
 import { build, type Rolldown } from 'vite'
-import { repositoryPath } from './paths'
+import { DIST, repositoryPath } from './paths'
 import { buildServiceWorker } from './service-worker'
 import { measure, report } from './size-report'
 import config from './vite.config'
@@ -9,8 +9,10 @@ import config from './vite.config'
 /** Compiles the core to wasm, bundles the app, writes the service worker; leaves all in dist/. */
 export async function buildApp(): Promise<void> {
   compileCoreApart()
+  // A NODE_ENV left over in the shell would give a development bundle.
+  process.env.NODE_ENV = 'production'
   const bundle = await build({ ...config, configFile: false, logLevel: 'warn' })
-  await buildServiceWorker()
+  await buildServiceWorker(DIST)
   console.log(report(measure(onlyOutput(bundle))))
 }
 

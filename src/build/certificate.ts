@@ -17,11 +17,14 @@ export interface Certificate {
   fingerprint: string
 }
 
-/** A self-made certificate for these IPv4 addresses and localhost. */
+/** The certificate kept from an earlier start if it fits these IPv4 addresses, else a new one. */
 export async function certificateFor(addresses: string[]): Promise<Certificate> {
   const kept = readKept()
-  const pair = kept !== null && covers(kept.cert, addresses) ? kept : await makeAndKeep(addresses)
-  return { ...pair, fingerprint: new X509Certificate(pair.cert).fingerprint256 }
+  if (kept !== null && covers(kept.cert, addresses)) return withFingerprint(kept)
+  const made = await makeCertificate(addresses)
+  mkdirSync(dirname(FILE), { recursive: true })
+  writeFileSync(FILE, JSON.stringify({ key: made.key, cert: made.cert }), { mode: 0o600 })
+  return made
 }
 
 type Pair = Pick<Certificate, 'key' | 'cert'>
@@ -45,7 +48,8 @@ function covers(cert: string, addresses: string[]): boolean {
   }
 }
 
-async function makeAndKeep(addresses: string[]): Promise<Pair> {
+/** Signed by itself, for these IPv4 addresses and localhost. */
+export async function makeCertificate(addresses: string[]): Promise<Certificate> {
   const { private: key, cert } = await generate([{ name: 'commonName', value: 'Movewright' }], {
     keyType: 'ec',
     algorithm: 'sha256',
@@ -65,7 +69,9 @@ async function makeAndKeep(addresses: string[]): Promise<Pair> {
       },
     ],
   })
-  mkdirSync(dirname(FILE), { recursive: true })
-  writeFileSync(FILE, JSON.stringify({ key, cert }), { mode: 0o600 })
-  return { key, cert }
+  return withFingerprint({ key, cert })
+}
+
+function withFingerprint(pair: Pair): Certificate {
+  return { ...pair, fingerprint: new X509Certificate(pair.cert).fingerprint256 }
 }

@@ -4,20 +4,20 @@ import { join } from 'node:path'
 import { build } from 'vite'
 import type { PrecachedFile } from '../shared/protocol/precached-file'
 import { listFiles } from './list-files'
-import { DIST, repositoryPath } from './paths'
+import { repositoryPath } from './paths'
 
 /** Files that are not needed to run the app. */
 const LEFT_OUT = /^(service-worker\.js|third-party-licences\.md|schema\/.*|.*\.map)$/
 
-/** Writes dist/service-worker.js, which knows every file of dist by name and digest. */
-export async function buildServiceWorker(): Promise<void> {
+/** Writes service-worker.js to a built app; it knows every file there by name and digest. */
+export async function buildServiceWorker(folder: string): Promise<void> {
   await build({
     configFile: false,
     logLevel: 'warn',
     publicDir: false,
-    define: { PRECACHED_FILES: JSON.stringify(filesToKeep()) },
+    define: { PRECACHED_FILES: JSON.stringify(filesToKeep(folder)) },
     build: {
-      outDir: DIST,
+      outDir: folder,
       emptyOutDir: false,
       target: 'es2022',
       reportCompressedSize: false,
@@ -32,10 +32,10 @@ export async function buildServiceWorker(): Promise<void> {
   })
 }
 
-function filesToKeep(): PrecachedFile[] {
-  return listFiles(DIST)
+function filesToKeep(folder: string): PrecachedFile[] {
+  return listFiles(folder)
     .filter((path) => !LEFT_OUT.test(path))
-    .map((path) => ({ path, integrity: integrityOf(join(DIST, path)) }))
+    .map((path) => ({ path, integrity: integrityOf(join(folder, path)) }))
 }
 
 /** In the form of the W3C's Subresource Integrity, which fetch() checks by itself. */

@@ -1,7 +1,7 @@
 import { Workbox } from 'workbox-window'
 
 export type OfflineState =
-  /** No service worker here: an insecure page, a private window of some browsers, or dev mode. */
+  /** No service worker here: an insecure page, or a private window of some browsers. */
   | 'unsupported'
   /** Files are being kept; without the network the app does not start yet. */
   | 'installing'
