@@ -1,5 +1,83 @@
-import { Screen } from '../common'
+import './prop.css'
+import { useState } from 'preact/hooks'
+import type { Library } from '../../shared/model/library'
+import type { Target } from '../../shared/model/target'
+import { validateTarget } from '../../shared/target/validate-target'
+import { NextStep, Notice, Screen, Section, useApp } from '../common'
+import { BoardForm } from './board-form'
+import { ExportSection } from './export-section'
+import { ModelSection } from './model-section'
+import { MountingForm } from './mounting-form'
+import { SafetySection } from './safety-section'
+import { SensorForm } from './sensor-form'
+import { TrainingForm } from './training-form'
 
+/** The hardware a library is made for, what the model takes of it, and the way out to the bench. */
 export function Prop(_props: { rest: string[] }) {
-  return <Screen title="Prop">{null}</Screen>
+  const app = useApp()
+  const library = app.library.current.value
+  return (
+    <Screen title="Prop">
+      {library === null ? (
+        <NextStep
+          text="A target belongs to a library, and none is open."
+          action="Go to Moves"
+          href="#/moves"
+        />
+      ) : (
+        <LibraryProp key={library.id} library={library} />
+      )}
+    </Screen>
+  )
+}
+
+function LibraryProp({ library }: { library: Library }) {
+  const app = useApp()
+  const [target, problem, changeTarget] = useTarget(library)
+  return (
+    <>
+      <ExportSection />
+      <ModelSection target={library.target} />
+      {problem !== null && (
+        <Notice tone="trouble" live>
+          <p>{problem} The target before this change is still in use.</p>
+        </Notice>
+      )}
+      <Section title="Sensor">
+        <SensorForm target={target} onChange={changeTarget} />
+      </Section>
+      <Section title="Mounting">
+        <MountingForm target={target} onChange={changeTarget} />
+      </Section>
+      <Section title="Board">
+        <BoardForm target={target} onChange={changeTarget} />
+      </Section>
+      <Section title="Training">
+        <TrainingForm
+          settings={library.training}
+          onChange={(training) => void app.library.update({ training })}
+        />
+      </Section>
+      <SafetySection />
+    </>
+  )
+}
+
+/**
+ * The target as it is being edited. A sound one is stored at once; a wrong one stays on screen with
+ * what is wrong, as fields that belong together are changed one after the other.
+ */
+function useTarget(library: Library): [Target, string | null, (target: Target) => void] {
+  const app = useApp()
+  const [draft, setDraft] = useState<Target | null>(null)
+  const [problem, setProblem] = useState<string | null>(null)
+  const change = (next: Target) => {
+    setDraft(next)
+    const checked = validateTarget(next)
+    setProblem(checked.ok ? null : checked.message)
+    if (!checked.ok) return
+    const stored = app.library.update({ target: next })
+    void stored.then(() => setDraft((now) => (now === next ? null : now)))
+  }
+  return [draft ?? library.target, problem, change]
 }

@@ -1,0 +1,60 @@
+import type { SensorRange, Target } from '../model/target'
+import { sensorFamily } from '../target/presets'
+import { groupDigits, shortNumber, UNIT_SPACE } from './numbers'
+
+/** Key of a target whose sensor figures were typed in. */
+export const CUSTOM_PRESET = 'custom'
+
+/**
+ * The target with another family's sensor: ranges keep their full scale where the family has it, else
+ * the nearest, and sensitivities are always the family's. 'custom' and unknown keys keep all figures.
+ */
+export function withFamily(target: Target, key: string): Target {
+  const family = sensorFamily(key)
+  if (family === null) return { ...target, preset: CUSTOM_PRESET }
+  return {
+    ...target,
+    preset: family.key,
+    accel: { ...nearestRange(family.accelRanges, target.accel.fullScale) },
+    gyro: { ...nearestRange(family.gyroRanges, target.gyro.fullScale) },
+    rateHz: nearest(family.ratesHz, target.rateHz),
+  }
+}
+
+/** '±8 g: 0.244 mg a count'; for the gyroscope '±500 deg/s: 17.5 mdeg/s a count, reads to ±573'. */
+export function rangeText(range: SensorRange, unit: 'g' | 'deg/s'): string {
+  const step = `${shortStep(range.nanoPerLsb / 1e6)}${UNIT_SPACE}m${unit} a count`
+  const reach = (range.nanoPerLsb * 32_767) / 1e9
+  const differs = Math.abs(reach / range.fullScale - 1) > 0.01
+  const end = differs ? `, reads to ±${groupDigits(reach)}` : ''
+  return `±${range.fullScale}${UNIT_SPACE}${unit}: ${step}${end}`
+}
+
+/** Values that reach the end of what 16 bits of this range can say, over the listed axes. */
+export function countsAtEnd(counts: Int16Array, axes: number[], range: SensorRange): number {
+  const limit = Math.min(32_767, Math.floor((range.fullScale * 1e9) / range.nanoPerLsb))
+  let hits = 0
+  for (let row = 0; row + 5 < counts.length; row += 6) {
+    for (const axis of axes) if (Math.abs(counts[row + axis] ?? 0) >= limit) hits += 1
+  }
+  return hits
+}
+
+function shortStep(value: number): string {
+  return value >= 100 ? shortNumber(value) : String(Number(value.toPrecision(4)))
+}
+
+function nearestRange(ranges: readonly SensorRange[], fullScale: number): SensorRange {
+  const scale = nearest(
+    ranges.map((range) => range.fullScale),
+    fullScale,
+  )
+  return ranges.find((range) => range.fullScale === scale) ?? { fullScale, nanoPerLsb: 1 }
+}
+
+function nearest(values: readonly number[], wanted: number): number {
+  return values.reduce(
+    (best, value) => (Math.abs(value - wanted) < Math.abs(best - wanted) ? value : best),
+    values[0] ?? wanted,
+  )
+}

@@ -1,0 +1,44 @@
+import type { Result } from '../../shared/model/result'
+import { fail, ok } from '../../shared/model/result'
+
+export interface OutFile {
+  fileName: string
+  bytes: Uint8Array
+}
+
+const TYPES: Record<string, string> = { zip: 'application/zip', csv: 'text/csv' }
+
+/**
+ * Hands a file to the person: by the share sheet where files can be shared (phones), else as a
+ * download. Must be called from a tap or soon after one. Closing the share sheet is no failure.
+ */
+export async function saveFile({ fileName, bytes }: OutFile): Promise<Result<null>> {
+  const ending = fileName.slice(fileName.lastIndexOf('.') + 1)
+  const type = TYPES[ending] ?? 'application/octet-stream'
+  const file = new File([bytes as Uint8Array<ArrayBuffer>], fileName, { type })
+  if (navigator.canShare?.({ files: [file] })) {
+    try {
+      await navigator.share({ files: [file] })
+      return ok(null)
+    } catch (error) {
+      if (error instanceof DOMException && error.name === 'AbortError') return ok(null)
+      // Making the file took longer than the tap counts, or sharing failed: download instead.
+    }
+  }
+  return download(file)
+}
+
+function download(file: File): Result<null> {
+  try {
+    const address = URL.createObjectURL(file)
+    const link = document.createElement('a')
+    link.href = address
+    link.download = file.name
+    link.click()
+    // The browser reads the address after the click returns.
+    setTimeout(() => URL.revokeObjectURL(address), 60_000)
+    return ok(null)
+  } catch {
+    return fail('save/refused', `The browser refused to save ${file.name}: allow downloads here.`)
+  }
+}

@@ -1,0 +1,152 @@
+import type { SensorRange, Target } from '../../shared/model/target'
+import { CUSTOM_PRESET, rangeText, withFamily } from '../../shared/present/target-choices'
+import { type SensorFamily, sensorFamily, TARGET_PRESETS } from '../../shared/target/presets'
+import { MAX_RATE_HZ, MIN_RATE_HZ } from '../../shared/target/validate-target'
+import { SelectField } from '../common'
+import { NumberField } from './number-field'
+
+export interface TargetFormProps {
+  target: Target
+  onChange: (target: Target) => void
+}
+
+/** Sensor: family, ranges with what one count means, output data rate. */
+export function SensorForm({ target, onChange }: TargetFormProps) {
+  const family = sensorFamily(target.preset)
+  return (
+    <>
+      <SelectField
+        label="Sensor family"
+        value={family?.key ?? CUSTOM_PRESET}
+        options={[
+          ...TARGET_PRESETS.map(({ key, name }) => ({ value: key, text: name })),
+          { value: CUSTOM_PRESET, text: 'Other: figures from the data sheet' },
+        ]}
+        onChange={(key) => onChange(withFamily(target, key))}
+        hint="Sensitivity is taken from the data sheet of the range, never worked out from full scale."
+      />
+      {family === null ? (
+        <CustomSensor target={target} onChange={onChange} />
+      ) : (
+        <FamilySensor family={family} target={target} onChange={onChange} />
+      )}
+    </>
+  )
+}
+
+function FamilySensor(props: TargetFormProps & { family: SensorFamily }) {
+  const { family, target, onChange } = props
+  return (
+    <>
+      <RangeField
+        label="Accelerometer range"
+        unit="g"
+        ranges={family.accelRanges}
+        chosen={target.accel}
+        onChange={(accel) => onChange({ ...target, accel })}
+      />
+      <RangeField
+        label="Gyroscope range"
+        unit="deg/s"
+        ranges={family.gyroRanges}
+        chosen={target.gyro}
+        onChange={(gyro) => onChange({ ...target, gyro })}
+      />
+      <SelectField
+        label="Output data rate"
+        value={String(target.rateHz)}
+        options={family.ratesHz.map((rate) => ({ value: String(rate), text: `${rate} Hz` }))}
+        onChange={(rate) => onChange({ ...target, rateHz: Number(rate) })}
+        {...rateHint(target.rateHz)}
+      />
+    </>
+  )
+}
+
+/** A phone delivers at most 60 readings a second; a faster board sees what no take has shown. */
+function rateHint(rateHz: number): { hint?: string } {
+  if (rateHz <= 60) return {}
+  return { hint: 'Faster than a phone reads (60 Hz): takes hold nothing above about 25 Hz.' }
+}
+
+interface RangeFieldProps {
+  label: string
+  unit: 'g' | 'deg/s'
+  ranges: readonly SensorRange[]
+  chosen: SensorRange
+  onChange: (range: SensorRange) => void
+}
+
+function RangeField({ label, unit, ranges, chosen, onChange }: RangeFieldProps) {
+  return (
+    <SelectField
+      label={label}
+      value={String(chosen.fullScale)}
+      options={ranges.map((range) => ({
+        value: String(range.fullScale),
+        text: rangeText(range, unit),
+      }))}
+      onChange={(scale) => {
+        const range = ranges.find((candidate) => String(candidate.fullScale) === scale)
+        if (range !== undefined) onChange({ ...range })
+      }}
+    />
+  )
+}
+
+function CustomSensor({ target, onChange }: TargetFormProps) {
+  const { accel, gyro } = target
+  return (
+    <>
+      <div class="prop-pair">
+        <NumberField
+          label="Accelerometer range ±"
+          unit="g"
+          value={accel.fullScale}
+          min={1}
+          max={400}
+          onChange={(fullScale) => onChange({ ...target, accel: { ...accel, fullScale } })}
+        />
+        <NumberField
+          label="One count is"
+          unit="mg"
+          value={accel.nanoPerLsb / 1e6}
+          min={0.001}
+          max={100}
+          onChange={(mg) =>
+            onChange({ ...target, accel: { ...accel, nanoPerLsb: Math.round(mg * 1e6) } })
+          }
+        />
+      </div>
+      <div class="prop-pair">
+        <NumberField
+          label="Gyroscope range ±"
+          unit="deg/s"
+          value={gyro.fullScale}
+          min={15}
+          max={10_000}
+          onChange={(fullScale) => onChange({ ...target, gyro: { ...gyro, fullScale } })}
+        />
+        <NumberField
+          label="One count is"
+          unit="mdeg/s"
+          value={gyro.nanoPerLsb / 1e6}
+          min={0.1}
+          max={4000}
+          onChange={(step) =>
+            onChange({ ...target, gyro: { ...gyro, nanoPerLsb: Math.round(step * 1e6) } })
+          }
+        />
+      </div>
+      <NumberField
+        label="Output data rate"
+        unit="Hz"
+        value={target.rateHz}
+        min={MIN_RATE_HZ}
+        max={MAX_RATE_HZ}
+        onChange={(rateHz) => onChange({ ...target, rateHz })}
+        {...rateHint(target.rateHz)}
+      />
+    </>
+  )
+}

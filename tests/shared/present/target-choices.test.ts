@@ -1,0 +1,75 @@
+import { describe, expect, test } from 'vitest'
+import {
+  choicesForY,
+  matrixText,
+  mountingAxes,
+  mountingFrom,
+  parseMatrix,
+  SIGNED_AXES,
+} from '../../../src/shared/present/mounting-choice'
+import { countsAtEnd, rangeText, withFamily } from '../../../src/shared/present/target-choices'
+import { defaultTarget } from '../../../src/shared/target/default-target'
+import { MOUNTINGS } from '../../../src/shared/target/mountings'
+
+const plain = (text: string) => text.replaceAll('\u202f', ' ')
+
+describe('mounting choices', () => {
+  test('board x and y together reach each of the 24 mountings once', () => {
+    const keys = SIGNED_AXES.flatMap((x) => choicesForY(x).map((y) => mountingFrom(x, y).key))
+    expect(new Set(keys).size).toBe(24)
+    expect(keys).toHaveLength(24)
+  })
+
+  test('each mounting is read back as the axes it was chosen by', () => {
+    for (const mounting of MOUNTINGS) {
+      expect(mountingAxes(mounting.matrix)!.join('')).toBe(mounting.key)
+    }
+  })
+
+  test('a matrix between the axes is no choice', () => {
+    const half = Math.SQRT1_2
+    expect(mountingAxes([half, -half, 0, half, half, 0, 0, 0, 1])).toBeNull()
+  })
+
+  test('when x takes the axis of y, y gives way to a free one', () => {
+    expect(mountingFrom('+y', '+y').key.slice(0, 2)).toBe('+y')
+    expect(mountingFrom('+y', '+y').key[3]).not.toBe('y')
+  })
+
+  test('a matrix is read from rows, commas or brackets, and refused when not nine numbers', () => {
+    const text = '[0, 1, 0; −1, 0, 0; 0, 0, 1]'
+    expect(parseMatrix(text)).toEqual([0, 1, 0, -1, 0, 0, 0, 0, 1])
+    expect(parseMatrix(matrixText([0, 1, 0, -1, 0, 0, 0, 0, 1]))).toEqual(parseMatrix(text))
+    expect(parseMatrix('1 0 0 0 1 0 0 0')).toBeNull()
+    expect(parseMatrix('1 0 0 0 one 0 0 0 1')).toBeNull()
+  })
+})
+
+describe('sensor choices', () => {
+  test('another family keeps the full scale and brings its own sensitivity', () => {
+    const changed = withFamily(defaultTarget(), 'power-of-two')
+    expect(changed.accel).toEqual({ fullScale: 8, nanoPerLsb: 244_141 })
+    expect(changed.gyro).toEqual({ fullScale: 1000, nanoPerLsb: 30_517_578 })
+    expect(changed.rateHz).toBe(50)
+  })
+
+  test('a custom sensor keeps every figure', () => {
+    const target = defaultTarget()
+    expect(withFamily(target, 'custom')).toEqual({ ...target, preset: 'custom' })
+  })
+
+  test('a range whose 16 bits reach past full scale says how far', () => {
+    expect(plain(rangeText({ fullScale: 250, nanoPerLsb: 8_750_000 }, 'deg/s'))).toBe(
+      '±250 deg/s: 8.75 mdeg/s a count, reads to ±287',
+    )
+    expect(plain(rangeText({ fullScale: 4, nanoPerLsb: 122_070 }, 'g'))).toBe(
+      '±4 g: 0.1221 mg a count',
+    )
+  })
+
+  test('values at the end of the range are counted for the named axes only', () => {
+    const counts = Int16Array.of(32_767, -32_768, 100, 32_767, 0, 0)
+    const range = { fullScale: 8, nanoPerLsb: 244_000 }
+    expect(countsAtEnd(counts, [0, 1, 2], range)).toBe(2)
+  })
+})
