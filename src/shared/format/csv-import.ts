@@ -1,0 +1,133 @@
+import { fail, ok, type Result } from '../model/result'
+import { AXES, type SampleBlock, STANDARD_GRAVITY_MPS2 } from '../model/sample'
+import { type CsvRow, readCsv } from './csv'
+import { type AccelMapping, type CsvMapping, type GyroMapping, MS_PER_UNIT } from './csv-mapping'
+import { checkRowLength, readField } from './samples-csv'
+
+export { type CsvPreview, previewCsv } from './csv-preview'
+
+/**
+ * Reads a plain log as the mapping says. Time starts at 0 with the first row.
+ * @param file name for messages
+ * @returns failures 'csv/mapping', 'csv/time-order', 'csv/time-twice', and those of
+ *   `readSamplesCsv` for fields; each names row and column
+ */
+export function applyMapping(
+  text: string,
+  mapping: CsvMapping,
+  file = 'The file',
+): Result<SampleBlock> {
+  const table = readCsv(text, file, mapping.delimiter)
+  if (!table.ok) return table
+  const names = table.value[mapping.headerRows - 1]?.fields ?? []
+  const rows = table.value.slice(mapping.headerRows)
+  const width = rows[0]?.fields.length ?? 0
+  const problem = mappingProblem(mapping, width)
+  if (problem !== null) return fail('csv/mapping', `${file}: ${problem}`)
+  const reader = new LogReader(mapping, names, file)
+  const block = { tMs: new Float64Array(rows.length), values: new Float32Array(rows.length * AXES) }
+  for (const [n, row] of rows.entries()) {
+    const length = checkRowLength(row, width, file)
+    if (!length.ok) return length
+    const read = reader.readRow(row, n, block)
+    if (!read.ok) return read
+  }
+  return ok(block)
+}
+
+/** Turns the fields of one row after the other into a sample in SI units. */
+class LogReader {
+  private firstMs = 0
+  private readonly accelScale: number
+  private readonly gyroScale: number
+
+  constructor(
+    private readonly mapping: CsvMapping,
+    private readonly names: string[],
+    private readonly file: string,
+  ) {
+    this.accelScale = accelScale(mapping.accel)
+    this.gyroScale = mapping.gyro ? gyroScale(mapping.gyro) : 0
+  }
+
+  readRow(row: CsvRow, n: number, block: SampleBlock): Result<null> {
+    const time = this.readTime(row, n, block.tMs)
+    if (!time.ok) return time
+    const { accel, gyro } = this.mapping
+    for (let axis = 0; axis < 3; axis++) {
+      const a = this.number(row, accel.columns[axis] ?? 0)
+      if (!a.ok) return a
+      block.values[n * AXES + axis] = a.value * this.accelScale
+      if (gyro === null) continue
+      const w = this.number(row, gyro.columns[axis] ?? 0)
+      if (!w.ok) return w
+      block.values[n * AXES + 3 + axis] = w.value * this.gyroScale
+    }
+    return ok(null)
+  }
+
+  private readTime(row: CsvRow, n: number, tMs: Float64Array): Result<null> {
+    const { time } = this.mapping
+    if (time.kind === 'rate') {
+      tMs[n] = (n * 1000) / time.rateHz
+      return ok(null)
+    }
+    const read = this.number(row, time.column)
+    if (!read.ok) return read
+    const ms = read.value * MS_PER_UNIT[time.unit]
+    if (n === 0) this.firstMs = ms
+    tMs[n] = ms - this.firstMs
+    return n === 0 ? ok(null) : this.checkOrder(row, tMs[n] ?? 0, tMs[n - 1] ?? 0)
+  }
+
+  private checkOrder(row: CsvRow, nowMs: number, beforeMs: number): Result<null> {
+    if (nowMs > beforeMs) return ok(null)
+    const place = `${this.file}, row ${row.line}`
+    if (nowMs === beforeMs) {
+      return fail(
+        'csv/time-twice',
+        `${place} has the same time as the row before (${nowMs} ms after the first). Give a rate instead of the time column, or delete the row.`,
+      )
+    }
+    return fail(
+      'csv/time-order',
+      `${place}: time goes back from ${beforeMs} ms to ${nowMs} ms after the first row. Put the rows in order of time, or give a rate instead.`,
+    )
+  }
+
+  private number(row: CsvRow, column: number): Result<number> {
+    const name = this.names[column]?.trim() || String(column + 1)
+    if (!this.mapping.decimalComma) return readField(row, column, name, this.file)
+    const fields = row.fields.map((field) => field.replace(',', '.'))
+    return readField({ line: row.line, fields }, column, name, this.file)
+  }
+}
+
+function accelScale(accel: AccelMapping): number {
+  const perG = { g: 1, mg: 1e-3, count: accel.nanoPerLsb * 1e-9 }
+  return accel.unit === 'mps2' ? 1 : STANDARD_GRAVITY_MPS2 * perG[accel.unit]
+}
+
+function gyroScale(gyro: GyroMapping): number {
+  return { dps: 1, mdps: 1e-3, radps: 180 / Math.PI, count: gyro.nanoPerLsb * 1e-9 }[gyro.unit]
+}
+
+function mappingProblem(mapping: CsvMapping, width: number): string | null {
+  const { time, accel, gyro } = mapping
+  const used = [...accel.columns, ...(gyro?.columns ?? [])]
+  if (time.kind === 'column') used.push(time.column)
+  if (used.some((column) => !Number.isInteger(column) || column < 0 || column >= width)) {
+    return `the mapping names a column beyond the ${width} there are. Choose the columns again.`
+  }
+  if (new Set(used).size !== used.length) {
+    return 'the mapping uses one column twice. Choose another column for one of them.'
+  }
+  if (time.kind === 'rate' && !(time.rateHz > 0 && time.rateHz <= 10_000)) {
+    return 'the rate must be above 0 and at most 10000 Hz. Type the rate of the log.'
+  }
+  const scales = [accelScale(accel), gyro ? gyroScale(gyro) : 1]
+  if (scales.some((scale) => !(scale > 0 && Number.isFinite(scale)))) {
+    return 'the sensitivity must be above 0. Take it from the data sheet, for the range in use.'
+  }
+  return null
+}
