@@ -1,0 +1,162 @@
+import type { Core } from '../core/core'
+import { channelCount, type ModelNormaliser, type ModelSegmenter } from '../model/recogniser-model'
+import { AXES } from '../model/sample'
+import { median } from '../statistics/summary'
+import { type PerSensor, restNoise, rmsOf } from './amplitudes'
+import { cutTake, type TakeCut } from './cut-take'
+import {
+  ALL_AXES,
+  cuttingModel,
+  cuttingModelBytes,
+  defaultNormaliser,
+  GYRO_AXES,
+} from './cutting-model'
+import { distancesBetween, type Example } from './examples'
+import type { Prepared, PreparedTake } from './prepare'
+import { separationLoss } from './separation'
+import { runStream } from './stream'
+
+/** How segments are normalised and warped. */
+export interface Matcher {
+  normaliser: ModelNormaliser
+  band: number
+  cost: 0 | 1
+}
+
+/** A take with the part of it that the segmenter cut out. */
+export interface CutPrepared {
+  take: PreparedTake
+  result: TakeCut
+}
+
+/** Examples that the search compares, at most. */
+const SEARCH_EXAMPLES = 120
+/** A movement must stand out of the noise of a hand at rest by this factor to be scaled up fully. */
+const NOISE_FACTOR = 3
+/** Window over which rest is judged. */
+const REST_WINDOW_MS = 300
+
+/** Weights of accelerometer and gyroscope that are tried, as int8 value of one rms. */
+const GAINS: readonly PerSensor[] = [
+  [32, 32],
+  [32, 16],
+  [16, 32],
+]
+const CENTRE_MASKS = [ALL_AXES, GYRO_AXES]
+const SCALE_MODES = [1, 0] as const
+
+/**
+ * Chooses what a segment keeps: its size or only its shape (scale mode), its attitude or only its
+ * changes (whether the accelerometer's mean stays), and which sensor weighs more. Of all
+ * combinations the one whose distances tell the gestures apart best (separationLoss) is taken.
+ */
+export function chooseMatcher(
+  core: Core,
+  prepared: Prepared,
+  segmenter: ModelSegmenter,
+  cuts: readonly CutPrepared[],
+): Matcher {
+  const { length, bandShare } = prepared.settings
+  const band = Math.min(length - 1, Math.round(bandShare * length))
+  const floors = noiseFloors(core, prepared, segmenter)
+  const some = sampleOf(cuts)
+  let best: { matcher: Matcher; loss: number } | null = null
+  for (const normaliser of candidates(length, floors, some)) {
+    const matcher: Matcher = { normaliser, band, cost: 0 }
+    const examples = readExamples(core, prepared, segmenter, matcher, some)
+    const table = distancesBetween(core, examples, warpOf(matcher))
+    const loss = separationLoss(table, examples)
+    if (best === null || loss < best.loss) best = { matcher, loss }
+  }
+  return best?.matcher ?? { normaliser: defaultNormaliser(length), band, cost: 0 }
+}
+
+export function warpOf({ normaliser, band, cost }: Matcher) {
+  return { channels: channelCount(normaliser), band, cost }
+}
+
+/** Cuts takes again under the matcher's normaliser and keeps what the core would compare. */
+export function readExamples(
+  core: Core,
+  prepared: Prepared,
+  segmenter: ModelSegmenter,
+  { normaliser }: Matcher,
+  cuts: readonly CutPrepared[],
+): Example[] {
+  const options = {
+    segmenter,
+    normaliser,
+    rollAlign: prepared.settings.rollAlign,
+    button: prepared.settings.segmentation === 'button',
+  }
+  core.load(cuttingModelBytes(prepared.target, options))
+  const model = cuttingModel(prepared.target, options)
+  const examples: Example[] = []
+  for (const { take } of cuts) {
+    const query = cutTake(core, take, model).movement?.query
+    if (!query) continue
+    const { id, testerCode } = take.take
+    examples.push({ id, gesture: take.gesture, tester: testerCode, query })
+  }
+  return examples
+}
+
+function* candidates(
+  length: number,
+  floors: PerSensor,
+  cuts: readonly CutPrepared[],
+): Generator<ModelNormaliser> {
+  for (const scaleMode of SCALE_MODES) {
+    for (const centreMask of CENTRE_MASKS) {
+      const floor = scaleMode === 0 ? typicalSize(cuts, centreMask === ALL_AXES) : floors
+      for (const [accel, gyro] of GAINS) {
+        const gain = [accel, accel, accel, gyro, gyro, gyro]
+        const bounded = floor.map((value) => Math.max(1, Math.min(65535, Math.round(value))))
+        yield {
+          length,
+          channelMask: ALL_AXES,
+          centreMask,
+          scaleMode,
+          gain,
+          floor: bounded as PerSensor,
+        }
+      }
+    }
+  }
+}
+
+/** Median rms of the segments: what one unit of gain stands for when size is kept. */
+function typicalSize(cuts: readonly CutPrepared[], accelCentred: boolean): PerSensor {
+  const sizes = cuts.flatMap(({ take, result }) => {
+    const event = result.movement?.event
+    return event ? [rmsOf(take.counts, event.start, event.end, [accelCentred, true])] : []
+  })
+  if (sizes.length === 0) return [1, 1]
+  return [median(sizes.map((size) => size[0])), median(sizes.map((size) => size[1]))]
+}
+
+function noiseFloors(core: Core, prepared: Prepared, segmenter: ModelSegmenter): PerSensor {
+  core.load(cuttingModelBytes(prepared.target, { segmenter }))
+  const traced = [...prepared.takes.map(withoutStillness), ...prepared.backgrounds].map(
+    ({ counts }) => {
+      const samples = counts.length / AXES
+      const trace = { energy: new Uint32Array(samples), phase: new Uint8Array(samples) }
+      runStream(core, counts, segmenter, { trace })
+      return { counts, ...trace }
+    },
+  )
+  const window = Math.max(2, Math.round((REST_WINDOW_MS / 1000) * prepared.target.rateHz))
+  const noise = restNoise(traced, segmenter.offThreshold, window) ?? [1, 1]
+  return [NOISE_FACTOR * noise[0], NOISE_FACTOR * noise[1]]
+}
+
+/** The stillness added behind a take is no rest that a hand has. */
+function withoutStillness({ counts, to }: PreparedTake): { counts: Int16Array } {
+  return { counts: counts.subarray(0, to * AXES) }
+}
+
+function sampleOf(cuts: readonly CutPrepared[]): CutPrepared[] {
+  const usable = cuts.filter(({ result }) => result.movement?.query)
+  const step = Math.max(1, Math.ceil(usable.length / SEARCH_EXAMPLES))
+  return usable.filter((_, index) => index % step === 0)
+}

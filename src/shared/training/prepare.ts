@@ -1,0 +1,92 @@
+import { conditionRecording } from '../conditioning/condition-recording'
+import type {
+  Background,
+  FullLibrary,
+  Gesture,
+  Take,
+  TrainingSettings,
+  Trim,
+} from '../model/library'
+import { AXES } from '../model/sample'
+import type { Target } from '../model/target'
+
+/** A take as the board would have read it. */
+export interface PreparedTake {
+  take: Take
+  /** Index in `Prepared.gestures`. */
+  gesture: number
+  /** n × 6 counts, with stillness added at the end (see STILL_MS). */
+  counts: Int16Array
+  /** Samples that count, [from, to): all of them unless the take is trimmed. */
+  from: number
+  to: number
+}
+
+export interface PreparedBackground {
+  background: Background
+  /** n × 6 counts. */
+  counts: Int16Array
+}
+
+/** A library conditioned to its target. Nothing in it is learned, so folds may share it. */
+export interface Prepared {
+  target: Target
+  settings: TrainingSettings
+  gestures: Gesture[]
+  takes: PreparedTake[]
+  backgrounds: PreparedBackground[]
+}
+
+/**
+ * Many takes end the moment the hand does, and the core closes a segment only after a while below
+ * its threshold. So every take goes on with its last acceleration and no rotation for this long.
+ */
+const STILL_MS = 800
+
+/** Conditions every recording that is not deleted and whose gesture is still in the library. */
+export function prepareLibrary(full: FullLibrary): Prepared {
+  const { gestures, target, training } = full.library
+  const prepared: Prepared = {
+    target,
+    settings: training,
+    gestures,
+    takes: [],
+    backgrounds: [],
+  }
+  const indexOf = new Map(gestures.map((gesture, index) => [gesture.id, index]))
+  for (const { recording, samples } of full.recordings) {
+    if (recording.deletedAt !== null || samples.tMs.length < 2) continue
+    const gesture = recording.kind === 'take' ? indexOf.get(recording.gestureId) : 0
+    if (gesture === undefined) continue
+    const { counts } = conditionRecording(samples, target, recording.device.accelSign)
+    if (recording.kind === 'background') {
+      prepared.backgrounds.push({ background: recording, counts })
+    } else {
+      const window = windowOf(recording.trim, counts.length / AXES, target.rateHz)
+      prepared.takes.push({
+        take: recording,
+        gesture,
+        counts: addStillness(counts, target),
+        ...window,
+      })
+    }
+  }
+  return prepared
+}
+
+function windowOf(trim: Trim | null, length: number, rateHz: number): { from: number; to: number } {
+  if (trim === null) return { from: 0, to: length }
+  const sampleAt = (ms: number) => Math.round((ms / 1000) * rateHz)
+  const from = Math.max(0, Math.min(length, sampleAt(trim.startMs)))
+  return { from, to: Math.max(from, Math.min(length, sampleAt(trim.endMs))) }
+}
+
+function addStillness(counts: Int16Array, target: Target): Int16Array {
+  const extra = Math.ceil((STILL_MS / 1000) * target.rateHz)
+  const longer = new Int16Array(counts.length + extra * AXES)
+  longer.set(counts)
+  if (counts.length < AXES) return longer
+  const last = counts.subarray(counts.length - AXES, counts.length - AXES + 3)
+  for (let i = 0; i < extra; i++) longer.set(last, counts.length + i * AXES)
+  return longer
+}

@@ -1,0 +1,174 @@
+import type { Core } from '../core/core'
+import type { ModelSegmenter } from '../model/recogniser-model'
+import { AXES } from '../model/sample'
+import type { Target } from '../model/target'
+import { quantile } from '../statistics/summary'
+import { type Cut, cutTake, type TakeCut } from './cut-take'
+import { cuttingModel, cuttingModelBytes } from './cutting-model'
+import { defaultSegmenter, longestSegment } from './default-segmenter'
+import type { Prepared, PreparedTake } from './prepare'
+import { runStream } from './stream'
+
+/** Proposed parameters and what they make of the takes they were proposed from. */
+export interface SegmenterProposal {
+  segmenter: ModelSegmenter
+  found: Record<Cut, number>
+  /** Movements cut in the background, a minute; NaN without background. */
+  backgroundPerMinute: number
+}
+
+// The search tries every combination: each is one run of the core over the takes.
+const ON_STEPS = 7
+const OFF_SHARES = [0.3, 0.45, 0.65]
+const OFF_HOLDS_MS = [120, 200, 300]
+/** Takes and background that the search looks at, at most. */
+const SEARCH_TAKES = 150
+const SEARCH_BACKGROUND_S = 180
+
+// What is given up for what, in takes cut wrong: a split take still has a usable longest segment;
+// a later end makes every answer later; a movement cut in the background is most often rejected.
+const SPLIT_COST = 0.5
+const COST_PER_SECOND_OF_HOLD = 0.1
+const COST_PER_BACKGROUND_MOVEMENT_A_MINUTE = 0.001
+
+/** Lengths asked for, as shares of the shortest and longest usual movement. */
+const MIN_SHARE = 0.5
+const MAX_SHARE = 1.6
+
+/**
+ * Proposes when a movement starts and ends, from takes that hold one movement each and from
+ * background. A threshold is scored with its neighbours (a quarter each), so that the choice lies
+ * on a plateau and still cuts a tester who moves somewhat more gently or strongly.
+ */
+export function proposeSegmenter(core: Core, prepared: Prepared): SegmenterProposal {
+  const { target } = prepared
+  const base = defaultSegmenter(target)
+  if (prepared.settings.segmentation === 'button' || prepared.takes.length === 0) {
+    return measure(core, prepared, withLengths(core, prepared, base))
+  }
+  const some = sampleOf(prepared)
+  const onThresholds = thresholdGrid(core, some, base)
+  let best: { segmenter: ModelSegmenter; cost: number } | null = null
+  for (const offHoldMs of OFF_HOLDS_MS) {
+    for (const share of OFF_SHARES) {
+      const tried = onThresholds.map((on) => withThresholds(base, target, on, share, offHoldMs))
+      const costs = tried.map((segmenter) => costOf(measure(core, some, segmenter), target))
+      for (const [at, segmenter] of tried.entries()) {
+        const cost = smoothed(costs, at)
+        if (best === null || cost < best.cost) best = { segmenter, cost }
+      }
+    }
+  }
+  return measure(core, prepared, withLengths(core, prepared, best?.segmenter ?? base))
+}
+
+/** Runs a segmenter over takes and background and counts what comes out. */
+function measure(core: Core, prepared: Prepared, segmenter: ModelSegmenter): SegmenterProposal {
+  const found: Record<Cut, number> = { ok: 0, missed: 0, split: 0, long: 0, short: 0 }
+  for (const { cut } of cutAll(core, prepared, segmenter)) found[cut]++
+  let movements = 0
+  let samples = 0
+  for (const { counts } of prepared.backgrounds) {
+    movements += runStream(core, counts, segmenter).length
+    samples += counts.length / AXES
+  }
+  const minutes = samples / prepared.target.rateHz / 60
+  return { segmenter, found, backgroundPerMinute: movements / minutes }
+}
+
+function cutAll(core: Core, prepared: Prepared, segmenter: ModelSegmenter): TakeCut[] {
+  const button = prepared.settings.segmentation === 'button'
+  const options = { segmenter, button }
+  core.load(cuttingModelBytes(prepared.target, options))
+  const model = cuttingModel(prepared.target, options)
+  return prepared.takes.map((take) => cutTake(core, take, model))
+}
+
+function costOf(
+  { segmenter, found, backgroundPerMinute }: SegmenterProposal,
+  target: Target,
+): number {
+  const takes = found.ok + found.missed + found.split + found.long + found.short
+  const wrong = found.missed + found.long + found.short + SPLIT_COST * found.split
+  const holdS = segmenter.offHold / target.rateHz
+  const background = Number.isNaN(backgroundPerMinute) ? 0 : backgroundPerMinute
+  return (
+    wrong / takes +
+    COST_PER_SECOND_OF_HOLD * holdS +
+    COST_PER_BACKGROUND_MOVEMENT_A_MINUTE * background
+  )
+}
+
+function smoothed(costs: readonly number[], at: number): number {
+  const own = costs[at]!
+  return 0.5 * own + 0.25 * (costs[at - 1] ?? own + 0.1) + 0.25 * (costs[at + 1] ?? own + 0.1)
+}
+
+function withThresholds(
+  base: ModelSegmenter,
+  target: Target,
+  on: number,
+  offShare: number,
+  offHoldMs: number,
+): ModelSegmenter {
+  return {
+    ...base,
+    onThreshold: on,
+    offThreshold: Math.max(1, Math.round(on * offShare)),
+    offHold: Math.max(1, Math.min(255, Math.round((offHoldMs / 1000) * target.rateHz))),
+  }
+}
+
+/** Even steps in log energy from well above rest to well below the weakest takes' peaks. */
+function thresholdGrid(core: Core, prepared: Prepared, base: ModelSegmenter): number[] {
+  core.load(cuttingModelBytes(prepared.target, { segmenter: base }))
+  const quiet: number[] = []
+  const peaks: number[] = []
+  for (const take of prepared.takes) {
+    const energy = energyOf(core, take, base)
+    quiet.push(quantile(energy, 0.1))
+    peaks.push(quantile(energy, 1))
+  }
+  const high = Math.max(8, quantile(peaks, 0.1) * 0.8)
+  const low = Math.min(high / 2, Math.max(4, quantile(quiet, 0.9) * 1.5, high / 30))
+  const step = (high / low) ** (1 / (ON_STEPS - 1))
+  return Array.from({ length: ON_STEPS }, (_, i) => Math.round(low * step ** i))
+}
+
+function energyOf(core: Core, take: PreparedTake, segmenter: ModelSegmenter): Uint32Array {
+  const samples = take.counts.length / AXES
+  const trace = { energy: new Uint32Array(samples), phase: new Uint8Array(samples) }
+  runStream(core, take.counts, segmenter, { trace })
+  return trace.energy.subarray(take.from, take.to)
+}
+
+/** Length limits from the movements that the thresholds cut. */
+function withLengths(core: Core, prepared: Prepared, segmenter: ModelSegmenter): ModelSegmenter {
+  const lengths: number[] = []
+  for (const { movement } of cutAll(core, prepared, segmenter)) {
+    if (movement?.query) lengths.push(movement.event.end - movement.event.start)
+  }
+  if (lengths.length === 0) return segmenter
+  const maxLength = longestSegment(
+    prepared.target,
+    Math.ceil(MAX_SHARE * quantile(lengths, 0.98)) + segmenter.preRoll,
+  )
+  const minLength = Math.max(2, Math.floor(MIN_SHARE * quantile(lengths, 0.02)))
+  const preRoll = Math.min(segmenter.preRoll, maxLength - 1)
+  return { ...segmenter, preRoll, maxLength, minLength: Math.min(minLength, maxLength) }
+}
+
+/** Every k-th take and the first minutes of background, so that a search takes seconds. */
+function sampleOf(prepared: Prepared): Prepared {
+  const step = Math.max(1, Math.ceil(prepared.takes.length / SEARCH_TAKES))
+  const takes = prepared.takes.filter((_, index) => index % step === 0)
+  let left = Math.floor(SEARCH_BACKGROUND_S * prepared.target.rateHz) * AXES
+  const backgrounds = []
+  for (const each of prepared.backgrounds) {
+    if (left <= 0) break
+    const counts = each.counts.subarray(0, left)
+    left -= counts.length
+    backgrounds.push({ ...each, counts })
+  }
+  return { ...prepared, takes, backgrounds }
+}

@@ -1,0 +1,80 @@
+import type { Core, CoreEvent, CoreTrace } from '../core/core'
+import type { ModelSegmenter } from '../model/recogniser-model'
+import { AXES } from '../model/sample'
+
+/** A movement that the core cut out of a stream. */
+export interface StreamMovement {
+  event: CoreEvent
+  /** The normalised segment, or null when it was too short or too long to be compared. */
+  query: Int8Array | null
+  /** Distance to each template of the loaded model, in model order; null as above. */
+  templateDistances: number[] | null
+}
+
+export interface StreamOptions {
+  /** Templates whose distances are wanted for each movement; 0 for none. */
+  templateCount?: number
+  trace?: CoreTrace
+}
+
+/**
+ * Pushes a whole recording through the loaded model, from a reset, and keeps what the core knows of
+ * each movement only until the next one ends.
+ * @param counts n × 6
+ * @param segmenter of the loaded model
+ */
+export function runStream(
+  core: Core,
+  counts: Int16Array,
+  segmenter: ModelSegmenter,
+  { templateCount = 0, trace }: StreamOptions = {},
+): StreamMovement[] {
+  const samples = counts.length / AXES
+  const step = samplesBetweenDecisions(segmenter)
+  const movements: StreamMovement[] = []
+  core.reset()
+  for (let at = 0; at < samples; at += step) {
+    const end = Math.min(samples, at + step)
+    const events = core.push(
+      counts.subarray(at * AXES, end * AXES),
+      trace && { energy: trace.energy.subarray(at, end), phase: trace.phase.subarray(at, end) },
+    )
+    for (const event of events) movements.push(describe(core, event, templateCount))
+  }
+  return movements
+}
+
+/**
+ * Two decisions are at least this far apart: between them a movement has to start (on_hold) and to
+ * end (off_hold). Pushing no more at once lets the query of every decision be read.
+ */
+function samplesBetweenDecisions(segmenter: ModelSegmenter): number {
+  return Math.max(1, Math.min(32, segmenter.onHold + segmenter.offHold))
+}
+
+function describe(core: Core, event: CoreEvent, templateCount: number): StreamMovement {
+  if (!wasCompared(event)) return { event, query: null, templateDistances: null }
+  const templateDistances =
+    templateCount === 0
+      ? null
+      : Array.from({ length: templateCount }, (_, index) => core.templateDistance(index))
+  return { event, query: core.query(), templateDistances }
+}
+
+/** Whether the segment got as far as the matcher. */
+export function wasCompared(event: CoreEvent): boolean {
+  return event.reason !== 'short' && event.reason !== 'long'
+}
+
+/** The longest segment, the first of them on a tie; null when there is none. */
+export function longest(movements: readonly StreamMovement[]): StreamMovement | null {
+  let best: StreamMovement | null = null
+  for (const movement of movements) {
+    if (best === null || spanOf(movement) > spanOf(best)) best = movement
+  }
+  return best
+}
+
+function spanOf({ event }: StreamMovement): number {
+  return event.end - event.start
+}

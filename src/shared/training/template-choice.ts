@@ -1,0 +1,162 @@
+import { apartness, type Example } from './examples'
+import { logistic, logRatio } from './separation'
+
+export interface TemplateLimits {
+  perGesture: number
+  /** All templates of the model together, from the budget in bytes. */
+  total: number
+}
+
+/** Slope of the loss over log distance ratios: a lead of a third is worth about 2 : 1 odds ×10. */
+const SLOPE = 8
+/** Log ratio of an example that no template of its gesture may stand for. */
+const UNSERVED = 1
+/** A further template must lower the mean loss by at least this share to be worth its bytes. */
+const LEAST_GAIN = 0.002
+const SWAP_SWEEPS = 2
+
+/**
+ * Chooses which examples become templates. Starts from the medoid of every gesture (least sum of
+ * distances to its other examples; Kaufman and Rousseeuw's k-medoids build step), adds whatever
+ * lowers the loss most, then swaps while that helps. The loss is that of the nearest-template rule
+ * itself, over all examples, each judged only by templates of other testers (or other takes, where
+ * there is one tester), so a template earns its place by serving people it does not come from.
+ * @param table distances between all examples, n × n
+ * @returns indices of examples for each gesture, best first; empty for a gesture without examples
+ */
+export function chooseTemplates(
+  table: Float64Array,
+  examples: readonly Example[],
+  gestureCount: number,
+  limits: TemplateLimits,
+): number[][] {
+  const search = new TemplateSearch(table, examples, gestureCount)
+  search.startFromMedoids()
+  let total = search.chosen.flat().length
+  let loss = search.loss()
+  while (total < limits.total) {
+    const added = search.bestAddition(limits.perGesture)
+    if (added === null || loss - added.loss < LEAST_GAIN * loss) break
+    search.add(added.example)
+    loss = added.loss
+    total++
+  }
+  for (let sweep = 0; sweep < SWAP_SWEEPS && search.swapOnce(); sweep++);
+  return search.chosen
+}
+
+class TemplateSearch {
+  readonly chosen: number[][]
+  private readonly n: number
+  private readonly table: Float64Array
+  private readonly gestures: Int32Array
+  private readonly apart: (i: number, j: number) => boolean
+  /** Distance of each example to the nearest template that may stand for it. */
+  private own: Float64Array
+  private other: Float64Array
+
+  constructor(table: Float64Array, examples: readonly Example[], gestureCount: number) {
+    this.n = examples.length
+    this.table = table
+    this.gestures = Int32Array.from(examples, (example) => example.gesture)
+    this.apart = apartness(examples)
+    this.chosen = Array.from({ length: gestureCount }, () => [])
+    this.own = new Float64Array(this.n)
+    this.other = new Float64Array(this.n)
+    this.recompute()
+  }
+
+  startFromMedoids(): void {
+    for (const [gesture, list] of this.chosen.entries()) {
+      const members = this.membersOf(gesture)
+      const sums = members.map((i) =>
+        members.reduce((sum, j) => sum + this.table[i * this.n + j]!, 0),
+      )
+      const medoid = members[sums.indexOf(Math.min(...sums))]
+      if (medoid !== undefined) list.push(medoid)
+    }
+    this.recompute()
+  }
+
+  add(example: number): void {
+    this.chosen[this.gestures[example]!]!.push(example)
+    this.include(example, this.own, this.other)
+  }
+
+  /** The example not yet chosen that lowers the loss most. */
+  bestAddition(perGesture: number): { example: number; loss: number } | null {
+    let best: { example: number; loss: number } | null = null
+    for (let example = 0; example < this.n; example++) {
+      const list = this.chosen[this.gestures[example]!]!
+      if (list.length >= perGesture || list.includes(example)) continue
+      const loss = this.lossWith(example)
+      if (best === null || loss < best.loss) best = { example, loss }
+    }
+    return best
+  }
+
+  /** Replaces each template by the best other example of its gesture. Returns whether any was. */
+  swapOnce(): boolean {
+    let changed = false
+    for (const [gesture, list] of this.chosen.entries()) {
+      const members = this.membersOf(gesture)
+      for (let at = 0; at < list.length; at++) {
+        const before = list[at]!
+        let least = this.loss()
+        let best = before
+        list.splice(at, 1)
+        this.recompute()
+        for (const candidate of members) {
+          if (list.includes(candidate)) continue
+          const loss = this.lossWith(candidate)
+          if (loss < least - 1e-12) [least, best] = [loss, candidate]
+        }
+        list.splice(at, 0, best)
+        this.recompute()
+        changed ||= best !== before
+      }
+    }
+    return changed
+  }
+
+  loss(): number {
+    return this.lossOf(this.own, this.other)
+  }
+
+  private lossWith(example: number): number {
+    const own = this.own.slice()
+    const other = this.other.slice()
+    this.include(example, own, other)
+    return this.lossOf(own, other)
+  }
+
+  private lossOf(own: Float64Array, other: Float64Array): number {
+    let sum = 0
+    for (let i = 0; i < this.n; i++) {
+      const ratio = Number.isFinite(own[i]!) ? logRatio(own[i]!, other[i]!) : UNSERVED
+      // With a single gesture there is no other: nearness alone counts then.
+      sum += Number.isFinite(other[i]!) ? logistic(SLOPE * ratio) : Math.log1p(own[i]!)
+    }
+    return sum / this.n
+  }
+
+  private include(template: number, own: Float64Array, other: Float64Array): void {
+    const gesture = this.gestures[template]!
+    for (let i = 0; i < this.n; i++) {
+      if (!this.apart(i, template)) continue
+      const distance = this.table[i * this.n + template]!
+      const nearest = this.gestures[i] === gesture ? own : other
+      if (distance < nearest[i]!) nearest[i] = distance
+    }
+  }
+
+  private recompute(): void {
+    this.own.fill(Number.POSITIVE_INFINITY)
+    this.other.fill(Number.POSITIVE_INFINITY)
+    for (const template of this.chosen.flat()) this.include(template, this.own, this.other)
+  }
+
+  private membersOf(gesture: number): number[] {
+    return [...this.gestures.keys()].filter((i) => this.gestures[i] === gesture)
+  }
+}

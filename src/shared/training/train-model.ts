@@ -1,0 +1,155 @@
+import type { Core } from '../core/core'
+import { encodeModel } from '../format/model-bytes'
+import type { TrainedModel } from '../model/evaluation'
+import type { FullLibrary } from '../model/library'
+import {
+  channelCount,
+  type ModelGesture,
+  type ModelSegmenter,
+  type RecogniserModel,
+} from '../model/recogniser-model'
+import { fail, ok, type Result } from '../model/result'
+import type { OnProgress } from '../protocol/recogniser'
+import { ramBytesOf, templateLimits } from './budget'
+import { cutTake } from './cut-take'
+import { cuttingModel, cuttingModelBytes } from './cutting-model'
+import { distancesBetween, type Example } from './examples'
+import {
+  type CutPrepared,
+  chooseMatcher,
+  type Matcher,
+  readExamples,
+  warpOf,
+} from './matcher-search'
+import { notesOn } from './notes'
+import { type Prepared, prepareLibrary } from './prepare'
+import { proposeSegmenter, type SegmenterProposal } from './segmenter-search'
+import { sha256Hex } from './sha256'
+import { chooseTemplates } from './template-choice'
+import { learnThresholds } from './threshold-evidence'
+
+export interface TrainOptions {
+  onProgress?: OnProgress
+}
+
+const STEPS = 5
+
+/**
+ * Trains a template model on everything in the library. Everything that the board does too (cutting,
+ * normalising, warping) is done by the core; here is only chosen between what it answers.
+ * Takes a second or a few for some hundred takes.
+ * Codes: 'train/no-takes', 'train/no-movement', 'train/budget'.
+ */
+export function trainModel(
+  core: Core,
+  full: FullLibrary,
+  options: TrainOptions = {},
+): Result<TrainedModel> {
+  options.onProgress?.({ done: 0, total: STEPS, what: 'conditioning the recordings' })
+  return trainPrepared(core, prepareLibrary(full), options)
+}
+
+/** The same from a library already conditioned. */
+export function trainPrepared(
+  core: Core,
+  prepared: Prepared,
+  { onProgress }: TrainOptions = {},
+): Result<TrainedModel> {
+  const say = (done: number, what: string) => onProgress?.({ done, total: STEPS, what })
+  if (prepared.takes.length === 0) {
+    return fail('train/no-takes', 'There are no takes to train on: record some of each gesture.')
+  }
+  say(1, 'finding where movements start and end')
+  const proposal = proposeSegmenter(core, prepared)
+  const cuts = cutAll(core, prepared, proposal.segmenter)
+  if (cuts.every(({ result }) => !result.movement?.query)) {
+    return fail(
+      'train/no-movement',
+      'No movement was found in any take: check that the sensor was running, or record stronger movements.',
+    )
+  }
+  say(2, 'comparing ways to compare')
+  const matcher = chooseMatcher(core, prepared, proposal.segmenter, cuts)
+  const examples = readExamples(core, prepared, proposal.segmenter, matcher, cuts)
+  say(3, 'choosing templates')
+  const table = distancesBetween(core, examples, warpOf(matcher))
+  const limits = templateLimits(
+    prepared,
+    matcher.normaliser,
+    new Set(examples.map((e) => e.gesture)).size,
+  )
+  if (limits === null) {
+    return fail(
+      'train/budget',
+      `One template of each gesture is more than the ${prepared.target.modelBudgetBytes} bytes the target leaves for the model: raise the budget or lower the length.`,
+    )
+  }
+  const chosen = chooseTemplates(table, examples, prepared.gestures.length, limits)
+  say(4, 'learning thresholds')
+  const model = assemble(prepared, proposal.segmenter, matcher, examples, chosen)
+  learnThresholds(core, prepared, model, { table, examples, chosen })
+  return ok(describe(model, prepared, proposal, examples))
+}
+
+function cutAll(core: Core, prepared: Prepared, segmenter: ModelSegmenter): CutPrepared[] {
+  const options = { segmenter, button: prepared.settings.segmentation === 'button' }
+  core.load(cuttingModelBytes(prepared.target, options))
+  const model = cuttingModel(prepared.target, options)
+  return prepared.takes.map((take) => ({ take, result: cutTake(core, take, model) }))
+}
+
+/** The model with thresholds still at nought. Gestures without a usable take are not in it. */
+function assemble(
+  prepared: Prepared,
+  segmenter: ModelSegmenter,
+  matcher: Matcher,
+  examples: readonly Example[],
+  chosen: readonly number[][],
+): RecogniserModel {
+  const gestures = prepared.gestures.flatMap(({ id, name }, index): ModelGesture[] => {
+    const templates = chosen[index]!.map((i) => examples[i]!)
+    if (templates.length === 0) return []
+    return [
+      {
+        id,
+        name,
+        threshold: 0,
+        templates: templates.map((example) => example.query),
+        templateTakeIds: templates.map((example) => example.id),
+      },
+    ]
+  })
+  const { settings, target } = prepared
+  return {
+    ...cuttingModel(target, {
+      segmenter,
+      normaliser: matcher.normaliser,
+      rollAlign: settings.rollAlign,
+      button: settings.segmentation === 'button',
+    }),
+    band: matcher.band,
+    cost: matcher.cost,
+    gestures,
+  }
+}
+
+function describe(
+  model: RecogniserModel,
+  prepared: Prepared,
+  proposal: SegmenterProposal,
+  examples: readonly Example[],
+): TrainedModel {
+  const bytes = encodeModel(model)
+  const usedTakeIds = examples.map((example) => example.id)
+  const used = new Set(usedTakeIds)
+  return {
+    model,
+    bytes,
+    hash: sha256Hex(bytes),
+    tableBytes: bytes.length,
+    ramBytes: ramBytesOf(model.segmenter, model.normaliser.length, channelCount(model.normaliser)),
+    usedTakeIds,
+    uncutTakeIds: prepared.takes.map(({ take }) => take.id).filter((id) => !used.has(id)),
+    notes: notesOn(prepared, proposal, model, examples),
+  }
+}
