@@ -95,7 +95,8 @@ static int8_t to_int8(int32_t value) {
 static void divisors_q4(const mvw_state *state, uint32_t divisor[MVW_AXES]) {
   const mvw_normaliser *normaliser = &state->model->normaliser;
   uint8_t split = 0; /* accelerometer channels come first */
-  for (uint8_t axis = 0; axis < 3; axis++) split += normaliser->channel_mask >> axis & 1u;
+  for (uint8_t axis = 0; axis < 3; axis++)
+    split = (uint8_t)(split + (normaliser->channel_mask >> axis & 1u));
   for (uint8_t c = 0; c < state->channels; c++) {
     uint8_t sensor = c < split ? 0 : 1;
     uint8_t first = normaliser->scale_mode == MVW_SCALE_CHANNEL ? c : (sensor ? split : 0);
