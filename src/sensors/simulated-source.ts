@@ -20,6 +20,8 @@ export interface SimulatedSource extends MotionSource {
   movements(): { id: string; name: string }[]
   /** Performs a movement once, starting now, a little different each time. */
   perform(movementId: string): void
+  /** Whether a movement asked for is under way or waiting. */
+  busy(): boolean
   /** Moves the hand with a pointer, in CSS pixels since the last call. */
   drag(dxPx: number, dyPx: number): void
   /** Another person takes the phone: other speed, size and grip. Same number, same person. */
@@ -83,6 +85,10 @@ class Simulation implements SimulatedSource {
 
   perform(movementId: string): void {
     this.#hand.perform(movementId)
+  }
+
+  busy(): boolean {
+    return this.#hand.busy(this.#nextTick * TICK_MS)
   }
 
   drag(dxPx: number, dyPx: number): void {

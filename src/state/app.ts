@@ -66,6 +66,8 @@ export interface MotionState {
   /** Switches between the phone and the simulated phone. */
   use(kind: MotionSource['kind']): void
   start(): Promise<MotionStatus>
+  /** The lay-flat step: a second of rest, screen up; the sign found is kept for this phone. */
+  findSign(): Promise<Result<1 | -1>>
 }
 
 /** What a take looks like right after it was recorded. */

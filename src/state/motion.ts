@@ -1,10 +1,13 @@
 import { effect, signal } from '@preact/signals'
-import type { MotionSource } from '../sensors/motion-source'
+import { signFromLyingFlat } from '../sensors/accel-sign'
+import type { MotionSample, MotionSource } from '../sensors/motion-source'
 import type { MotionState } from './app'
 import { prefer, preferences } from './preferences'
 
 /** Facts move slowly; readings do not wait for them. */
 const FACTS_EVERY_MS = 500
+/** Samples of rest that the lay-flat step looks at. */
+const LYING_FLAT_MS = 1300
 
 export interface MotionParts {
   phone: MotionSource
@@ -52,5 +55,23 @@ export function createMotion(parts: MotionParts): MotionState {
       refresh()
       return reached
     },
+    async findSign() {
+      const found = signFromLyingFlat(await collect(source(), LYING_FLAT_MS))
+      if (found.ok) source().setAccelSign(found.value)
+      refresh()
+      return found
+    },
   }
+}
+
+/** Samples of the next `durationMs`. */
+function collect(source: MotionSource, durationMs: number): Promise<MotionSample[]> {
+  const samples: MotionSample[] = []
+  const unsubscribe = source.subscribe((sample) => samples.push(sample))
+  return new Promise((resolve) => {
+    setTimeout(() => {
+      unsubscribe()
+      resolve(samples)
+    }, durationMs)
+  })
 }

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { useId } from 'preact/hooks'
+import { useEffect, useId, useRef } from 'preact/hooks'
 
 export interface FieldProps {
   label: string
@@ -33,11 +33,18 @@ export interface TextFieldProps {
   hint?: string
   wrong?: boolean
   maxLength?: number
+  /** Takes the focus when it appears: for a field that a tap has just asked for. */
+  focused?: boolean
   placeholder?: string
   inputMode?: 'text' | 'numeric' | 'decimal'
 }
 
 export function TextField(props: TextFieldProps) {
+  const input = useRef<HTMLInputElement>(null)
+  const { focused = false } = props
+  useEffect(() => {
+    if (focused) input.current?.focus()
+  }, [focused])
   return (
     <Field
       label={props.label}
@@ -50,6 +57,7 @@ export function TextField(props: TextFieldProps) {
           type="text"
           value={props.value}
           maxLength={props.maxLength}
+          ref={input}
           placeholder={props.placeholder}
           inputMode={props.inputMode}
           autocomplete="off"

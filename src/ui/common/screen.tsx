@@ -7,6 +7,8 @@ export interface ScreenProps {
   title: string
   /** Route that back leads to when this screen was opened directly, such as '#/moves'. */
   back?: string
+  /** Leaves the head out, for a screen that brings its own. */
+  bare?: boolean
   /** Small things beside the title. */
   aside?: ComponentChildren
   /** The main action: stays in reach of the thumb while the rest scrolls. */
@@ -15,7 +17,7 @@ export interface ScreenProps {
 }
 
 /** One screen: a title, a scrolling middle, and a foot within reach of the thumb. */
-export function Screen({ title, back, aside, foot, children }: ScreenProps) {
+export function Screen({ title, back, bare = false, aside, foot, children }: ScreenProps) {
   useEffect(() => {
     document.title = `${title} – Movewright`
   }, [title])
@@ -23,14 +25,16 @@ export function Screen({ title, back, aside, foot, children }: ScreenProps) {
     <section class="screen" aria-label={title}>
       <div class="screen-scroll">
         <div class="screen-column">
-          <header class="screen-head">
-            {back !== undefined && (
-              <button type="button" class="back" aria-label="Back" onClick={() => goBack(back)}>
-                <Icon name="back" />
-              </button>
-            )}
-            {aside !== undefined && <div class="screen-aside">{aside}</div>}
-          </header>
+          {!bare && (
+            <header class="screen-head">
+              {back !== undefined && (
+                <button type="button" class="back" aria-label="Back" onClick={() => goBack(back)}>
+                  <Icon name="back" />
+                </button>
+              )}
+              {aside !== undefined && <div class="screen-aside">{aside}</div>}
+            </header>
+          )}
           {children}
         </div>
       </div>

@@ -1,5 +1,64 @@
-import { Screen } from '../common'
+import './moves.css'
+import { useState } from 'preact/hooks'
+import type { Library } from '../../shared/model/library'
+import { countLibrary, type LibraryCounts } from '../../shared/present/library-counts'
+import { nextStep } from '../../shared/present/next-step'
+import { plural } from '../../shared/present/numbers'
+import { Button, Icon, Mark, Screen, useApp } from '../common'
+import { Unfinished } from '../record/unfinished'
+import { AddGesture } from './add-gesture'
+import { BackgroundCard } from './background-card'
+import { EmptyStart } from './empty-start'
+import { FootStep } from './foot-step'
+import { GestureCard } from './gesture-card'
 
+export { GestureScreen } from './gesture-screen'
+
+/** The library as cards: what is there, and what to do next. */
 export function Moves() {
-  return <Screen title="Moves">{null}</Screen>
+  const library = useApp().library.current.value
+  return library === null ? <EmptyStart /> : <LibraryCards library={library} />
+}
+
+function LibraryCards({ library }: { library: Library }) {
+  const app = useApp()
+  const [adding, setAdding] = useState(false)
+  const counts = countLibrary(library.gestures, app.library.recordings.value)
+  const evaluation = app.evaluation.value
+  const fresh = evaluation.state === 'done' && !evaluation.stale ? evaluation.value : null
+  const step = nextStep(counts, fresh)
+  return (
+    <Screen
+      title={library.name}
+      aside={
+        <Button tone="quiet" href="#/library" label="Libraries, files and settings">
+          <Icon name="shelf" />
+        </Button>
+      }
+      foot={adding ? undefined : <FootStep step={step} onAdd={() => setAdding(true)} />}
+    >
+      <Summary library={library} counts={counts} />
+      <Unfinished />
+      <div class="moves-grid">
+        {counts.gestures.map((one) => (
+          <GestureCard key={one.gesture.id} counts={one} />
+        ))}
+        {counts.gestures.length > 0 && (
+          <BackgroundCard count={counts.backgrounds.length} totalMs={counts.backgroundMs} />
+        )}
+      </div>
+      <AddGesture open={adding} onOpen={setAdding} />
+    </Screen>
+  )
+}
+
+function Summary({ library, counts }: { library: Library; counts: LibraryCounts }) {
+  return (
+    <p class="moves-summary">
+      <span>{plural('gesture', counts.gestures.length)}</span>
+      <span>{plural('take', counts.takes)}</span>
+      <span>{plural('tester', counts.testers.length)}</span>
+      {library.generated && <Mark kind="generated" />}
+    </p>
+  )
 }

@@ -1,0 +1,97 @@
+import { useState } from 'preact/hooks'
+import type { GestureCounts } from '../../shared/present/library-counts'
+import { countLibrary } from '../../shared/present/library-counts'
+import { durationText, plural } from '../../shared/present/numbers'
+import { Button, Figure, goBack, HOME, Icon, Mark, route, Screen, Section, useApp } from '../common'
+import { GesturePicture } from './gesture-picture'
+import { Missing } from './missing'
+import { RenameGesture } from './rename-gesture'
+import { TakeList } from './take-list'
+
+/** One gesture: its picture, who performed it, and every take. */
+export function GestureScreen({ id }: { id: string }) {
+  const app = useApp()
+  const library = app.library.current.value
+  const counts = countLibrary(library?.gestures ?? [], app.library.recordings.value)
+  const found = counts.gestures.find((one) => one.gesture.id === id)
+  return found === undefined ? (
+    <Missing what="gesture" />
+  ) : (
+    <OneGesture counts={found} generated={library?.generated === true} />
+  )
+}
+
+function OneGesture({ counts, generated }: { counts: GestureCounts; generated: boolean }) {
+  const app = useApp()
+  const [renaming, setRenaming] = useState(false)
+  const { gesture, takes } = counts
+  const remove = () => {
+    goBack(HOME)
+    void app.library.removeGesture(gesture.id)
+  }
+  return (
+    <Screen
+      title={gesture.name}
+      back={HOME}
+      aside={
+        <>
+          <Button tone="quiet" label={`Rename ${gesture.name}`} onClick={() => setRenaming(true)}>
+            <Icon name="pen" />
+          </Button>
+          <Button tone="quiet" label={`Delete ${gesture.name}`} onClick={remove}>
+            <Icon name="bin" />
+          </Button>
+        </>
+      }
+      foot={
+        <Button tone="amber" big wide href={route('record', gesture.id)}>
+          <Icon name="record" /> Record takes
+        </Button>
+      }
+    >
+      {renaming && <RenameGesture gesture={gesture} onDone={() => setRenaming(false)} />}
+      <div class="gesture-head">
+        <GesturePicture takes={takes} name={gesture.name} />
+        <div class="figures">
+          <Figure
+            label="Takes"
+            value={takes.length}
+            note={generated && <Mark kind="generated" />}
+          />
+          <Figure label="Median length" value={medianLength(counts)} note={`n = ${takes.length}`} />
+        </div>
+      </div>
+      <Section title={plural('tester', counts.testers.length)}>
+        <Testers counts={counts} />
+      </Section>
+      <Section title={plural('take', takes.length)}>
+        {takes.length === 0 ? (
+          <p class="quiet">None yet. Five are enough to begin; mix speeds and sizes.</p>
+        ) : (
+          <TakeList takes={takes} />
+        )}
+      </Section>
+    </Screen>
+  )
+}
+
+function Testers({ counts }: { counts: GestureCounts }) {
+  return (
+    <ul class="testers">
+      {counts.testers.map((code) => (
+        <li key={code} class="tester-count">
+          {code}{' '}
+          <span class="quiet">× {counts.takes.filter((t) => t.testerCode === code).length}</span>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+function medianLength({ takes }: GestureCounts): string {
+  const lengths = takes
+    .map(({ trim, durationMs }) => (trim === null ? durationMs : trim.endMs - trim.startMs))
+    .sort((a, b) => a - b)
+  const middle = lengths[Math.floor(lengths.length / 2)]
+  return middle === undefined ? '–' : durationText(middle)
+}

@@ -1,0 +1,50 @@
+import type { Take } from '../../shared/model/library'
+import { shortNumber } from '../../shared/present/numbers'
+import { Button, route, SelectField, useApp, useSamples } from '../common'
+import { Trimmer } from './trimmer'
+
+/** What is known of one take, and what can be done with it. Its samples stay as recorded. */
+export function TakeDetail({ take }: { take: Take }) {
+  const app = useApp()
+  const [samples] = useSamples([take])
+  const gestures = app.library.current.value?.gestures ?? []
+  return (
+    <div class="take-open">
+      <p class="quiet small">{recordedText(take)}</p>
+      {take.gaps.length > 0 && <p class="small">{gapText(take)}</p>}
+      {samples !== undefined && (
+        <Trimmer
+          samples={samples}
+          durationMs={take.durationMs}
+          trim={take.trim}
+          onTrim={(trim) => void app.library.trim(take.id, trim)}
+        />
+      )}
+      <SelectField
+        label="Gesture"
+        value={take.gestureId}
+        options={gestures.map(({ id, name }) => ({ value: id, text: name }))}
+        onChange={(gestureId) => void app.library.relabel(take.id, gestureId)}
+      />
+      <div class="buttons">
+        <Button href={route('replay', take.id)}>Replay through the recogniser</Button>
+        <Button onClick={() => void app.library.removeRecordings([take.id])}>Delete</Button>
+      </div>
+    </div>
+  )
+}
+
+function recordedText({ recordedAt, sampleCount, device }: Take): string {
+  const when = new Date(recordedAt)
+  const time = Number.isNaN(when.getTime())
+    ? recordedAt
+    : when.toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' })
+  const rate = device.rateHz > 0 ? ` at ${shortNumber(device.rateHz)} Hz` : ''
+  const gyro = device.hasGyro ? '' : ', without gyroscope'
+  return `${time}: ${sampleCount} samples${rate}${gyro}; ${device.label}`
+}
+
+function gapText({ gaps }: Take): string {
+  const longest = Math.max(...gaps.map((gap) => gap.endMs - gap.startMs))
+  return `Samples are missing in ${gaps.length} places, longest ${Math.round(longest)} ms. What lies there was drawn through.`
+}

@@ -1,0 +1,95 @@
+import { useEffect, useState } from 'preact/hooks'
+import { countLibrary } from '../../shared/present/library-counts'
+import { durationText, plural } from '../../shared/present/numbers'
+import { Button, HOME, Mark, Notice, Screen, Section, useApp, useWakeLock } from '../common'
+import { BackgroundList } from './background-list'
+import { wakeSound } from './cues'
+import { LiveTrace } from './live-trace'
+import { SensorStart } from './sensor-start'
+import { SignStep } from './sign-step'
+import { SimulatedPhone } from './simulated-phone'
+import { TesterStrip } from './tester-strip'
+import { useCues } from './use-cues'
+
+/** Records what is no gesture, and lists what there is of it. */
+export function BackgroundScreen() {
+  const { motion, record, library } = useApp()
+  const ready = motion.status.value === 'running'
+  const running = record.phase.value === 'background'
+  const counts = countLibrary([], library.recordings.value)
+  useCues(record)
+  useWakeLock(running)
+  useEffect(() => () => void record.stop(), [record])
+  return (
+    <Screen
+      title="Background"
+      back={HOME}
+      aside={motion.kind.value === 'simulated' && <Mark kind="simulated" />}
+      foot={ready ? <BackgroundButton /> : undefined}
+    >
+      <p>
+        Everything that is no gesture: walk, talk, put the prop down, hand it over. How often the
+        recogniser answers in it is how often the prop will answer by mistake.
+      </p>
+      <TesterStrip locked={running} />
+      {ready ? <LiveTrace /> : <SensorStart />}
+      {ready && <SignStep />}
+      {ready && motion.kind.value === 'simulated' && (
+        <SimulatedPhone gesture={null} way="hands-free" />
+      )}
+      {counts.backgrounds.length > 0 && (
+        <Section
+          title={`${plural('recording', counts.backgrounds.length)}, ${durationText(counts.backgroundMs)}`}
+        >
+          <BackgroundList backgrounds={counts.backgrounds} />
+        </Section>
+      )}
+    </Screen>
+  )
+}
+
+function BackgroundButton() {
+  const { record } = useApp()
+  const [wrong, setWrong] = useState<string | null>(null)
+  const begin = async () => {
+    wakeSound()
+    const begun = await record.beginBackground()
+    setWrong(begun.ok ? null : begun.message)
+  }
+  if (record.phase.value === 'background') {
+    return (
+      <div class="foot-stack">
+        <p class="running-time" role="timer">
+          {clock(record.elapsedMs.value)}
+        </p>
+        <Button big wide onClick={() => void record.stop()}>
+          Stop and keep
+        </Button>
+      </div>
+    )
+  }
+  return (
+    <div class="foot-stack">
+      {wrong !== null && (
+        <Notice tone="trouble" live>
+          {wrong}
+        </Notice>
+      )}
+      <Button
+        tone="amber"
+        big
+        wide
+        disabled={record.phase.value !== 'idle'}
+        onClick={() => void begin()}
+      >
+        Record background
+      </Button>
+    </div>
+  )
+}
+
+/** Minutes and seconds, as on a clock that is read from afar. */
+function clock(ms: number): string {
+  const seconds = Math.floor(ms / 1000)
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`
+}

@@ -1,0 +1,46 @@
+import { useState } from 'preact/hooks'
+import type { Gesture } from '../../shared/model/library'
+import { durationText } from '../../shared/present/numbers'
+import { Button, Notice, useApp } from '../common'
+import { wakeSound } from './cues'
+
+/** Starts and stops the cutting of movements without a button. */
+export function HandsFreeButton({ gesture }: { gesture: Gesture }) {
+  const { record } = useApp()
+  const [wrong, setWrong] = useState<string | null>(null)
+  const running = record.phase.value === 'hands-free'
+  const begin = async () => {
+    wakeSound()
+    const begun = await record.beginHandsFree(gesture.id)
+    setWrong(begun.ok ? null : begun.message)
+  }
+  return (
+    <div class="foot-stack">
+      {wrong !== null && (
+        <Notice tone="trouble" live>
+          {wrong}
+        </Notice>
+      )}
+      <p class="quiet">
+        {running
+          ? `Listening for ${durationText(record.elapsedMs.value)}. Rest, move, rest: each movement is offered.`
+          : 'Rest before and after each movement; it is cut out and offered to you.'}
+      </p>
+      {running ? (
+        <Button big wide onClick={() => void record.stop()}>
+          Stop
+        </Button>
+      ) : (
+        <Button
+          tone="amber"
+          big
+          wide
+          disabled={record.phase.value === 'saving'}
+          onClick={() => void begin()}
+        >
+          Listen for {gesture.name}
+        </Button>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,91 @@
+import './record.css'
+import { useEffect, useState } from 'preact/hooks'
+import type { Gesture } from '../../shared/model/library'
+import { countLibrary } from '../../shared/present/library-counts'
+import { plural } from '../../shared/present/numbers'
+import { Choice, Mark, route, Screen, useApp, useWakeLock } from '../common'
+import { Missing } from '../moves/missing'
+import { HandsFreeButton } from './hands-free-button'
+import { HoldButton } from './hold-button'
+import { LiveTrace } from './live-trace'
+import { Offered } from './offered'
+import { SensorStart } from './sensor-start'
+import { SignStep } from './sign-step'
+import { SimulatedPhone } from './simulated-phone'
+import { TesterStrip } from './tester-strip'
+import { useCues } from './use-cues'
+
+export { BackgroundScreen } from './background-screen'
+
+type Way = 'hold' | 'hands-free'
+
+/** Records takes of one gesture. */
+export function RecordScreen({ gestureId }: { gestureId: string }) {
+  const gesture = useApp().library.current.value?.gestures.find((one) => one.id === gestureId)
+  return gesture === undefined ? <Missing what="gesture" /> : <RecordTakes gesture={gesture} />
+}
+
+function RecordTakes({ gesture }: { gesture: Gesture }) {
+  const { motion, record } = useApp()
+  const [way, setWay] = useState<Way>('hold')
+  const ready = motion.status.value === 'running'
+  const phase = record.phase.value
+  useCues(record)
+  useWakeLock(ready)
+  useEffect(() => () => void record.stop(), [record])
+  return (
+    <Screen
+      title={gesture.name}
+      back={route('gesture', gesture.id)}
+      aside={motion.kind.value === 'simulated' && <Mark kind="simulated" />}
+      foot={ready ? <Foot gesture={gesture} way={way} /> : undefined}
+    >
+      <TesterStrip locked={phase !== 'idle'} />
+      {ready ? (
+        <>
+          <LiveTrace />
+          <TakeCount gesture={gesture} />
+          {phase === 'idle' && (
+            <Choice
+              legend="Way of recording"
+              value={way}
+              options={[
+                { value: 'hold', text: 'Hold a button' },
+                { value: 'hands-free', text: 'Hands-free' },
+              ]}
+              onChange={setWay}
+            />
+          )}
+          <SignStep />
+          {motion.kind.value === 'simulated' && <SimulatedPhone gesture={gesture} way={way} />}
+        </>
+      ) : (
+        <SensorStart />
+      )}
+    </Screen>
+  )
+}
+
+function Foot({ gesture, way }: { gesture: Gesture; way: Way }) {
+  const { offered, phase } = useApp().record
+  const offer = offered.value
+  if (offer !== null) return <Offered offer={offer} />
+  return way === 'hold' && phase.value !== 'hands-free' ? (
+    <HoldButton gesture={gesture} />
+  ) : (
+    <HandsFreeButton gesture={gesture} />
+  )
+}
+
+function TakeCount({ gesture }: { gesture: Gesture }) {
+  const { library, record } = useApp()
+  const [counts] = countLibrary([gesture], library.recordings.value).gestures
+  const takes = counts?.takes ?? []
+  const code = record.testerCode.value
+  const own = takes.filter((take) => take.testerCode === code).length
+  return (
+    <p class="quiet" role="status">
+      {plural('take', takes.length)} of {gesture.name}, {own} by {code}
+    </p>
+  )
+}
