@@ -1,5 +1,6 @@
-import type { CorePhase } from '../core/core'
+import { CORE_PHASES, type CorePhase } from '../core/core'
 import type { ModelSegmenter } from '../model/recogniser-model'
+import type { Replay } from '../model/replay'
 import { groupDigits } from './numbers'
 
 /**
@@ -24,3 +25,22 @@ export function segmenterSentence(
   if (last >= segmenter.onThreshold) return 'Motion is above the start; not yet long enough.'
   return 'At rest, ready.'
 }
+
+/**
+ * Why a recording was cut into nothing: the figure that decided. Empty when something was cut.
+ */
+export function noCutSentence(replay: Replay): string {
+  if (replay.events.length > 0) return ''
+  if (replay.energy.length === 0) return 'The recording is empty.'
+  const peak = replay.energy.reduce((top, value) => Math.max(top, value), 0)
+  const start = groupDigits(replay.onThreshold)
+  if (peak < replay.onThreshold) {
+    return `No movement was cut out: motion peaked at ${groupDigits(peak)}, a movement starts at ${start}.`
+  }
+  const moving = replay.phase[replay.phase.length - 1] === MOVING
+  if (moving)
+    return 'A movement began but the recording ends before its rest: it was never decided.'
+  return `No movement was cut out: motion passed ${start} (peak ${groupDigits(peak)}), but not long enough.`
+}
+
+const MOVING = CORE_PHASES.indexOf('moving')

@@ -1,3 +1,4 @@
+import { AXES, STANDARD_GRAVITY_MPS2 } from '../model/sample'
 import type { SensorRange, Target } from '../model/target'
 import { sensorFamily } from '../target/presets'
 import { groupDigits, shortNumber, UNIT_SPACE } from './numbers'
@@ -30,14 +31,24 @@ export function rangeText(range: SensorRange, unit: 'g' | 'deg/s'): string {
   return `±${range.fullScale}${UNIT_SPACE}${unit}: ${step}${end}`
 }
 
-/** Values that reach the end of what 16 bits of this range can say, over the listed axes. */
-export function countsAtEnd(counts: Int16Array, axes: number[], range: SensorRange): number {
-  const limit = Math.min(32_767, Math.floor((range.fullScale * 1e9) / range.nanoPerLsb))
+/** Values of the listed axes at an end of int16, where the sensor could not say more. */
+export function countsAtEnd(counts: Int16Array, axes: number[]): number {
   let hits = 0
-  for (let row = 0; row + 5 < counts.length; row += 6) {
-    for (const axis of axes) if (Math.abs(counts[row + axis] ?? 0) >= limit) hits += 1
+  for (let row = 0; row + AXES <= counts.length; row += AXES) {
+    for (const axis of axes) {
+      const count = counts[row + axis]
+      if (count === 32_767 || count === -32_768) hits += 1
+    }
   }
   return hits
+}
+
+/** What one count is: m/s² on the accelerometer's axes, deg/s on the gyroscope's. */
+export function unitsPerCount(target: Target): { mps2: number; dps: number } {
+  return {
+    mps2: (target.accel.nanoPerLsb / 1e9) * STANDARD_GRAVITY_MPS2,
+    dps: target.gyro.nanoPerLsb / 1e9,
+  }
 }
 
 function shortStep(value: number): string {

@@ -1,4 +1,5 @@
 import type { CoreEvent, CoreReason, CoreRoll } from '../core/core'
+import type { TakeOutcome } from '../model/evaluation'
 import type { RecogniserModel } from '../model/recogniser-model'
 import { durationText, groupDigits } from './numbers'
 
@@ -72,4 +73,24 @@ function distanceText(distance: number | null): string {
 /** Length of some samples on the target's clock, ms. */
 export function samplesToMs(samples: number, model: RecogniserModel): number {
   return (samples * 1_000_000) / model.board.rateMillihertz
+}
+
+/** What became of a held-out take: how it was cut, and what decided. */
+export function outcomeText(outcome: TakeOutcome, gestures: { name: string }[]): string {
+  const { cut, event } = outcome
+  if (event === null) return 'no movement was cut out'
+  const named = (index: number | null) => (index === null ? '' : (gestures[index]?.name ?? ''))
+  const pieces = cut === 'split' ? '; cut in pieces, the longest decided' : ''
+  switch (event.reason) {
+    case 'short':
+      return `too short to compare${pieces}`
+    case 'long':
+      return `no rest before the longest length${pieces}`
+    case 'far':
+      return `nearest ${named(event.gesture)}: ${distanceText(event.distance)} > ${groupDigits(event.threshold)}${pieces}`
+    case 'ambiguous':
+      return `between ${named(event.gesture)} ${distanceText(event.distance)} and ${named(event.runnerUp)} ${distanceText(event.runnerUpDistance)}${pieces}`
+    case 'none':
+      return `${named(event.gesture)}: ${distanceText(event.distance)} ≤ ${groupDigits(event.threshold)}${pieces}`
+  }
 }

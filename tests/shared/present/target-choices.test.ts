@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { countsPerDps, countsPerMps2 } from '../../../src/shared/conditioning/counts'
 import {
   choicesForY,
   matrixText,
@@ -7,7 +8,12 @@ import {
   parseMatrix,
   SIGNED_AXES,
 } from '../../../src/shared/present/mounting-choice'
-import { countsAtEnd, rangeText, withFamily } from '../../../src/shared/present/target-choices'
+import {
+  countsAtEnd,
+  rangeText,
+  unitsPerCount,
+  withFamily,
+} from '../../../src/shared/present/target-choices'
 import { defaultTarget } from '../../../src/shared/target/default-target'
 import { MOUNTINGS } from '../../../src/shared/target/mountings'
 
@@ -67,9 +73,15 @@ describe('sensor choices', () => {
     )
   })
 
-  test('values at the end of the range are counted for the named axes only', () => {
-    const counts = Int16Array.of(32_767, -32_768, 100, 32_767, 0, 0)
-    const range = { fullScale: 8, nanoPerLsb: 244_000 }
-    expect(countsAtEnd(counts, [0, 1, 2], range)).toBe(2)
+  test('values at an end of int16 are counted for the named axes only', () => {
+    const counts = Int16Array.of(32_767, -32_768, 32_766, 32_767, 0, 0)
+    expect(countsAtEnd(counts, [0, 1, 2])).toBe(2)
+    expect(countsAtEnd(counts, [3, 4, 5])).toBe(1)
+  })
+
+  test('counts turn back into the units they came from', () => {
+    const { mps2, dps } = unitsPerCount(defaultTarget())
+    expect(mps2 * countsPerMps2(defaultTarget())).toBeCloseTo(1, 12)
+    expect(dps * countsPerDps(defaultTarget())).toBeCloseTo(1, 12)
   })
 })

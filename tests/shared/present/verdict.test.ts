@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { segmenterSentence } from '../../../src/shared/present/silence'
-import { verdict } from '../../../src/shared/present/verdict'
+import type { Replay } from '../../../src/shared/model/replay'
+import { noCutSentence, segmenterSentence } from '../../../src/shared/present/silence'
+import { outcomeText, verdict } from '../../../src/shared/present/verdict'
 import { event, smallModel } from './present.fixture'
 
 const plain = (text: string) => text.replaceAll('\u202f', ' ')
@@ -63,5 +64,45 @@ describe('segmenterSentence', () => {
 
   test('without samples it says so', () => {
     expect(segmenterSentence(new Uint32Array(), 'idle', segmenter)).toBe('No samples yet.')
+  })
+})
+
+describe('noCutSentence', () => {
+  const quiet = (energy: number[], phase: number[]): Replay => ({
+    rateHz: 100,
+    counts: new Int16Array(energy.length * 6),
+    energy: Uint32Array.from(energy),
+    phase: Uint8Array.from(phase),
+    onThreshold: 520,
+    offThreshold: 260,
+    events: [],
+    gestureDistances: [],
+  })
+
+  test('tells low motion, a short burst and a missing rest apart', () => {
+    expect(noCutSentence(quiet([10, 310, 20], [0, 0, 0]))).toContain('peaked at 310')
+    expect(noCutSentence(quiet([10, 900, 20], [0, 0, 0]))).toContain('not long enough')
+    expect(noCutSentence(quiet([10, 900, 900], [0, 1, 1]))).toContain('before its rest')
+  })
+
+  test('says nothing when something was cut', () => {
+    expect(noCutSentence({ ...quiet([900], [0]), events: [event({})] })).toBe('')
+  })
+})
+
+describe('outcomeText', () => {
+  const gestures = [{ name: 'Ring' }, { name: 'Swing' }]
+  const outcome = { takeId: 'a', testerCode: 'T1', truth: 0, answer: null, fold: 0 }
+
+  test('a missed take says that nothing was cut', () => {
+    const missed = { ...outcome, cut: 'missed', event: null } as const
+    expect(outcomeText(missed, gestures)).toBe('no movement was cut out')
+  })
+
+  test('a rejected take names the nearest gesture and both figures', () => {
+    const far = event({ kind: 'reject', reason: 'far', gesture: 1, distance: 1240 })
+    expect(outcomeText({ ...outcome, cut: 'split', event: far }, gestures)).toBe(
+      'nearest Swing: 1240 > 980; cut in pieces, the longest decided',
+    )
   })
 })

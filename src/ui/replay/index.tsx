@@ -1,0 +1,86 @@
+import './replay.css'
+import { useEffect, useState } from 'preact/hooks'
+import type { Recording } from '../../shared/model/library'
+import type { Replay as Replayed } from '../../shared/model/replay'
+import type { Result } from '../../shared/model/result'
+import { Mark, Notice, Progress, Screen, useApp } from '../common'
+import { ReplayView } from './replay-view'
+
+/** '#/replay/<recording id>': one recording run through the recogniser. */
+export function Replay({ rest }: { rest: string[] }) {
+  const app = useApp()
+  const id = rest[0] ?? ''
+  const recording = app.library.recordings.value.find((candidate) => candidate.id === id)
+  const aside = recording !== undefined && recording.source !== 'phone' && (
+    <Mark kind={recording.source} />
+  )
+  return (
+    <Screen title="Replay" back="#/moves" aside={aside}>
+      {recording === undefined ? (
+        <Notice tone="trouble">
+          <p>This recording is not in the open library: it was removed, or another one is open.</p>
+        </Notice>
+      ) : (
+        <Recorded key={recording.id} recording={recording} />
+      )}
+    </Screen>
+  )
+}
+
+function Recorded({ recording }: { recording: Recording }) {
+  const app = useApp()
+  const answer = useReplay(recording.id)
+  const model = app.model.value
+  const library = app.library.current.value
+  return (
+    <>
+      <p>{titleOf(recording, library?.gestures ?? [])}</p>
+      {answer === null && model.state === 'running' && (
+        <Progress progress={model.progress} cancel={model.cancel} />
+      )}
+      {answer === null && model.state !== 'running' && <p class="quiet">Replaying …</p>}
+      {answer?.ok === false && (
+        <Notice tone="trouble" live>
+          <p>{answer.message}</p>
+        </Notice>
+      )}
+      {answer?.ok && model.state === 'done' && library !== null && (
+        <>
+          <p class="small quiet">
+            Run with the model of all takes, this one included when training used it. Held-out
+            decisions are on Proof.
+          </p>
+          <ReplayView
+            replay={answer.value}
+            model={model.value.model}
+            target={library.target}
+            recording={recording}
+          />
+        </>
+      )}
+    </>
+  )
+}
+
+/** The answer for a recording; null until it is there. */
+function useReplay(recordingId: string): Result<Replayed> | null {
+  const app = useApp()
+  const [answer, setAnswer] = useState<Result<Replayed> | null>(null)
+  useEffect(() => {
+    let wanted = true
+    void app.replay(recordingId).then((replayed) => {
+      if (wanted) setAnswer(replayed)
+    })
+    return () => {
+      wanted = false
+    }
+  }, [app, recordingId])
+  return answer
+}
+
+function titleOf(recording: Recording, gestures: { id: string; name: string }[]): string {
+  const by = `by ${recording.testerCode}${recording.hand === 'unknown' ? '' : `, ${recording.hand} hand`}`
+  if (recording.kind === 'background') return `Background ${by}`
+  const gesture = gestures.find((candidate) => candidate.id === recording.gestureId)
+  return `${gesture?.name ?? 'A removed gesture'} ${by}`
+}
