@@ -1,0 +1,57 @@
+import { StreamConditioner } from '../../src/shared/conditioning/stream-conditioner'
+import { CORE_PHASES, type Core, type CoreEvent, type CorePhase } from '../../src/shared/core/core'
+import { encodeModel } from '../../src/shared/format/model-bytes'
+import type { AccelSign } from '../../src/shared/model/library'
+import type { RecogniserModel } from '../../src/shared/model/recogniser-model'
+import { AXES, type SampleBlock } from '../../src/shared/model/sample'
+import type { Target } from '../../src/shared/model/target'
+import type { LiveEvent, LiveUpdate } from '../../src/shared/protocol/recogniser'
+import { gestureDistances } from '../../src/shared/replay/gesture-distances'
+import { cuttingModel } from '../../src/shared/training/cutting-model'
+
+/** Live recognition: samples of the phone in, what the board would have answered out. */
+export class LiveRun {
+  private readonly core: Core
+  private readonly model: RecogniserModel
+  private readonly knowsGestures: boolean
+  private readonly conditioner: StreamConditioner
+  private phase: CorePhase = 'idle'
+
+  /** model null: movements are cut with the target's default segmenter and not named. */
+  constructor(core: Core, model: RecogniserModel | null, target: Target, accelSign: AccelSign) {
+    this.core = core
+    this.knowsGestures = model !== null
+    this.model = model ?? cuttingModel(target)
+    this.conditioner = new StreamConditioner(target, accelSign)
+    core.load(encodeModel(this.model))
+  }
+
+  push(samples: SampleBlock): LiveUpdate {
+    const { counts } = this.conditioner.push(samples)
+    const count = counts.length / AXES
+    const energy = new Uint32Array(count)
+    const phase = new Uint8Array(count)
+    const events: LiveEvent[] = []
+    const decidedMs = samples.tMs.at(-1) ?? 0
+    // Sample by sample: distances belong to the segment that has just been compared.
+    for (let i = 0; i < count; i++) {
+      const one = { energy: energy.subarray(i, i + 1), phase: phase.subarray(i, i + 1) }
+      for (const event of this.core.push(counts.subarray(i * AXES, (i + 1) * AXES), one))
+        events.push(this.describe(event, decidedMs))
+    }
+    if (count > 0) this.phase = CORE_PHASES[phase[count - 1]!]!
+    return { events, energy, phase: this.phase }
+  }
+
+  private describe(event: CoreEvent, decidedMs: number): LiveEvent {
+    const compared = this.knowsGestures && event.gesture !== null
+    return {
+      event,
+      gestureDistances: compared ? gestureDistances(this.core, this.model) : null,
+      startMs: this.conditioner.timeOfMs(event.start),
+      // The segment's end is one past its last sample.
+      endMs: this.conditioner.timeOfMs(event.end - 1),
+      decidedMs,
+    }
+  }
+}

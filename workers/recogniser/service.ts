@@ -1,0 +1,51 @@
+import type { Core } from '../../src/shared/core/core'
+import { CoreError } from '../../src/shared/core/core'
+import { evaluateLibrary } from '../../src/shared/evaluation/evaluate-library'
+import { fail, ok, type Result } from '../../src/shared/model/result'
+import type { RecogniserService } from '../../src/shared/protocol/recogniser'
+import { replayRecording } from '../../src/shared/replay/replay-recording'
+import { trainModel } from '../../src/shared/training/train-model'
+import { LiveRun } from './live-run'
+
+/**
+ * The service of the recogniser's worker over a way to get cores. Every method answers with a
+ * Result; what is thrown besides the core's own refusals is a bug and rejects the call.
+ */
+export function createService(loadCore: () => Promise<Core>): RecogniserService {
+  let live: LiveRun | null = null
+
+  const withCore = async <T>(work: (core: Core) => Promise<Result<T>> | Result<T>) => {
+    try {
+      return await work(await loadCore())
+    } catch (error) {
+      if (error instanceof CoreError) return fail(error.code, error.message)
+      throw error
+    }
+  }
+
+  return {
+    train: (full, onProgress) => withCore((core) => trainModel(core, full, { onProgress })),
+
+    evaluate: (full, holdout, onProgress) =>
+      withCore((core) => evaluateLibrary(core, full, holdout, onProgress)),
+
+    replay: (model, target, samples, accelSign) =>
+      withCore((core) => ok(replayRecording(core, model, target, samples, accelSign))),
+
+    openLive: (model, target, accelSign) =>
+      withCore((core) => {
+        live = new LiveRun(core, model, target, accelSign)
+        return ok(null)
+      }),
+
+    pushLive: async (samples) =>
+      live === null
+        ? fail('live/not-open', 'Live recognition is not running: start it again.')
+        : ok(live.push(samples)),
+
+    closeLive: async () => {
+      live = null
+      return ok(null)
+    },
+  }
+}
