@@ -1,4 +1,5 @@
 import { conditionRecording } from '../conditioning/condition-recording'
+import { StreamConditioner } from '../conditioning/stream-conditioner'
 import type {
   Background,
   FullLibrary,
@@ -7,7 +8,7 @@ import type {
   TrainingSettings,
   Trim,
 } from '../model/library'
-import { AXES } from '../model/sample'
+import { AXES, type SampleBlock } from '../model/sample'
 import type { Target } from '../model/target'
 
 /** A take as the board would have read it. */
@@ -62,27 +63,35 @@ export function prepareLibrary(full: FullLibrary): Prepared {
     if (recording.kind === 'background') {
       prepared.backgrounds.push({ background: recording, counts })
     } else {
-      const window = windowOf(recording.trim, counts.length / AXES, target.rateHz)
-      prepared.takes.push({
-        take: recording,
-        gesture,
-        counts: addStillness(counts, target),
-        ...window,
-      })
+      const window = windowOf(recording.trim, samples, target, counts.length / AXES)
+      const longer = addStillness(counts, target.rateHz)
+      prepared.takes.push({ take: recording, gesture, counts: longer, ...window })
     }
   }
   return prepared
 }
 
-function windowOf(trim: Trim | null, length: number, rateHz: number): { from: number; to: number } {
+function windowOf(
+  trim: Trim | null,
+  samples: SampleBlock,
+  target: Target,
+  length: number,
+): { from: number; to: number } {
   if (trim === null) return { from: 0, to: length }
-  const sampleAt = (ms: number) => Math.round((ms / 1000) * rateHz)
-  const from = Math.max(0, Math.min(length, sampleAt(trim.startMs)))
-  return { from, to: Math.max(from, Math.min(length, sampleAt(trim.endMs))) }
+  // Long pauses are left out of the counts, so times are asked for and not computed from the rate.
+  const conditioner = new StreamConditioner(target, 1)
+  conditioner.push(samples)
+  conditioner.flush()
+  const firstAt = (ms: number) => {
+    let index = 0
+    while (index < length && conditioner.timeOfMs(index) < ms) index++
+    return index
+  }
+  return { from: firstAt(trim.startMs), to: firstAt(trim.endMs) }
 }
 
-function addStillness(counts: Int16Array, target: Target): Int16Array {
-  const extra = Math.ceil((STILL_MS / 1000) * target.rateHz)
+function addStillness(counts: Int16Array, rateHz: number): Int16Array {
+  const extra = Math.ceil((STILL_MS / 1000) * rateHz)
   const longer = new Int16Array(counts.length + extra * AXES)
   longer.set(counts)
   if (counts.length < AXES) return longer
