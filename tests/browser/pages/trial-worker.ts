@@ -1,0 +1,31 @@
+import { expose } from 'comlink'
+
+/** A worker that can be told to behave badly. Its calls stand in for those of the service. */
+const calls: string[] = []
+
+const service = {
+  async echo(text: string) {
+    calls.push(text)
+    return { ok: true, value: `${text} after ${calls.length}` }
+  },
+  async slow(ms: number) {
+    await new Promise((resolve) => setTimeout(resolve, ms))
+    return { ok: true, value: 'slow' }
+  },
+  async block() {
+    for (;;);
+  },
+  async crash() {
+    setTimeout(() => {
+      throw new Error('on purpose')
+    })
+    return new Promise(() => {})
+  },
+  async bug() {
+    throw new Error('a bug')
+  },
+}
+
+export type TrialService = typeof service
+
+expose(service)

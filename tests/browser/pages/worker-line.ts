@@ -1,0 +1,102 @@
+import type { Remote } from 'comlink'
+import { WorkerLine } from '../../../src/recogniser/worker-line'
+import type { Result } from '../../../src/shared/model/result'
+import type { TrialService } from './trial-worker'
+
+let started = 0
+
+const startTrial = () => {
+  started += 1
+  return new Worker(new URL('./trial-worker.ts', import.meta.url), { type: 'module' })
+}
+
+/** The line under test with the trial worker behind it. */
+function trialLine(start = startTrial, idleMs = 0) {
+  const line = new WorkerLine(start, idleMs)
+  const call = (
+    work: (service: Remote<TrialService>) => Promise<unknown>,
+    options: { signal?: AbortSignal; timeoutMs?: number } = {},
+  ): Promise<Result<unknown>> =>
+    line.call((service) => work(service as unknown as Remote<TrialService>) as never, options)
+  return { line, call }
+}
+
+const told = (result: Result<unknown>) => (result.ok ? result.value : result.code)
+
+const trials: Record<string, () => Promise<unknown>> = {
+  order: async () => {
+    const { call } = trialLine()
+    const done: string[] = []
+    await Promise.all([
+      call((s) => s.slow(80)).then(() => done.push('slow')),
+      call((s) => s.echo('a')).then(() => done.push('a')),
+      call((s) => s.echo('b')).then(() => done.push('b')),
+    ])
+    return done
+  },
+  abortRunning: async () => {
+    const { call } = trialLine()
+    const before = started
+    const stop = new AbortController()
+    const running = call((s) => s.block(), { signal: stop.signal })
+    const behind = call((s) => s.echo('next'))
+    setTimeout(() => stop.abort(), 200)
+    return { running: told(await running), behind: told(await behind), started: started - before }
+  },
+  abortQueued: async () => {
+    const { call } = trialLine()
+    const before = started
+    const stop = new AbortController()
+    const running = call((s) => s.slow(150))
+    const queued = call((s) => s.echo('never'), { signal: stop.signal })
+    stop.abort()
+    const first = told(await queued)
+    const behind = told(await call((s) => s.echo('next')))
+    return { first, running: told(await running), behind, started: started - before }
+  },
+  timeout: async () => {
+    const { call } = trialLine()
+    const stuck = told(await call((s) => s.block(), { timeoutMs: 300 }))
+    return { stuck, after: told(await call((s) => s.echo('next'))) }
+  },
+  crash: async () => {
+    const { call } = trialLine()
+    const crashed = call((s) => s.crash())
+    const behind = call((s) => s.echo('next'))
+    return { crashed: told(await crashed), behind: told(await behind) }
+  },
+  cannotLoad: async () => {
+    const { call } = trialLine(() => new Worker('/no-such-worker.js', { type: 'module' }))
+    return [told(await call((s) => s.echo('a'))), told(await call((s) => s.echo('b')))]
+  },
+  bug: async () => {
+    const { call } = trialLine()
+    return [told(await call((s) => s.bug())), told(await call((s) => s.echo('next')))]
+  },
+  idle: async () => {
+    const { call } = trialLine(startTrial, 50)
+    const before = started
+    await call((s) => s.echo('a'))
+    await call((s) => s.echo('b'))
+    const together = started - before
+    await new Promise((resolve) => setTimeout(resolve, 400))
+    await call((s) => s.echo('c'))
+    return { together, later: started - before }
+  },
+  dispose: async () => {
+    const { line, call } = trialLine()
+    const running = call((s) => s.block())
+    const queued = call((s) => s.echo('a'))
+    line.dispose()
+    const late = await call((s) => s.echo('b'))
+    return [await running, await queued, late].map(told)
+  },
+}
+
+declare global {
+  interface Window {
+    trial?: (name: string) => Promise<unknown>
+  }
+}
+
+window.trial = (name) => trials[name]!()
