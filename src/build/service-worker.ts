@@ -7,7 +7,7 @@ import { listFiles } from './list-files'
 import { repositoryPath } from './paths'
 
 /** Files that are not needed to run the app. */
-const LEFT_OUT = /^(service-worker\.js|third-party-licences\.md|schema\/.*|.*\.map)$/
+const LEFT_OUT = /^(service-worker\.js|third-party-licences\.md|screenshot\.png|schema\/.*|.*\.map)$/
 
 /** Writes service-worker.js to a built app; it knows every file there by name and digest. */
 export async function buildServiceWorker(folder: string): Promise<void> {
