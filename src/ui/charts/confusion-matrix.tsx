@@ -11,14 +11,14 @@ export interface Cell {
 
 export interface ConfusionMatrixProps {
   evaluation: Evaluation
-  chosen: Cell | null
-  onChoose: (cell: Cell) => void
+  /** Address of the list of a cell's takes. */
+  hrefOf: (cell: Cell) => string
   /** Picture of a gesture for the margins. */
   picture: (gestureId: string) => ComponentChildren
 }
 
 /** Rows performed, columns answered, the last column reject. Cells with takes can be tapped. */
-export function ConfusionMatrix({ evaluation, chosen, onChoose, picture }: ConfusionMatrixProps) {
+export function ConfusionMatrix({ evaluation, hrefOf, picture }: ConfusionMatrixProps) {
   const { gestures } = evaluation
   return (
     <div class="confusion-scroll">
@@ -54,9 +54,8 @@ export function ConfusionMatrix({ evaluation, chosen, onChoose, picture }: Confu
                     cell={cell}
                     count={count}
                     total={rowTotal(evaluation, truth)}
-                    pressed={chosen?.truth === cell.truth && chosen.answer === cell.answer}
                     label={cellLabel(evaluation, cell, count)}
-                    onChoose={onChoose}
+                    href={hrefOf(cell)}
                   />
                 )
               })}
@@ -72,26 +71,19 @@ interface CellViewProps {
   cell: Cell
   count: number
   total: number
-  pressed: boolean
   label: string
-  onChoose: (cell: Cell) => void
+  href: string
 }
 
-function CellView({ cell, count, total, pressed, label, onChoose }: CellViewProps) {
+function CellView({ cell, count, total, label, href }: CellViewProps) {
   const right = cell.truth === cell.answer ? ' confusion-right' : ''
   if (count === 0) return <td class={`confusion-zero${right}`}>·</td>
   const share = count / total
   return (
     <td class={`confusion-cell${right}${share > 0.5 ? ' confusion-dark' : ''}`}>
-      <button
-        type="button"
-        aria-label={label}
-        aria-pressed={pressed}
-        style={{ '--share': `${Math.round(10 + share * 80)}%` }}
-        onClick={() => onChoose(cell)}
-      >
+      <a href={href} aria-label={label} style={{ '--share': `${Math.round(10 + share * 80)}%` }}>
         {count}
-      </button>
+      </a>
     </td>
   )
 }

@@ -1,0 +1,41 @@
+import type { Evaluation, TakeOutcome } from '../../shared/model/evaluation'
+import { outcomeText } from '../../shared/present/verdict'
+import type { Cell } from '../charts'
+import { route, Section } from '../common'
+
+/** The takes of one cell, each with the held-out decision; a tap replays it. */
+export function CellTakes({ evaluation, cell }: { evaluation: Evaluation; cell: Cell }) {
+  const outcomes = evaluation.outcomes.filter(
+    (outcome) => outcome.truth === cell.truth && outcome.answer === cell.answer,
+  )
+  return (
+    <Section title={cellTitle(evaluation, cell)} aside={<span>{outcomes.length}</span>}>
+      <ul class="outcomes">
+        {outcomes.map((outcome) => (
+          <OutcomeRow key={outcome.takeId} outcome={outcome} evaluation={evaluation} />
+        ))}
+      </ul>
+    </Section>
+  )
+}
+
+function cellTitle(evaluation: Evaluation, { truth, answer }: Cell): string {
+  const performed = evaluation.gestures[truth]?.name ?? ''
+  if (answer === null) return `${performed}, answered none`
+  if (answer === truth) return `${performed}, understood`
+  return `${performed}, answered ${evaluation.gestures[answer]?.name ?? ''}`
+}
+
+function OutcomeRow({ outcome, evaluation }: { outcome: TakeOutcome; evaluation: Evaluation }) {
+  return (
+    <li>
+      <a class="outcome" href={route('replay', outcome.takeId)}>
+        <b>{outcome.testerCode}</b>
+        <span>{outcomeText(outcome, evaluation.gestures)}</span>
+        <span class="quiet" aria-hidden="true">
+          ›
+        </span>
+      </a>
+    </li>
+  )
+}

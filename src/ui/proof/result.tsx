@@ -1,0 +1,107 @@
+import type { Evaluation } from '../../shared/model/evaluation'
+import { confusedPairSentence, mostConfusedPair } from '../../shared/present/confused-pair'
+import { countOf, percent, percentRange, plural } from '../../shared/present/numbers'
+import { evaluationWarnings, measuredSentence } from '../../shared/present/trust'
+import { ConfusionMatrix, RateBar } from '../charts'
+import { Button, NextStep, Notice, Section } from '../common'
+import { GestureRibbon } from '../ribbon'
+import { BackgroundFigures } from './background-score'
+import { cellRoute, pairRoute } from './routes'
+import { Scores } from './scores'
+
+/** Everything an evaluation measured, the answer first. */
+export function Result({ evaluation, stale }: { evaluation: Evaluation; stale: boolean }) {
+  const { accuracy } = evaluation
+  return (
+    <>
+      <Section title="Held-out takes understood">
+        <p class="proof-figure">
+          {percent(accuracy.value)} <span>{countOf(accuracy)} takes</span>
+        </p>
+        <p class="small quiet">
+          {measuredSentence(evaluation)} 95 % interval {percentRange(accuracy.low, accuracy.high)}.
+        </p>
+        <RateBar name="understood" rate={accuracy} />
+        <RateBar name="answered none" rate={evaluation.rejected} />
+        {evaluationWarnings(evaluation).map((warning) => (
+          <Notice key={warning}>
+            <p>{warning}</p>
+          </Notice>
+        ))}
+      </Section>
+      <Pair evaluation={evaluation} stale={stale} />
+      <Section title="What was taken for what">
+        <ConfusionMatrix
+          evaluation={evaluation}
+          hrefOf={(cell) => cellRoute(evaluation, cell)}
+          picture={(gestureId) => <GestureRibbon gestureId={gestureId} size={32} />}
+        />
+      </Section>
+      <Scores evaluation={evaluation} />
+      <BackgroundFigures score={evaluation.background} />
+      <Folds evaluation={evaluation} />
+    </>
+  )
+}
+
+/** The pair worth looking at; amber only while measuring again is not the thing to do. */
+function Pair({ evaluation, stale }: { evaluation: Evaluation; stale: boolean }) {
+  const pair = mostConfusedPair(evaluation)
+  if (pair === null) return null
+  const text = confusedPairSentence(evaluation, pair)
+  const href = pairRoute(evaluation, pair.first, pair.second)
+  if (!stale) return <NextStep text={text} action="Look at these takes" href={href} />
+  return (
+    <Notice>
+      <p>{text}</p>
+      <Button href={href}>Look at these takes</Button>
+    </Notice>
+  )
+}
+
+function Folds({ evaluation }: { evaluation: Evaluation }) {
+  const { folds, skipped } = evaluation
+  return (
+    <Section title="How it was measured">
+      <p class="small quiet">
+        In each fold scaling, templates and thresholds are learned again without the takes held out.
+      </p>
+      <table class="folds">
+        <thead>
+          <tr>
+            <th scope="col">Held out</th>
+            <th scope="col">tested</th>
+            <th scope="col">trained on</th>
+          </tr>
+        </thead>
+        <tbody>
+          {folds.map((fold) => (
+            <tr key={fold.heldOut}>
+              <th scope="row">{fold.heldOut}</th>
+              <td>{fold.testTakes}</td>
+              <td>{fold.trainTakes}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {skipped.length > 0 && (
+        <details>
+          <summary>{plural('take', skipped.length)} left out</summary>
+          <ul class="notes">
+            {reasonCounts(skipped).map(([reason, count]) => (
+              <li key={reason}>
+                {plural('take', count)}: {reason}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </Section>
+  )
+}
+
+function reasonCounts(skipped: Evaluation['skipped']): [string, number][] {
+  const counts = new Map<string, number>()
+  for (const { reason } of skipped) counts.set(reason, (counts.get(reason) ?? 0) + 1)
+  return [...counts]
+}

@@ -1,0 +1,26 @@
+import type { Evaluation } from '../../shared/model/evaluation'
+import { RateBar } from '../charts'
+import { Section } from '../common'
+import { GestureRibbon } from '../ribbon'
+
+/** Recall and precision of each gesture, with their intervals. */
+export function Scores({ evaluation }: { evaluation: Evaluation }) {
+  return (
+    <Section title="Gesture by gesture">
+      <p class="small quiet">
+        Recall: of the takes performed, how many were answered so. Precision: of the answers, how
+        many were right. Lines are 95 % Wilson intervals.
+      </p>
+      {evaluation.scores.map((score) => (
+        <div key={score.gestureId} class="score">
+          <GestureRibbon gestureId={score.gestureId} size={44} />
+          <div>
+            <h3>{score.name}</h3>
+            <RateBar name="recall" rate={score.recall} />
+            <RateBar name="precision" rate={score.precision} />
+          </div>
+        </div>
+      ))}
+    </Section>
+  )
+}

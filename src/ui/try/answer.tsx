@@ -1,0 +1,42 @@
+import type { RecogniserModel } from '../../shared/model/recogniser-model'
+import { durationText } from '../../shared/present/numbers'
+import { verdict } from '../../shared/present/verdict'
+import type { LiveState } from '../../state/app'
+import { GestureRibbon } from '../ribbon'
+
+export type LiveAnswer = LiveState['events']['value'][number]
+
+/** The answer to one movement, large enough to be read from the bench. */
+export function Answer({ answer, model }: { answer: LiveAnswer; model: RecogniserModel }) {
+  const { event, latencyMs } = answer
+  const words = verdict(event, model)
+  const gesture = event.kind === 'gesture' && event.gesture !== null ? event.gesture : null
+  const id = gesture === null ? undefined : model.gestures[gesture]?.id
+  return (
+    <div class={id === undefined ? 'answer answer-none' : 'answer'} role="status">
+      {id === undefined ? (
+        <NoneMark />
+      ) : (
+        <GestureRibbon key={event.start} gestureId={id} size={104} />
+      )}
+      <div>
+        <h2>{words.headline}</h2>
+        <p>{words.reason}</p>
+        {words.roll !== '' && <p class="quiet">{words.roll}</p>}
+        {words.advice !== '' && <p class="small quiet">{words.advice}</p>}
+        <p class="small quiet">
+          answered {durationText(latencyMs)} after the movement’s end; it took{' '}
+          {durationText(answer.endMs - answer.startMs)}
+        </p>
+      </div>
+    </div>
+  )
+}
+
+function NoneMark() {
+  return (
+    <svg class="answer-none-mark" viewBox="0 0 104 104" width="104" height="104" aria-hidden="true">
+      <path d="M30 30 74 74M74 30 30 74" />
+    </svg>
+  )
+}

@@ -1,0 +1,41 @@
+import type { RecogniserModel } from '../../shared/model/recogniser-model'
+import { durationText } from '../../shared/present/numbers'
+import { verdict } from '../../shared/present/verdict'
+import { Section } from '../common'
+import type { LiveAnswer } from './answer'
+
+export interface HistoryProps {
+  answers: LiveAnswer[]
+  model: RecogniserModel
+  /** Start sample of the one that is shown in full. */
+  shown: number | null
+  onShow: (start: number) => void
+}
+
+/** The last movements, newest first; a tap shows one in full. */
+export function History({ answers, model, shown, onShow }: HistoryProps) {
+  return (
+    <Section title="Before" aside={<span class="small quiet">newest first</span>}>
+      <ol class="history">
+        {answers.map((answer) => {
+          const words = verdict(answer.event, model)
+          const { start, kind } = answer.event
+          return (
+            <li key={start}>
+              <button
+                type="button"
+                class="history-row"
+                aria-pressed={start === shown}
+                onClick={() => onShow(start)}
+              >
+                <b>{kind === 'gesture' ? words.headline : 'none'}</b>
+                <span>{words.reason}</span>
+                <span class="quiet">{durationText(answer.latencyMs)}</span>
+              </button>
+            </li>
+          )
+        })}
+      </ol>
+    </Section>
+  )
+}

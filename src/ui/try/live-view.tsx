@@ -1,0 +1,91 @@
+import { useState } from 'preact/hooks'
+import type { RecogniserModel } from '../../shared/model/recogniser-model'
+import { distanceTable } from '../../shared/present/distances'
+import { segmenterSentence } from '../../shared/present/silence'
+import { verdict } from '../../shared/present/verdict'
+import { type Cut, DistanceBars, type EnergyPicture, EnergyTrace } from '../charts'
+import { Section, useApp } from '../common'
+import { Answer, type LiveAnswer } from './answer'
+import { History } from './history'
+
+const SHOWN_S = 6
+
+/** Live recognition: the answer, why, and what the recogniser sees right now. */
+export function LiveView({ model }: { model: RecogniserModel }) {
+  const { live } = useApp()
+  const answers = live.events.value
+  const [chosen, setChosen] = useState<number | null>(null)
+  const shown = answers.find((answer) => answer.event.start === chosen) ?? answers[0]
+  return (
+    <div class="live">
+      <div class="live-now">
+        {shown === undefined ? (
+          <p class="live-wait">Rest a moment, then make a movement.</p>
+        ) : (
+          <Answer answer={shown} model={model} />
+        )}
+        <Energy model={model} answers={answers} />
+      </div>
+      <div class="live-why">
+        {shown !== undefined && <Distances answer={shown} model={model} />}
+        {answers.length > 1 && (
+          <History
+            answers={answers}
+            model={model}
+            shown={shown?.event.start ?? null}
+            onShow={(start) => setChosen(start === answers[0]?.event.start ? null : start)}
+          />
+        )}
+      </div>
+    </div>
+  )
+}
+
+/** Redrawn with every update of the worker, apart from the rest of the screen. */
+function Energy({ model, answers }: { model: RecogniserModel; answers: LiveAnswer[] }) {
+  const { live } = useApp()
+  const { segmenter, board } = model
+  const energy = live.energy.value
+  const sentence = segmenterSentence(energy, live.phase.value, segmenter)
+  const picture: EnergyPicture = {
+    energy,
+    end: live.sampleCount.value,
+    shown: Math.round((SHOWN_S * board.rateMillihertz) / 1000),
+    onThreshold: segmenter.onThreshold,
+    offThreshold: segmenter.offThreshold,
+    cuts: answers.map((answer): Cut => {
+      const { start, end, kind } = answer.event
+      return {
+        start,
+        end,
+        text: verdict(answer.event, model).headline,
+        rejected: kind === 'reject',
+      }
+    }),
+  }
+  return (
+    <figure class="live-energy">
+      <EnergyTrace
+        picture={picture}
+        label={`Motion energy of the last ${SHOWN_S} s. ${sentence}`}
+      />
+      <figcaption>
+        <span class="small quiet">motion energy, last {SHOWN_S} s</span>
+        <span>{sentence}</span>
+      </figcaption>
+    </figure>
+  )
+}
+
+function Distances({ answer, model }: { answer: LiveAnswer; model: RecogniserModel }) {
+  const table = distanceTable(answer.event, answer.gestureDistances, model)
+  return (
+    <Section title="Distance to each gesture">
+      {table === null ? (
+        <p class="quiet">This movement was not compared with any gesture.</p>
+      ) : (
+        <DistanceBars table={table} />
+      )}
+    </Section>
+  )
+}
