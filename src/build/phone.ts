@@ -27,7 +27,7 @@ await runCommand(async () => {
     .filter(({ address }) => address !== chosen)
     .map(({ address, network }) => `  https://${address}:${port}/  (${network})`)
   console.log(`
-${await QRCode.toString(url, { type: 'utf8' })}
+${await qrCode(url)}
 ${movedNotice(options.port, port)}On the phone open  ${url}
 ${others.length > 0 ? `If the phone cannot reach it, try:\n${others.join('\n')}\n` : ''}
 The phone will warn that the connection is not private: the certificate was made on this
@@ -39,6 +39,13 @@ It is needed because browsers give motion readings to secure pages only.
 Phone and computer must be in the same network, and it must let them talk: guest networks often
 do not, and a firewall here must allow port ${port}.
 Takes are stored on the phone under this very address: export the library before the address or
-port changes. Behind such a warning browsers do not install the offline copy; for that put the
+port changes. Behind such a warning most browsers do not keep the offline copy; for that put the
 folder dist on any HTTPS host. Stop with Ctrl+C.`)
 })
+
+/** Dark on white whatever the terminal's colours are: not every camera reads it the other way. */
+async function qrCode(text: string): Promise<string> {
+  const lines = (await QRCode.toString(text, { type: 'utf8' })).split('\n')
+  if (!process.stdout.isTTY) return lines.join('\n')
+  return lines.map((line) => `\x1b[30;107m${line}\x1b[0m`).join('\n')
+}
