@@ -8,7 +8,7 @@ export function GestureCard({ counts }: { counts: GestureCounts }) {
   return (
     <Card href={route('gesture', gesture.id)}>
       <div class="gesture-card">
-        <GesturePicture takes={takes} name={gesture.name} />
+        <GesturePicture gesture={gesture} />
         <div>
           <h2 class="gesture-name">{gesture.name}</h2>
           <p class="quiet small">

@@ -51,7 +51,7 @@ function OneGesture({ counts, generated }: { counts: GestureCounts; generated: b
     >
       {renaming && <RenameGesture gesture={gesture} onDone={() => setRenaming(false)} />}
       <div class="gesture-head">
-        <GesturePicture takes={takes} name={gesture.name} />
+        <GesturePicture gesture={gesture} />
         <div class="figures">
           <Figure
             label="Takes"

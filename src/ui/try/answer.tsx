@@ -17,7 +17,7 @@ export function Answer({ answer, model }: { answer: LiveAnswer; model: Recognise
       {id === undefined ? (
         <NoneMark />
       ) : (
-        <GestureRibbon key={event.start} gestureId={id} size={104} />
+        <GestureRibbon key={event.start} gestureId={id} size={104} draw />
       )}
       <div>
         <h2>{words.headline}</h2>
