@@ -1,0 +1,81 @@
+import { conditionRecording } from '../shared/conditioning/condition-recording'
+import { findGaps } from '../shared/conditioning/timing'
+import type { DeviceFacts } from '../shared/model/library'
+import { AXES, type SampleBlock } from '../shared/model/sample'
+import type { Target } from '../shared/model/target'
+import { describeMovement, type Movement } from './movement'
+import type { QualityWord } from './types'
+
+/** A movement shorter than this has hardly a dozen samples on a phone to compare. */
+const SHORTEST_MS = 200
+
+/** What is to be said of a take at once, worst first; 'good' when there is nothing. */
+export function judgeTake(
+  samples: SampleBlock,
+  device: Pick<DeviceFacts, 'hasGyro' | 'accelSign'>,
+  target: Target,
+): QualityWord[] {
+  const movement = describeMovement(samples)
+  const words = [
+    judgeMovement(movement),
+    judgeClipping(samples, device, target),
+    judgeGaps(samples),
+    judgeGyro(device),
+  ].filter((word) => word !== null)
+  return words.length > 0 ? words : [goodWord(movement, samples)]
+}
+
+export function judgeMovement(movement: Movement): QualityWord | null {
+  const { durationMs, fastestDps, strongestMps2 } = movement
+  if (durationMs === 0) {
+    return {
+      code: 'nothing-moved',
+      text: `Nothing moved: at most ${fastestDps.toFixed(0)} deg/s and ${strongestMps2.toFixed(1)} m/s² of change.`,
+    }
+  }
+  if (durationMs >= SHORTEST_MS) return null
+  return {
+    code: 'too-short',
+    text: `Moved for ${durationMs.toFixed(0)} ms only; ${SHORTEST_MS} ms are needed to compare it.`,
+  }
+}
+
+/** Counts what the target's sensor, as it is mounted and set up, could not have shown. */
+export function judgeClipping(
+  samples: SampleBlock,
+  { accelSign }: Pick<DeviceFacts, 'accelSign'>,
+  target: Target,
+): QualityWord | null {
+  const { counts, clippedCount } = conditionRecording(samples, target, accelSign)
+  if (clippedCount === 0) return null
+  return {
+    code: 'clipped',
+    text: `${clippedCount} of ${counts.length} values are beyond the target's ±${target.accel.fullScale} g or ±${target.gyro.fullScale} deg/s and are cut off there.`,
+  }
+}
+
+export function judgeGaps({ tMs }: SampleBlock): QualityWord | null {
+  const gaps = findGaps(tMs)
+  if (gaps.length === 0) return null
+  const longest = Math.max(...gaps.map(({ startMs, endMs }) => endMs - startMs))
+  const count = gaps.length === 1 ? '1 gap' : `${gaps.length} gaps`
+  return {
+    code: 'gap',
+    text: `${count} without readings, the longest ${longest.toFixed(0)} ms: the movement in it is lost.`,
+  }
+}
+
+export function judgeGyro({ hasGyro }: Pick<DeviceFacts, 'hasGyro'>): QualityWord | null {
+  if (hasGyro) return null
+  return {
+    code: 'no-gyro',
+    text: 'This phone sends no angular rate, which most gestures are told apart by: use another phone.',
+  }
+}
+
+function goodWord({ durationMs, fastestDps }: Movement, { values }: SampleBlock): QualityWord {
+  return {
+    code: 'good',
+    text: `${(durationMs / 1000).toFixed(1)} s of movement up to ${fastestDps.toFixed(0)} deg/s in ${values.length / AXES} samples, no gaps.`,
+  }
+}
