@@ -11,7 +11,11 @@ export interface Activity {
   laidDown: { startS: number; endS: number } | null
 }
 
-type Writer = (phrase: Phrase, random: Random) => Pick<Activity, 'durationS' | 'laidDown'>
+type Writer = (
+  phrase: Phrase,
+  random: Random,
+  style: TesterStyle,
+) => Pick<Activity, 'durationS' | 'laidDown'>
 
 const inHand = (durationS: number) => ({ durationS, laidDown: null })
 
@@ -63,9 +67,14 @@ const talk: Writer = (phrase, random) => {
 }
 
 /** Down to a table, lying flat for a while, up again. */
-const putDown: Writer = (phrase, random) => {
+const putDown: Writer = (phrase, random, { heldPitchDeg, grip }) => {
   const lyingS = random.uniform(4, 8)
-  phrase.go(0.3, 1, { y: 0.18, z: -0.38, pitch: -28 })
+  phrase.place(0.3, 1, {
+    y: 0.18,
+    z: -0.38,
+    pitch: -heldPitchDeg - grip.tiltDeg,
+    roll: -grip.rollDeg,
+  })
   phrase.shock(1.2, 'z', random.uniform(5, 12), 18)
   phrase.goBack(1.4 + lyingS, 1.1)
   return { durationS: lyingS + 3.4, laidDown: { startS: 2, endS: 1.4 + 0.7 * lyingS } }
@@ -135,10 +144,17 @@ function drawWriter(random: Random): Writer {
   return stand
 }
 
-/** Draws one activity and writes it in the tester's own manner. */
-export function drawActivity(style: TesterStyle, random: Random): Activity {
-  const phrase = new Phrase(style, random)
-  const { durationS, laidDown } = drawWriter(random)(phrase, random)
-  // A slow tester may still be moving after the nominal time.
-  return { strokes: phrase.finish(), durationS: Math.max(durationS, phrase.endS() + 0.3), laidDown }
+/** Activities without end, in the tester's own manner, never the same twice in a row. */
+export function* drawActivities(style: TesterStyle, random: Random): Generator<Activity, never> {
+  let last: Writer | null = null
+  for (;;) {
+    let writer = drawWriter(random)
+    while (writer === last) writer = drawWriter(random)
+    last = writer
+    const phrase = new Phrase('background', style, random)
+    const { durationS, laidDown } = writer(phrase, random, style)
+    // A slow tester may still be moving after the nominal time.
+    const wholeS = Math.max(durationS, phrase.endS() + 0.3)
+    yield { strokes: phrase.finish(), durationS: wholeS, laidDown }
+  }
 }

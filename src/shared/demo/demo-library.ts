@@ -1,3 +1,4 @@
+import { findGaps } from '../conditioning/timing'
 import {
   type Background,
   DEFAULT_TRAINING,
@@ -15,6 +16,8 @@ import { DEMO_MOVEMENTS, type DemoMovement } from './movements'
 import { drawPhoneSensor, phoneFacts } from './phone-sensor'
 import { drawTesterStyle } from './tester-style'
 
+/** Seed of the demo that the app offers, so that everybody talks about the same one. */
+export const DEMO_SEED = 1
 export const DEMO_TESTERS = 6
 export const DEMO_TAKES_PER_GESTURE = 8
 /** Background of each tester, s; over ten minutes together. */
@@ -76,7 +79,7 @@ class Writer {
       device: phoneFacts(`Generated phone of ${tester.style.code}`),
       sampleCount: samples.tMs.length,
       durationMs,
-      gaps: [],
+      gaps: findGaps(samples.tMs),
       note: '',
       deletedAt: null,
     }

@@ -1,6 +1,6 @@
 import type { SampleBlock } from '../model/sample'
 import type { Random } from '../statistics/random'
-import { drawActivity } from './background'
+import { drawActivities } from './background'
 import { HandMotion } from './hand-motion'
 import { type DemoMovement, performMovement } from './movements'
 import { PHONE_RATE_HZ, PhoneRecorder, type PhoneSensor } from './phone-sensor'
@@ -79,11 +79,11 @@ export function recordBackground(
 ): SampleBlock {
   const hand = restingHand(tester.style, random)
   let endS = 1
-  while (endS < minimumS) {
-    const { strokes, durationS, laidDown } = drawActivity(tester.style, random)
+  for (const { strokes, durationS, laidDown } of drawActivities(tester.style, random)) {
     hand.add(shifted(strokes, endS))
     if (laidDown) hand.release(endS + laidDown.startS, endS + laidDown.endS)
     endS += durationS
+    if (endS >= minimumS) break
   }
   return record(hand, endS, regripped(tester, random), tester.sensor, random)
 }

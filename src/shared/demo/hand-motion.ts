@@ -48,9 +48,10 @@ export class HandMotion {
     for (const axis of HAND_AXES) state[axis] = { value: this.#settled[axis], rate: 0, accel: 0 }
     for (const stroke of this.#strokes) addTo(state[stroke.axis], strokeAt(stroke, timeS))
     if (this.#tremor) {
-      const gain = this.#tremorGain(timeS)
+      const gain = this.#releases.length > 0 ? this.#tremorGain(timeS) : null
       for (const axis of HAND_AXES) {
-        addTo(state[axis], multiply(gain, this.#tremor.at(axis, timeS)))
+        const tremor = this.#tremor.at(axis, timeS)
+        addTo(state[axis], gain ? multiply(gain, tremor) : tremor)
       }
     }
     return state

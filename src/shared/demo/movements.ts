@@ -23,11 +23,12 @@ export const DEMO_MOVEMENTS: readonly DemoMovement[] = [
     name: 'Raise',
     note: 'Lift the lantern above the head and take it down again.',
     write(phrase) {
-      const by = { z: 0.42, y: 0.05, pitch: 20 }
-      phrase.windUp(0.2, by)
-      const out = phrase.outS(1.05)
-      phrase.go(0.1, out, by)
-      phrase.goBack(0.1 + 0.82 * out, 1.05 - out)
+      phrase.windUp(0.3, { z: 0.36, pitch: 34 })
+      const out = phrase.outS(1.15)
+      phrase.go(0.15, out, { z: 0.36, y: 0.05 })
+      // The wrist follows the arm a little later.
+      phrase.go(0.15 + 0.1 * out, 0.88 * out, { pitch: 34 })
+      phrase.goBack(0.15 + 0.8 * out, 1.15 - out)
     },
   },
   {
@@ -35,8 +36,8 @@ export const DEMO_MOVEMENTS: readonly DemoMovement[] = [
     name: 'Swing',
     note: 'Let the lantern swing to and fro like a pendulum, twice.',
     write(phrase) {
-      phrase.oscillate(0, 1.7, { pitch: 33, y: 0.08, x: 0.02 }, 2.7)
-      phrase.oscillate(0.1, 1.5, { z: 0.014 }, 4.8)
+      phrase.oscillate(0, 1.6, { pitch: 36, y: 0.1, x: 0.02 }, 2.6)
+      phrase.oscillate(0.1, 1.4, { z: 0.014 }, 4.6)
     },
   },
   {
@@ -53,8 +54,9 @@ export const DEMO_MOVEMENTS: readonly DemoMovement[] = [
     note: 'Draw a wide flat arc across the body and back.',
     write(phrase) {
       const out = phrase.outS(1.3)
-      phrase.go(0, 0.42, { x: -0.13, yaw: 28 })
-      phrase.go(0.26, out, { x: 0.46, y: -0.06, yaw: -100, roll: 8 })
+      const side = phrase.side()
+      phrase.go(0, 0.42, { x: -0.13 * side, yaw: 28 * side })
+      phrase.go(0.26, out, { x: 0.46 * side, y: -0.06, yaw: -100 * side, roll: 8 * side })
       phrase.goBack(0.26 + 0.8 * out, 1.3 - out)
     },
   },
@@ -64,7 +66,7 @@ export const DEMO_MOVEMENTS: readonly DemoMovement[] = [
     note: 'Tip the lantern slowly forward as if pouring from it, then set it upright.',
     write(phrase) {
       const out = phrase.outS(1.7)
-      phrase.go(0, out, { pitch: -68, roll: -34, z: 0.06 })
+      phrase.go(0, out, { pitch: -62, roll: -24 * phrase.side(), z: 0.02 })
       phrase.goBack(0.78 * out, 1.7 - out)
     },
   },
@@ -75,9 +77,9 @@ export const DEMO_MOVEMENTS: readonly DemoMovement[] = [
     write(phrase) {
       phrase.windUp(0.14, { pitch: -60, y: 0.06 })
       for (const at of [0.08, 0.36]) {
-        phrase.go(at, 0.14, { pitch: -22, y: 0.03, z: -0.03 })
-        phrase.shock(at + 0.1, 'y', 7, 16)
-        if (at < 0.3) phrase.go(at + 0.12, 0.17, { pitch: 22, y: -0.03, z: 0.03 })
+        phrase.go(at, 0.14, { pitch: -20, y: 0.03, z: -0.03 })
+        phrase.shock(at + 0.1, 'y', 6, 16)
+        if (at < 0.3) phrase.go(at + 0.12, 0.17, { pitch: 20, y: -0.03, z: 0.03 })
         else phrase.goBack(at + 0.12, 0.2)
       }
     },
@@ -87,7 +89,7 @@ export const DEMO_MOVEMENTS: readonly DemoMovement[] = [
     name: 'Twist',
     note: 'Turn the lantern about its handle and back, as with a key.',
     write(phrase) {
-      const by = { roll: 92, x: 0.015 }
+      const by = { roll: 92 * phrase.side(), x: 0.015 * phrase.side() }
       phrase.windUp(0.18, by)
       const out = phrase.outS(0.9)
       phrase.go(0.1, out, by)
@@ -99,7 +101,7 @@ export const DEMO_MOVEMENTS: readonly DemoMovement[] = [
     name: 'Bow',
     note: 'Dip the lantern forward and down in a greeting, and up again.',
     write(phrase) {
-      const by = { pitch: -50, y: 0.08, z: -0.13 }
+      const by = { pitch: -50, y: 0.07, z: -0.11, roll: -5 * phrase.side() }
       phrase.windUp(0.2, by)
       const out = phrase.outS(1)
       phrase.go(0.1, out, by)
@@ -118,7 +120,7 @@ export function performMovement(
   style: TesterStyle,
   random: Random,
 ): Stroke[] {
-  const phrase = new Phrase(style, random)
+  const phrase = new Phrase(movement.id, style, random)
   movement.write(phrase)
   return phrase.finish()
 }

@@ -1,4 +1,4 @@
-import type { Random } from '../statistics/random'
+import { createRandom, type Random } from '../statistics/random'
 import { HAND_AXES, type HandAxis, lastEndS, type Stroke } from './stroke'
 import type { TesterStyle } from './tester-style'
 
@@ -9,6 +9,34 @@ const DEGREE = Math.PI / 180
 
 function radiansOrMetres(axis: HandAxis, amount: number): number {
   return axis === 'yaw' || axis === 'pitch' || axis === 'roll' ? amount * DEGREE : amount
+}
+
+/** Share of performances that are careless, and how much more they vary and fall short. */
+const CARELESS_SHARE = 0.08
+const CARELESS_VARIATION = 1.8
+const CARELESS_SIZE = 0.85
+
+/** What a tester always does differently from others in one movement, for one axis. */
+interface Manner {
+  /** Factor on displacements. */
+  size: number
+  /** Lag behind the other axes, nominal s. */
+  lagS: number
+}
+
+/** Standard deviations of the above between testers. */
+const MANNER_SIZE = 0.16
+const MANNER_LAG_S = 0.022
+
+function mannerOf(name: string, seed: number): Record<HandAxis, Manner> {
+  let mixed = seed
+  for (const letter of name) mixed = Math.imul(mixed, 31) + letter.charCodeAt(0)
+  const random = createRandom(mixed)
+  const entries = HAND_AXES.map((axis) => {
+    const [a, b] = [random.normal(), random.normal()].map((n) => Math.max(-2, Math.min(2, n)))
+    return [axis, { size: Math.exp(MANNER_SIZE * (a ?? 0)), lagS: MANNER_LAG_S * (b ?? 0) }]
+  })
+  return Object.fromEntries(entries) as Record<HandAxis, Manner>
 }
 
 /**
@@ -22,28 +50,42 @@ export class Phrase {
   readonly #tempo: number
   readonly #size: number
   readonly #variation: number
+  readonly #manner: Record<HandAxis, Manner>
 
-  constructor(style: TesterStyle, random: Random) {
+  /** @param name of what is performed: a tester has a manner of their own for each. */
+  constructor(name: string, style: TesterStyle, random: Random) {
     this.#style = style
+    this.#manner = mannerOf(name, style.manner)
     this.#random = random
-    this.#variation = style.variation
-    this.#tempo = style.speed * this.#chance(0.06)
-    this.#size = style.size * this.#chance(0.08)
+    const careless = random.next() < CARELESS_SHARE
+    this.#variation = style.variation * (careless ? CARELESS_VARIATION : 1)
+    this.#tempo = style.speed * this.#chance(0.08)
+    this.#size = style.size * this.#chance(0.09) * (careless ? CARELESS_SIZE : 1)
   }
 
   /** Moves smoothly by the displacement and stays there. Times in nominal seconds. */
   go(atS: number, durationS: number, by: Displacement): void {
     const startS = this.#start(atS)
     const length = (durationS / this.#tempo) * this.#chance(0.05)
-    const whole = this.#chance(0.05)
+    const whole = this.#chance(0.07)
     for (const [axis, amount] of this.#styled(by)) {
       this.strokes.push({
         kind: 'step',
         axis,
-        startS: Math.max(0, startS + 0.012 * this.#variation * this.#random.normal()),
+        startS: this.#lagged(axis, startS),
         durationS: length * this.#chance(0.04),
-        amount: amount * whole * this.#chance(0.06),
+        amount: amount * whole * this.#chance(0.09),
       })
+    }
+  }
+
+  /** Moves by exactly this, whatever the tester's manner, as to a place that the table gives. */
+  place(atS: number, durationS: number, by: Displacement): void {
+    const startS = this.#start(atS)
+    for (const axis of HAND_AXES) {
+      const amount = by[axis]
+      if (amount === undefined) continue
+      this.#step(axis, startS, durationS / this.#tempo, radiansOrMetres(axis, amount))
     }
   }
 
@@ -54,7 +96,7 @@ export class Phrase {
     for (const axis of HAND_AXES) {
       const left = this.#left(axis)
       if (left === 0) continue
-      const start = Math.max(0, startS + 0.012 * this.#variation * this.#random.normal())
+      const start = this.#lagged(axis, startS)
       const overshoot = left * this.#style.followThrough * this.#chance(0.2)
       this.#step(axis, start, length, -left - overshoot)
       this.#step(axis, start + 0.75 * length, 0.3 / this.#tempo, overshoot)
@@ -77,9 +119,9 @@ export class Phrase {
       this.strokes.push({
         kind: 'wave',
         axis,
-        startS,
+        startS: this.#lagged(axis, startS),
         durationS: length,
-        amount: amount * this.#chance(0.06),
+        amount: amount * this.#chance(0.1),
         frequencyHz: cycles / length,
         phase: turn,
         fade,
@@ -119,6 +161,11 @@ export class Phrase {
     if (share !== 0) this.go(0, durationS, counter)
   }
 
+  /** 1, or -1 for who begins lateral movements towards the other side. */
+  side(): 1 | -1 {
+    return this.#style.turnsInward ? -1 : 1
+  }
+
   /** Time spent on the way out when both ways together take `bothS`. */
   outS(bothS: number): number {
     return bothS * this.#style.outShare
@@ -130,6 +177,12 @@ export class Phrase {
 
   #start(atS: number): number {
     return atS / this.#tempo
+  }
+
+  /** Start of an axis: the tester's own lag and this take's. */
+  #lagged(axis: HandAxis, startS: number): number {
+    const chanceS = 0.012 * this.#variation * this.#random.normal()
+    return Math.max(0, startS + this.#manner[axis].lagS / this.#tempo + chanceS)
   }
 
   #step(axis: HandAxis, startS: number, durationS: number, amount: number): void {
@@ -160,7 +213,7 @@ export class Phrase {
     }
     return HAND_AXES.filter((axis) => bent[axis] !== 0).map((axis) => [
       axis,
-      radiansOrMetres(axis, this.#size * bent[axis]),
+      radiansOrMetres(axis, this.#size * this.#manner[axis].size * bent[axis]),
     ])
   }
 }

@@ -119,10 +119,13 @@ export function leverAcceleration(rate: Vector3, accel: Vector3, lever: Vector3)
   return add(cross(accel, lever), cross(rate, cross(rate, lever)))
 }
 
+function handAttitude({ yaw, pitch, roll }: HandState): Rotation {
+  return attitudeFromAngles(yaw.value, pitch.value, roll.value)
+}
+
 /** Attitude of the prop: prop axes to world. */
 export function propAttitude(hand: HandState, grip: Grip): Rotation {
-  const handAttitude = attitudeFromAngles(hand.yaw.value, hand.pitch.value, hand.roll.value)
-  return multiplyRotations(handAttitude, gripRotation(grip))
+  return multiplyRotations(handAttitude(hand), gripRotation(grip))
 }
 
 /**
@@ -130,18 +133,17 @@ export function propAttitude(hand: HandState, grip: Grip): Rotation {
  * acceleration of the grip point plus that of the lever.
  */
 export function senseMotion(hand: HandState, place: SensorPlace): SensedMotion {
-  const attitude = propAttitude(hand, place.grip)
-  const toProp = gripRotation(place.grip)
+  const toHand = gripRotation(place.grip)
   const rates = bodyRates(hand)
-  const angularRate = rotateBack(toProp, rates.rate)
-  const angularAccel = rotateBack(toProp, rates.accel)
-  const gripForce = rotateBack(attitude, [
+  const angularRate = rotateBack(toHand, rates.rate)
+  const angularAccel = rotateBack(toHand, rates.accel)
+  const gripForce = rotateBack(handAttitude(hand), [
     hand.x.accel,
     hand.y.accel,
     hand.z.accel + STANDARD_GRAVITY_MPS2,
   ])
   const lever = leverAcceleration(angularRate, angularAccel, place.leverM)
-  return { specificForce: add(gripForce, lever), angularRate }
+  return { specificForce: add(rotateBack(toHand, gripForce), lever), angularRate }
 }
 
 /** A hand that does not move, at the given offsets, m and rad. */

@@ -26,6 +26,10 @@ export interface TesterStyle {
   headingDeg: number
   /** Rotation about each axis that leaks into the next (pitch to yaw, yaw to roll, roll to pitch). */
   leak: [number, number, number]
+  /** Turns and sweeps begin towards the other side than most people's do. */
+  turnsInward: boolean
+  /** Picks what this tester does in their own way in each movement; any integer. */
+  manner: number
   /** Factor on tremor and sway. */
   tremor: number
   /** Factor on the differences between takes. */
@@ -46,14 +50,17 @@ export const PLAIN_STYLE: TesterStyle = {
   followThrough: 0.06,
   headingDeg: 0,
   leak: [0, 0, 0],
+  turnsInward: false,
+  manner: 0,
   tremor: 1,
   variation: 1,
 }
 
 /** Roll of the grip by tester, deg: most hold the screen up, two do not. */
 const GRIP_ROLL_DEG = [4, -12, 38, 9, -27, 55]
-/** Place of the left-handed tester in every row of as many testers. */
+/** Places, in every row of as many testers, of the left-handed and of who turns the other way. */
 const LEFT_HANDED = 3
+const TURNS_INWARD = 1
 
 /** @param index place of the tester, from 0; sets code, hand and the rough roll of the grip. */
 export function drawTesterStyle(index: number, random: Random): TesterStyle {
@@ -69,13 +76,15 @@ export function drawTesterStyle(index: number, random: Random): TesterStyle {
     },
     heldPitchDeg: random.uniform(20, 42),
     speed: spread(0.13),
-    size: spread(0.14),
+    size: spread(0.12),
     wrist: spread(0.12),
     outShare: random.uniform(0.42, 0.58),
-    windUp: random.uniform(0, 0.16),
+    windUp: random.uniform(0, 0.12),
     followThrough: random.uniform(0, 0.16),
     headingDeg: random.uniform(-18, 18),
     leak: [random.uniform(-0.2, 0.2), random.uniform(-0.25, 0.25), random.uniform(-0.15, 0.15)],
+    turnsInward: place === TURNS_INWARD,
+    manner: random.nextUint32(),
     tremor: random.uniform(0.6, 1.6),
     variation: random.uniform(0.8, 1.3),
   }
