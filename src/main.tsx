@@ -1,13 +1,18 @@
 import { render } from 'preact'
 import { createApp } from './state/create-app'
+import { followTheme } from './state/preferences'
 import { startRouter } from './ui/common/router'
 import { Shell } from './ui/shell/shell'
+import { StartFailure } from './ui/shell/start-failure'
 import './ui/theme'
 
 const root = document.getElementById('app')
 if (root !== null) {
+  followTheme()
   startRouter()
-  const app = await createApp()
   root.textContent = ''
-  render(<Shell app={app} />, root)
+  createApp().then(
+    (app) => render(<Shell app={app} />, root),
+    (error: unknown) => render(<StartFailure error={error} />, root),
+  )
 }

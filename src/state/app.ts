@@ -1,15 +1,9 @@
 import type { ReadonlySignal } from '@preact/signals'
+import type { OfflineState } from '../offline/updater'
+import type { OfferedTake, QualityWord, RecordPhase } from '../recording/types'
 import type { MotionFacts, MotionSource, MotionStatus } from '../sensors/motion-source'
 import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluation'
-import type {
-  Gesture,
-  Hand,
-  Library,
-  Recording,
-  RecordingWithSamples,
-  Take,
-  Trim,
-} from '../shared/model/library'
+import type { Gesture, Hand, Library, Recording, Trim } from '../shared/model/library'
 import type { Replay } from '../shared/model/replay'
 import type { Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
@@ -53,9 +47,23 @@ export interface LibraryState {
   updateFacts(id: string, facts: { testerCode?: string; hand?: Hand; note?: string }): Promise<void>
   removeRecordings(ids: string[]): Promise<void>
   samples(recordingId: string): Promise<SampleBlock | null>
-  /** Adds recordings that came from a file; all or nothing. */
-  addRecordings(items: RecordingWithSamples[]): Promise<Result<null>>
+  /** Adds plain logs as takes of one gesture, or as background; all or nothing. */
+  addLogs(logs: Log[], as: LogLabels): Promise<Result<null>>
   storageFacts: ReadonlySignal<StorageFacts | null>
+}
+
+/** A log from outside, already in SI units. */
+export interface Log {
+  fileName: string
+  samples: SampleBlock
+  hasGyro: boolean
+}
+
+export interface LogLabels {
+  /** Null for background. */
+  gestureId: string | null
+  testerCode: string
+  hand: Hand
 }
 
 export interface MotionState {
@@ -70,20 +78,7 @@ export interface MotionState {
   findSign(): Promise<Result<1 | -1>>
 }
 
-/** What a take looks like right after it was recorded. */
-export interface QualityWord {
-  code: 'too-short' | 'nothing-moved' | 'clipped' | 'gap' | 'no-gyro' | 'good'
-  /** For people, with figures and unit. */
-  text: string
-}
-
-export interface OfferedTake {
-  recording: Take
-  samples: SampleBlock
-  quality: QualityWord[]
-}
-
-export type RecordPhase = 'idle' | 'holding' | 'hands-free' | 'background' | 'saving'
+export type { OfferedTake, QualityWord, RecordPhase }
 
 export interface RecordState {
   phase: ReadonlySignal<RecordPhase>
@@ -95,6 +90,8 @@ export interface RecordState {
   trace: ReadonlySignal<SampleBlock>
   /** Take just finished or cut, waiting to be kept or dropped. */
   offered: ReadonlySignal<OfferedTake | null>
+  /** Takes that wait, the offered one included. */
+  waiting: ReadonlySignal<number>
   beginHold(gestureId: string): Promise<Result<null>>
   endHold(): Promise<void>
   beginHandsFree(gestureId: string): Promise<Result<null>>
@@ -121,6 +118,17 @@ export interface LiveState {
   stop(): Promise<void>
 }
 
+/** The app's own files: whether it starts without a network, and newer versions. */
+export interface UpdateState {
+  offline: ReadonlySignal<OfflineState>
+  /** A newer version waits, nothing is being recorded or live, and it was not put off. */
+  offered: ReadonlySignal<boolean>
+  /** Reloads this page with the newer version. */
+  apply(): void
+  /** Not in this visit. */
+  putOff(): void
+}
+
 export interface App {
   library: LibraryState
   motion: MotionState
@@ -136,6 +144,7 @@ export interface App {
   /** Acts of this visit that can still be undone, newest first; stay when the line is dismissed. */
   undoable: ReadonlySignal<Notice[]>
   dismiss(noticeId: number): void
+  update: UpdateState
   exportLibrary(): Promise<Result<{ fileName: string; bytes: Uint8Array }>>
   exportFirmware(): Promise<Result<{ fileName: string; bytes: Uint8Array }>>
   /** Reads a library file and adds it as a new library; nothing is stored on failure. */

@@ -9,6 +9,13 @@ type Gestures = Pick<LibraryState, 'addGesture' | 'renameGesture' | 'removeGestu
 
 const NO_LIBRARY = fail('gesture/no-library', 'There is no library open; open or create one.')
 
+/** As many as a model can hold: MVW_MAX_GESTURES. */
+const MOST_GESTURES = 64
+const FULL = fail(
+  'gesture/full',
+  `A recogniser holds at most ${MOST_GESTURES} gestures; delete one, or start another library.`,
+)
+
 /** Acts on the gestures of the current library. */
 export function createGestures(shelf: Shelf): Gestures {
   const { store, notices } = shelf
@@ -19,6 +26,7 @@ export function createGestures(shelf: Shelf): Gestures {
     async addGesture(name) {
       const library = shelf.current.value
       if (library === null) return NO_LIBRARY
+      if (library.gestures.length >= MOST_GESTURES) return FULL
       const checked = checkName(name, otherNames(library.gestures, null))
       if (!checked.ok) return checked
       const gesture: Gesture = { id: newId(), name: checked.value, note: '' }

@@ -1,11 +1,13 @@
-import type { Recording, RecordingWithSamples, Take } from '../shared/model/library'
-import { ok, type Result } from '../shared/model/result'
+import type { Recording, Take } from '../shared/model/library'
+import { fail, ok } from '../shared/model/result'
 import type { LibraryState } from './app'
+import { newId } from './id'
+import { describeLog } from './logs'
 import type { Shelf } from './shelf'
 
 type Recordings = Pick<
   LibraryState,
-  'relabel' | 'trim' | 'updateFacts' | 'removeRecordings' | 'samples' | 'addRecordings'
+  'relabel' | 'trim' | 'updateFacts' | 'removeRecordings' | 'samples' | 'addLogs'
 >
 
 /** Acts on the recordings of the current library. Samples are never changed. */
@@ -51,10 +53,14 @@ export function createRecordings(shelf: Shelf): Recordings {
       })
     },
     samples: (id) => store.loadSamples(id),
-    async addRecordings(items: RecordingWithSamples[]): Promise<Result<null>> {
+    async addLogs(logs, as) {
+      const library = shelf.current.value
+      if (library === null) return fail('log/no-library', 'There is no library open.')
+      const items = logs.map((log) => describeLog(log, as, library.id, newId()))
       const stored = await store.addRecordings(items)
       if (!stored.ok) return stored
       await shelf.reloadRecordings()
+      notices.say(`${items.length === 1 ? 'One recording' : `${items.length} recordings`} added.`)
       return ok(null)
     },
   }

@@ -3,24 +3,27 @@ import type { ComponentChildren } from 'preact'
 export interface FileButtonProps {
   /** As the accept attribute of a file input. */
   accept: string
-  onFile: (file: File) => void
+  multiple?: boolean
+  /** At least one file. */
+  onFiles: (files: File[]) => void
   children: ComponentChildren
 }
 
-/** A button that asks for one file of this device. */
-export function FileButton({ accept, onFile, children }: FileButtonProps) {
+/** A button that asks for files of this device. */
+export function FileButton({ accept, multiple = false, onFiles, children }: FileButtonProps) {
   return (
     <label class="button button-plain button-wide file-button">
       <input
         type="file"
         class="unseen"
         accept={accept}
+        multiple={multiple}
         onChange={(event) => {
           const input = event.currentTarget
-          const file = input.files?.[0]
+          const files = [...(input.files ?? [])]
           // Emptied, so that the same file can be chosen again after it was mended.
           input.value = ''
-          if (file !== undefined) onFile(file)
+          if (files.length > 0) onFiles(files)
         }}
       />
       {children}

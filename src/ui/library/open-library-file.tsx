@@ -15,7 +15,10 @@ export function OpenLibraryFile() {
   }
   return (
     <>
-      <FileButton accept=".zip,application/zip" onFile={(file) => void read(file)}>
+      <FileButton
+        accept=".zip,application/zip"
+        onFiles={([file]) => file !== undefined && void read(file)}
+      >
         {reading ? 'Reading …' : 'Open a library file'}
       </FileButton>
       {wrong !== null && (

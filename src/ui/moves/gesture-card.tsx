@@ -1,14 +1,16 @@
 import type { GestureCounts } from '../../shared/present/library-counts'
 import { plural } from '../../shared/present/numbers'
 import { Card, route } from '../common'
-import { GesturePicture } from './gesture-picture'
+import { GestureRibbon } from '../ribbon'
 
 export function GestureCard({ counts }: { counts: GestureCounts }) {
   const { gesture, takes, testers } = counts
   return (
     <Card href={route('gesture', gesture.id)}>
       <div class="gesture-card">
-        <GesturePicture gesture={gesture} />
+        <div class="gesture-picture">
+          <GestureRibbon gestureId={gesture.id} size={112} />
+        </div>
         <div>
           <h2 class="gesture-name">{gesture.name}</h2>
           <p class="quiet small">

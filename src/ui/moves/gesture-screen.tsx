@@ -3,7 +3,7 @@ import type { GestureCounts } from '../../shared/present/library-counts'
 import { countLibrary } from '../../shared/present/library-counts'
 import { durationText, plural } from '../../shared/present/numbers'
 import { Button, Figure, goBack, HOME, Icon, Mark, route, Screen, Section, useApp } from '../common'
-import { GesturePicture } from './gesture-picture'
+import { GestureRibbon } from '../ribbon'
 import { Missing } from './missing'
 import { RenameGesture } from './rename-gesture'
 import { TakeList } from './take-list'
@@ -51,7 +51,9 @@ function OneGesture({ counts, generated }: { counts: GestureCounts; generated: b
     >
       {renaming && <RenameGesture gesture={gesture} onDone={() => setRenaming(false)} />}
       <div class="gesture-head">
-        <GesturePicture gesture={gesture} />
+        <div class="gesture-picture">
+          <GestureRibbon gestureId={gesture.id} size={168} />
+        </div>
         <div class="figures">
           <Figure
             label="Takes"

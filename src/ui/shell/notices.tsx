@@ -1,11 +1,14 @@
 import type { Notice } from '../../state/app'
 import { Button, Icon, useApp } from '../common'
 
+import { UpdateLine } from './update-line'
+
 /** The lines at the bottom of the screen, with the way back where there is one. */
 export function Notices() {
   const app = useApp()
   return (
     <div class="shell-notices" role="status">
+      <UpdateLine />
       {app.notices.value.map((notice) => (
         <NoticeLine key={notice.id} notice={notice} />
       ))}

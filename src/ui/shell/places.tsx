@@ -1,12 +1,21 @@
 import type { ComponentChildren } from 'preact'
-import { Moves } from '../moves'
+import { ImportScreen, LibraryScreen } from '../library'
+import { GestureScreen, Moves } from '../moves'
 import { Proof } from '../proof'
 import { Prop } from '../prop'
+import { BackgroundScreen, RecordScreen } from '../record'
+import { Replay } from '../replay'
 import { Try } from '../try'
 
 /** What the first part of the address shows; each place reads the rest itself. */
 export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {
   moves: () => <Moves />,
+  gesture: ([id = '']) => <GestureScreen key={id} id={id} />,
+  record: ([gestureId = '']) => <RecordScreen key={gestureId} gestureId={gestureId} />,
+  background: () => <BackgroundScreen />,
+  library: () => <LibraryScreen />,
+  import: () => <ImportScreen />,
+  replay: (rest) => <Replay rest={rest} />,
   try: (rest) => <Try rest={rest} />,
   proof: (rest) => <Proof rest={rest} />,
   prop: (rest) => <Prop rest={rest} />,

@@ -1,0 +1,67 @@
+import { computed, type ReadonlySignal } from '@preact/signals'
+import type { RecogniserClient } from '../recogniser/client'
+import type { SimulatedSource } from '../sensors/simulated-source'
+import { readLibraryFile } from '../shared/format/library-file'
+import type { Store } from '../storage/store'
+import type { App, UpdateState } from './app'
+import { exportLibrary } from './exports'
+import { createLibraryState, type LibraryParts } from './library'
+import { Live } from './live'
+import { createJobs } from './model'
+import { createMotion, type MotionParts } from './motion'
+import { createNotices } from './notices'
+import { RecordSlice } from './record'
+import { createShelf, type Shelf } from './shelf'
+
+/** What was deleted can be undone for the visit, and is kept this much longer; then it goes. */
+const KEPT_DELETED_MS = 24 * 3_600_000
+
+export interface AppParts extends LibraryParts, MotionParts {
+  createUpdate: (busy: ReadonlySignal<boolean>) => UpdateState
+  store: Store
+  recogniser: RecogniserClient
+  simulated: SimulatedSource
+  /** Loaded when it is asked for: it carries the core's sources as text. */
+  exportFirmware: (shelf: Shelf, train: App['train']) => ReturnType<App['exportFirmware']>
+}
+
+/** Ties the slices together. Resolves when the stored libraries are read. */
+export async function assembleApp(parts: AppParts): Promise<App> {
+  const { store, recogniser } = parts
+  const notices = createNotices()
+  const shelf = createShelf(store, notices)
+  const { state: library, add } = createLibraryState(shelf, parts)
+  const motion = createMotion(parts)
+  const jobs = createJobs(shelf, recogniser)
+  const train = () => jobs.training.run()
+  const record = new RecordSlice({ shelf, recogniser, motion, simulated: parts.simulated })
+  const live = new Live({ recogniser, motion, train, library: () => shelf.current.value })
+
+  await store.purgeDeleted(new Date(Date.now() - KEPT_DELETED_MS).toISOString())
+  await shelf.reload()
+  await record.readUnfinished()
+
+  return {
+    library,
+    motion,
+    record,
+    live,
+    model: jobs.training.job,
+    train,
+    evaluation: jobs.evaluation.job,
+    evaluate: async (holdout) => {
+      await jobs.evaluation.run(holdout)
+    },
+    replay: jobs.replay,
+    update: parts.createUpdate(computed(() => record.phase.value !== 'idle' || live.running.value)),
+    notices: notices.shown,
+    undoable: notices.undoable,
+    dismiss: notices.dismiss,
+    exportLibrary: () => exportLibrary(shelf),
+    exportFirmware: () => parts.exportFirmware(shelf, train),
+    importLibrary: async (bytes) => {
+      const read = readLibraryFile(bytes)
+      return read.ok ? add(read.value) : read
+    },
+  }
+}

@@ -1,0 +1,27 @@
+import { createRecogniserClient } from '../recogniser/create-client'
+import { createPhoneSource } from '../sensors/phone-source'
+import { createSimulatedSource } from '../sensors/simulated-source'
+import { generateDemoLibrary } from '../shared/demo/demo-library'
+import { defaultTarget } from '../shared/target/default-target'
+import { openStore } from '../storage/open-store'
+import type { App } from './app'
+import { type AppParts, assembleApp } from './assemble-app'
+import { createUpdate } from './update'
+
+/**
+ * The app's state with the parts of this browser. Resolves when the stored libraries are read.
+ * @throws StorageError when the database cannot be opened.
+ */
+export async function createApp(): Promise<App> {
+  const parts: AppParts = {
+    store: await openStore(),
+    recogniser: createRecogniserClient(),
+    phone: createPhoneSource(),
+    simulated: createSimulatedSource(),
+    defaultTarget,
+    generateDemoLibrary,
+    createUpdate,
+    exportFirmware: async () => (await import('./export-firmware')).exportFirmware(),
+  }
+  return assembleApp(parts)
+}

@@ -1,0 +1,60 @@
+import { computed } from '@preact/signals'
+import type { RecogniserClient } from '../recogniser/client'
+import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluation'
+import type { FullLibrary } from '../shared/model/library'
+import type { Replay } from '../shared/model/replay'
+import { fail, type Result } from '../shared/model/result'
+import { fingerprint } from './fingerprint'
+import { createJobSlot, type JobSlot } from './jobs'
+import type { Shelf } from './shelf'
+
+export interface Jobs {
+  training: JobSlot<TrainedModel>
+  evaluation: JobSlot<Evaluation>
+  replay(recordingId: string): Promise<Result<Replay>>
+}
+
+const NO_LIBRARY = fail('job/no-library', 'There is no library open; open or create one.')
+
+/** Training, evaluation and replay of the current library, in the worker. */
+export function createJobs(shelf: Shelf, recogniser: RecogniserClient): Jobs {
+  const owner = () => shelf.current.value?.id ?? null
+  const current = computed(() => fingerprint(shelf.current.value, shelf.recordings.value))
+  const basis = () => current.value
+  const load = async (): Promise<FullLibrary | null> => {
+    const id = shelf.current.peek()?.id
+    return id === undefined ? null : shelf.store.loadFull(id)
+  }
+
+  const training = createJobSlot<TrainedModel>({
+    owner,
+    basis,
+    work: async (_variant, signal, onProgress) => {
+      const full = await load()
+      return full === null ? NO_LIBRARY : recogniser.train(full, { signal, onProgress })
+    },
+  })
+  const evaluation = createJobSlot<Evaluation>({
+    owner,
+    basis,
+    work: async (holdout, signal, onProgress) => {
+      const full = await load()
+      if (full === null) return NO_LIBRARY
+      return recogniser.evaluate(full, holdout as Holdout, { signal, onProgress })
+    },
+  })
+
+  const replay = async (recordingId: string): Promise<Result<Replay>> => {
+    const library = shelf.current.peek()
+    const recording = shelf.recordings.peek().find((one) => one.id === recordingId)
+    const samples = await shelf.store.loadSamples(recordingId)
+    if (library === null || recording === undefined || samples === null) {
+      return fail('replay/missing', 'This recording is not in the open library.')
+    }
+    const trained = await training.run()
+    if (!trained.ok) return trained
+    const { accelSign } = recording.device
+    return recogniser.replay(trained.value.model, library.target, samples, accelSign)
+  }
+  return { training, evaluation, replay }
+}

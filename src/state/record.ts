@@ -1,0 +1,149 @@
+import { type ReadonlySignal, signal } from '@preact/signals'
+import type { RecogniserClient } from '../recogniser/client'
+import { recovered } from '../recording/facts'
+import { Recorder } from '../recording/recorder'
+import type { OfferedTake, RecordPhase, RecordSetup } from '../recording/types'
+import type { MotionSource } from '../sensors/motion-source'
+import type { SimulatedSource } from '../sensors/simulated-source'
+import { fail, type Result } from '../shared/model/result'
+import type { SampleBlock } from '../shared/model/sample'
+import type { UnfinishedRecording } from '../storage/store'
+import type { MotionState, RecordState } from './app'
+import { newId } from './id'
+import { prefer, preferences } from './preferences'
+import type { Shelf } from './shelf'
+
+const TRACE_MS = 4000
+/** The trace is drawn by hand and eye: faster than this shows nothing more. */
+const TRACE_EVERY_MS = 33
+const NO_LIBRARY = fail('record/no-library', 'No library is open; open or create one first.')
+
+export interface RecordParts {
+  shelf: Shelf
+  recogniser: RecogniserClient
+  motion: MotionState
+  simulated: SimulatedSource
+}
+
+/** Recording of takes and background: the recorder's doings as signals. */
+export class RecordSlice implements RecordState {
+  readonly phase = signal<RecordPhase>('idle')
+  readonly testerCode = signal(preferences.peek().testerCode)
+  readonly hand = signal(preferences.peek().hand)
+  readonly elapsedMs = signal(0)
+  readonly trace = signal<SampleBlock>({ tMs: new Float64Array(0), values: new Float32Array(0) })
+  readonly offered = signal<OfferedTake | null>(null)
+  readonly waiting = signal(0)
+  readonly unfinished = signal<UnfinishedRecording[]>([])
+  readonly #parts: RecordParts
+  readonly #recorder: Recorder
+  #askedToPersist = false
+
+  constructor(parts: RecordParts) {
+    this.#parts = parts
+    const { store, notices } = parts.shelf
+    this.#recorder = new Recorder({
+      store,
+      client: parts.recogniser,
+      newId,
+      deviceLabel: deviceLabel(),
+      events: {
+        onPhase: (phase) => {
+          this.phase.value = phase
+        },
+        onOffered: (takes) => {
+          this.offered.value = takes[0] ?? null
+          this.waiting.value = takes.length
+        },
+        onStored: () => void this.#afterStored(),
+        onIgnored: (message) => notices.say(message),
+        onTrouble: (failure) => notices.trouble(failure.message),
+      },
+    })
+    this.#follow(parts.motion.kind)
+  }
+
+  setTester: RecordState['setTester'] = (code, hand) => {
+    this.testerCode.value = code
+    this.hand.value = hand
+    prefer({ testerCode: code, hand })
+    const number = Number(/\d+/.exec(code)?.[0] ?? 1)
+    this.#parts.simulated.setTester(number)
+  }
+
+  beginHold: RecordState['beginHold'] = (gestureId) =>
+    this.#with((setup) => this.#recorder.beginHold(setup, gestureId))
+  endHold = (): Promise<void> => this.#recorder.endHold()
+  beginHandsFree: RecordState['beginHandsFree'] = (gestureId) =>
+    this.#with((setup) => this.#recorder.beginHandsFree(setup, gestureId))
+  beginBackground = (): Promise<Result<null>> =>
+    this.#with((setup) => this.#recorder.beginBackground(setup))
+  stop = (): Promise<void> => this.#recorder.stop()
+  drop = (): Promise<void> => this.#recorder.drop()
+
+  keep = async (): Promise<void> => {
+    this.#parts.shelf.check(await this.#recorder.keep())
+  }
+
+  keepUnfinished = async (id: string): Promise<void> => {
+    const { shelf } = this.#parts
+    const item = this.unfinished.peek().find(({ recording }) => recording.id === id)
+    if (item === undefined) return
+    const kept = shelf.check(await shelf.store.finishUnfinished(id, recovered(item)))
+    await this.readUnfinished()
+    if (kept) await this.#afterStored()
+  }
+
+  dropUnfinished = async (id: string): Promise<void> => {
+    await this.#parts.shelf.store.discardUnfinished(id)
+    await this.readUnfinished()
+  }
+
+  /** Recordings that a kill of the page or the browser cut off. */
+  async readUnfinished(): Promise<void> {
+    this.unfinished.value = await this.#parts.shelf.store.unfinished()
+  }
+
+  #with(begin: (setup: RecordSetup) => Promise<Result<null>>): Promise<Result<null>> {
+    const library = this.#parts.shelf.current.peek()
+    if (library === null) return Promise.resolve(NO_LIBRARY)
+    const { id: libraryId, target } = library
+    const testerCode = this.testerCode.peek()
+    return begin({ libraryId, target, testerCode, hand: this.hand.peek() })
+  }
+
+  /** Own data deserves to be kept: the first stored recording is the moment to ask. */
+  async #afterStored(): Promise<void> {
+    const { shelf } = this.#parts
+    if (!this.#askedToPersist) {
+      this.#askedToPersist = true
+      await shelf.store.requestPersistence()
+    }
+    await shelf.reloadRecordings()
+  }
+
+  #follow(kind: ReadonlySignal<MotionSource['kind']>): void {
+    let shownMs = 0
+    let leave = () => {}
+    kind.subscribe(() => {
+      leave()
+      const source = this.#parts.motion.source()
+      this.#recorder.use(source)
+      leave = source.subscribe(() => {
+        const nowMs = performance.now()
+        if (nowMs - shownMs < TRACE_EVERY_MS) return
+        shownMs = nowMs
+        this.trace.value = this.#recorder.trace(TRACE_MS)
+        this.elapsedMs.value = this.#recorder.elapsedMs()
+      })
+    })
+  }
+}
+
+/** The platform's own word for itself, for people to read. */
+function deviceLabel(): string {
+  const { userAgentData, platform } = globalThis.navigator as Navigator & {
+    userAgentData?: { platform?: string; mobile?: boolean }
+  }
+  return userAgentData?.platform || platform || 'unknown device'
+}

@@ -1,0 +1,12 @@
+import type { CsvMapping } from '../../shared/format/csv-mapping'
+
+const AXES = ['x', 'y', 'z'] as const
+
+/** What a column is taken for, null when it is left out. */
+export function columnUse({ time, accel, gyro }: CsvMapping, column: number): string | null {
+  if (time.kind === 'column' && time.column === column) return 'time'
+  const accelAxis = AXES[accel.columns.indexOf(column)]
+  if (accelAxis !== undefined) return `accel ${accelAxis}`
+  const gyroAxis = gyro === null ? undefined : AXES[gyro.columns.indexOf(column)]
+  return gyroAxis === undefined ? null : `gyro ${gyroAxis}`
+}

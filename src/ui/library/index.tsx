@@ -1,0 +1,22 @@
+import './library.css'
+import { HOME, Screen } from '../common'
+import { FilesSection } from './files-section'
+import { LibrariesSection } from './libraries-section'
+import { PhoneSection } from './phone-section'
+import { StorageSection } from './storage-section'
+import { UndoSection } from './undo-section'
+
+export { ImportScreen } from './import-screen'
+
+/** Everything about libraries as a whole, their files, and this phone. */
+export function LibraryScreen() {
+  return (
+    <Screen title="Libraries" back={HOME}>
+      <LibrariesSection />
+      <FilesSection />
+      <UndoSection />
+      <StorageSection />
+      <PhoneSection />
+    </Screen>
+  )
+}

@@ -1,0 +1,70 @@
+import { useState } from 'preact/hooks'
+import type { Library } from '../../shared/model/library'
+import { plural } from '../../shared/present/numbers'
+import { Button, HOME, Icon, Mark, navigate, Progress, useApp } from '../common'
+import { NewLibrary } from './new-library'
+import { RenameLibrary } from './rename-library'
+
+/** The libraries of this phone: open, name, delete, begin. */
+export function LibrariesSection() {
+  const { library } = useApp()
+  const [naming, setNaming] = useState(false)
+  const demo = library.demoJob.value
+  const hasDemo = library.libraries.value.some((one) => one.generated)
+  return (
+    <section class="section" aria-label="Libraries on this phone">
+      <ul class="libraries">
+        {library.libraries.value.map((one) => (
+          <LibraryRow key={one.id} library={one} open={one.id === library.current.value?.id} />
+        ))}
+      </ul>
+      {naming ? (
+        <NewLibrary onCancel={() => setNaming(false)} />
+      ) : (
+        <div class="buttons">
+          <Button onClick={() => setNaming(true)}>
+            <Icon name="plus" /> New library
+          </Button>
+          {!hasDemo && demo.state !== 'running' && (
+            <Button onClick={() => void library.addDemo()}>Load the lantern parade demo</Button>
+          )}
+        </div>
+      )}
+      {demo.state === 'running' && <Progress progress={demo.progress} cancel={demo.cancel} />}
+    </section>
+  )
+}
+
+function LibraryRow({ library, open }: { library: Library; open: boolean }) {
+  const app = useApp()
+  const [renaming, setRenaming] = useState(false)
+  const show = async () => {
+    await app.library.open(library.id)
+    navigate(HOME)
+  }
+  return (
+    <li class={open ? 'library library-open' : 'library'}>
+      <button type="button" class="library-name" aria-current={open} onClick={() => void show()}>
+        <span>{library.name}</span>
+        <span class="quiet small">
+          {open ? 'open, ' : ''}
+          {plural('gesture', library.gestures.length)}{' '}
+          {library.generated && <Mark kind="generated" />}
+        </span>
+      </button>
+      {open && (
+        <Button tone="quiet" label={`Rename ${library.name}`} onClick={() => setRenaming(true)}>
+          <Icon name="pen" />
+        </Button>
+      )}
+      <Button
+        tone="quiet"
+        label={`Delete ${library.name}`}
+        onClick={() => void app.library.removeLibrary(library.id)}
+      >
+        <Icon name="bin" />
+      </Button>
+      {renaming && <RenameLibrary library={library} onDone={() => setRenaming(false)} />}
+    </li>
+  )
+}

@@ -1,0 +1,28 @@
+import { storageSentence } from '../../shared/present/storage-words'
+import { Figure, Section, useApp } from '../common'
+
+/** Room used and left on this phone, and whether the browser promised to keep it. */
+export function StorageSection() {
+  const facts = useApp().library.storageFacts.value
+  if (facts === null) return null
+  return (
+    <Section title="Storage">
+      <div class="figures">
+        <Figure label="Used" {...size(facts.usedBytes)} />
+        <Figure label="Allowed by the browser" {...size(facts.quotaBytes)} />
+      </div>
+      <p class="quiet">{storageSentence(facts.persisted)}</p>
+      {facts.unreadableItems > 0 && (
+        <p>
+          {facts.unreadableItems} stored items could not be read and are left out. Export the
+          library now, as a backup of the rest.
+        </p>
+      )}
+    </Section>
+  )
+}
+
+function size(bytes: number): { value: string; unit: string } {
+  if (bytes >= 1024 ** 3) return { value: (bytes / 1024 ** 3).toFixed(1), unit: 'GiB' }
+  return { value: (bytes / 1024 ** 2).toFixed(1), unit: 'MiB' }
+}

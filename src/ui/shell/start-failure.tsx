@@ -1,0 +1,16 @@
+/** The one screen that works without the app's state: its database could not be opened. */
+export function StartFailure({ error }: { error: unknown }) {
+  return (
+    <main class="start-failure">
+      <h1>Movewright could not start</h1>
+      <p>{error instanceof Error ? error.message : String(error)}</p>
+      <p>
+        Stored takes are untouched. Close other pages of this app and reload; in a private window
+        the browser may refuse to store anything.
+      </p>
+      <button type="button" class="button button-amber" onClick={() => location.reload()}>
+        Reload
+      </button>
+    </main>
+  )
+}
