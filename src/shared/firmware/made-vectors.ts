@@ -1,0 +1,140 @@
+import type { RecogniserModel } from '../model/recogniser-model'
+import { AXES } from '../model/sample'
+import type { Observation } from './observations'
+import { isHit } from './observed-vectors'
+import type { VectorInput, VectorStep } from './vector'
+
+const LOWEST = -32768
+const HIGHEST = 32767
+
+/** Samples of rest that make gravity known to any model: 2^8 is its longest average. */
+const REST_SAMPLES = 256
+
+/** Vectors made for what a library does not hold: extremes of numbers, lengths and grips. */
+export function madeVectors(model: RecogniserModel, all: Observation[]): VectorInput[] {
+  const hit = all.find(isHit)
+  return [
+    ...refusedVectors(model),
+    ...extremeVectors(model),
+    ...(hit && !model.button ? gripVectors(model, hit) : []),
+    ...(hit && !model.button ? [clippedVector(hit)] : []),
+  ]
+}
+
+/** Boards the model was not trained for, just beyond what is still taken, and just within. */
+function refusedVectors({ board }: RecogniserModel): VectorInput[] {
+  const scaled = (value: number, percent: number) => Math.ceil((value * (100 + percent)) / 100)
+  const rate = (percent: number) => ({
+    ...board,
+    rateMillihertz: scaled(board.rateMillihertz, percent),
+  })
+  const one = (name: string, why: string, change: Partial<VectorInput>): VectorInput => {
+    return { name, why, steps: [{ samples: still(4, [0, 0, 0]) }], ...change }
+  }
+  return [
+    one('refused-version', 'A model of another version is refused.', { version: 65535 }),
+    one('refused-rate', 'A board 6 % too fast is refused.', { board: rate(6) }),
+    one('taken-rate', 'A board 4 % too fast is taken.', { board: rate(4) }),
+    one('refused-accel-range', "Twice the accelerometer's range is refused.", {
+      board: { ...board, accelNgPerLsb: scaled(board.accelNgPerLsb, 100) },
+    }),
+    one('refused-gyro-range', "Half again the gyroscope's range is refused.", {
+      board: { ...board, gyroNdpsPerLsb: scaled(board.gyroNdpsPerLsb, 50) },
+    }),
+  ]
+}
+
+function extremeVectors(model: RecogniserModel): VectorInput[] {
+  const { minLength, maxLength, offHold, onHold } = model.segmenter
+  const rest: VectorStep = { samples: still(REST_SAMPLES, gravityAlong(model, 1)) }
+  const tail: VectorStep = { samples: still(offHold + 160, gravityAlong(model, 1)) }
+  const moved = (name: string, why: string, samples: Int16Array): VectorInput => ({
+    name,
+    why,
+    steps: model.button
+      ? [rest, { button: true }, { samples }, { button: false }, tail]
+      : [rest, { samples }, tail],
+  })
+  return [
+    { name: 'still', why: 'Nothing moves: no event.', steps: [rest, rest] },
+    moved('twitch', 'A twitch: too short, or no movement at all.', shaking(onHold + 1, 12000)),
+    moved('just-long-enough', 'About as short as a movement may be.', shaking(minLength, 9000)),
+    moved('too-long', 'A movement that does not end.', shaking(maxLength + 20, 9000)),
+    moved('extremes', 'Every reading at an end of int16, in turn.', extremes(maxLength >> 1)),
+    moved('lowest', 'All readings at the lowest count.', filled(maxLength >> 1, LOWEST)),
+  ]
+}
+
+/** A recognised movement after rest with the long axis vertical, and with no rest before it. */
+function gripVectors(model: RecogniserModel, hit: Observation): VectorInput[] {
+  const event = hit.events[0]
+  const counts = joined(hit.steps)
+  if (!event) return []
+  const movement = counts.subarray(event.start * AXES)
+  return [
+    {
+      name: 'vertical',
+      why: 'Rest with the long axis upright: roll cannot be known and is left.',
+      steps: [{ samples: still(REST_SAMPLES, gravityAlong(model, 0)) }, { samples: movement }],
+    },
+    {
+      name: 'no-rest',
+      why: 'Moving from the first sample on: gravity before the movement is not known.',
+      steps: [{ samples: shaking(24, 9000) }, { samples: movement }],
+    },
+  ]
+}
+
+/** The movement eight times as strong: most readings stand at the ends of the range. */
+function clippedVector(hit: Observation): VectorInput {
+  const samples = joined(hit.steps).map((count) => Math.max(LOWEST, Math.min(HIGHEST, count * 8)))
+  return {
+    name: 'clipped',
+    why: 'A movement far beyond the range of the sensor.',
+    steps: [{ samples }],
+  }
+}
+
+/** One g along the long axis (offset 0) or the first cross axis (1), in counts. */
+function gravityAlong(model: RecogniserModel, offset: 0 | 1): [number, number, number] {
+  const gravity: [number, number, number] = [0, 0, 0]
+  gravity[(model.longAxis + offset) % 3] = Math.min(
+    HIGHEST,
+    Math.round(1e9 / model.board.accelNgPerLsb),
+  )
+  return gravity
+}
+
+function still(count: number, gravity: [number, number, number]): Int16Array {
+  return Int16Array.from({ length: count * AXES }, (_, at) => gravity[at % AXES] ?? 0)
+}
+
+/** All axes back and forth with a period of eight samples. */
+function shaking(count: number, size: number): Int16Array {
+  const wave = [0, 0.7, 1, 0.7, 0, -0.7, -1, -0.7]
+  return Int16Array.from({ length: count * AXES }, (_, at) => {
+    const phase = Math.floor(at / AXES) + (at % AXES)
+    return Math.round(size * (wave[phase % 8] ?? 0))
+  })
+}
+
+function extremes(count: number): Int16Array {
+  return Int16Array.from({ length: count * AXES }, (_, at) =>
+    (Math.floor(at / AXES) + at) % 2 === 0 ? LOWEST : HIGHEST,
+  )
+}
+
+function filled(count: number, value: number): Int16Array {
+  return new Int16Array(count * AXES).fill(value)
+}
+
+function joined(steps: VectorStep[]): Int16Array {
+  const blocks = steps.flatMap((step) => ('samples' in step ? [step.samples] : []))
+  const all = new Int16Array(blocks.reduce((sum, block) => sum + block.length, 0))
+  let at = 0
+  for (const block of blocks) {
+    all.set(block, at)
+    at += block.length
+  }
+  return all
+}

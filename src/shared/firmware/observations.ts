@@ -1,0 +1,81 @@
+import type { CoreEvent } from '../core/core'
+import type { RecogniserModel } from '../model/recogniser-model'
+import { AXES } from '../model/sample'
+import type { Prepared } from '../training/prepare'
+import type { VectorCore, VectorStep } from './vector'
+
+/** A recording as the board would have read it, and what the model said to it. */
+export interface Observation {
+  /** Index of the performed gesture in the model; null for background and untrained gestures. */
+  truth: number | null
+  steps: VectorStep[]
+  events: CoreEvent[]
+}
+
+/** Samples before and after a segment that are cut out of a background with it. */
+const CONTEXT_SAMPLES = 100
+
+/** Runs every recording of the library through the model, as a stream. */
+export function observe(
+  core: VectorCore,
+  model: RecogniserModel,
+  modelBytes: Uint8Array,
+  prepared: Prepared,
+): Observation[] {
+  core.load(modelBytes)
+  const run = (truth: number | null, steps: VectorStep[]): Observation => {
+    core.reset()
+    const events = steps.flatMap((step) => {
+      if ('samples' in step) return core.push(step.samples)
+      if ('button' in step) core.button(step.button)
+      return []
+    })
+    return { truth, steps, events }
+  }
+  const indexOf = new Map(model.gestures.map(({ id }, index) => [id, index]))
+  const takes = prepared.takes.map((take) =>
+    run(
+      indexOf.get(take.take.gestureId) ?? null,
+      model.button ? pressed(take.counts, take.from, take.to) : [samples(take.counts)],
+    ),
+  )
+  if (model.button) return takes
+  const backgrounds = prepared.backgrounds.flatMap(({ counts }) => {
+    const whole = run(null, [samples(counts)])
+    return farEvents(whole.events).map((event) => run(null, [samples(around(counts, event))]))
+  })
+  return [...takes, ...backgrounds]
+}
+
+/** The few rejects of a long background that are nearest to being taken, and the farthest. */
+function farEvents(events: CoreEvent[]): CoreEvent[] {
+  const far = events
+    .filter((event) => event.reason === 'far')
+    .sort((a, b) => nearness(a) - nearness(b))
+  return far.length <= 2 ? far : [far[0]!, far[far.length - 1]!]
+}
+
+/** Distance as a share of the threshold: 1 is the border between gesture and reject. */
+export function nearness(event: CoreEvent): number {
+  return (event.distance ?? Number.POSITIVE_INFINITY) / Math.max(1, event.threshold)
+}
+
+function samples(counts: Int16Array): VectorStep {
+  return { samples: counts }
+}
+
+/** The button is held from one sample to another, as in a take recorded by button. */
+function pressed(counts: Int16Array, from: number, to: number): VectorStep[] {
+  return [
+    samples(counts.subarray(0, from * AXES)),
+    { button: true },
+    samples(counts.subarray(from * AXES, to * AXES)),
+    { button: false },
+    samples(counts.subarray(to * AXES)),
+  ]
+}
+
+function around(counts: Int16Array, event: CoreEvent): Int16Array {
+  const from = Math.max(0, event.start - CONTEXT_SAMPLES)
+  return counts.subarray(from * AXES, (event.end + CONTEXT_SAMPLES) * AXES)
+}

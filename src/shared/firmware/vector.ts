@@ -1,0 +1,112 @@
+import { type Core, CoreError, type CoreEvent } from '../core/core'
+import { AXES } from '../model/sample'
+
+/** The sensor as a board says it is set up, in the units of `mvw_board`. */
+export interface VectorBoard {
+  rateMillihertz: number
+  accelNgPerLsb: number
+  gyroNdpsPerLsb: number
+}
+
+/** A core that can be told the board's setting, as `mvw_init` is. */
+export interface VectorCore extends Core {
+  load(modelBytes: Uint8Array, board?: VectorBoard): void
+}
+
+export type VectorStep =
+  /** n × 6 counts. */
+  { samples: Int16Array } | { button: boolean } | { reset: true }
+
+/** What goes into the recogniser, and why. */
+export interface VectorInput {
+  /** Words parted by '-'; a file name. */
+  name: string
+  /** One sentence: what this vector shows. */
+  why: string
+  /** The board's setting, when it is not the model's. */
+  board?: VectorBoard
+  /** Version the model claims, when it is not its own. */
+  version?: number
+  steps: VectorStep[]
+}
+
+/** An input with the event log that every build of the core must give. */
+export interface Vector extends VectorInput {
+  log: string
+}
+
+/** One `event` line of an event log (FORMAT.md, "Event log"), without line end. */
+export function eventLine(event: CoreEvent): string {
+  const orDash = (value: number | null) => (value === null ? '-' : String(value))
+  return [
+    'event',
+    event.start,
+    event.end,
+    event.kind,
+    orDash(event.gesture),
+    event.reason,
+    event.roll,
+    orDash(event.distance),
+    event.threshold,
+    orDash(event.runnerUp),
+    orDash(event.runnerUpDistance),
+  ].join(' ')
+}
+
+/**
+ * The event log of a vector, made by the core that runs on the phone.
+ * @throws what the core throws, except the status of a model that is refused: that is in the log
+ */
+export function runVector(core: VectorCore, modelBytes: Uint8Array, input: VectorInput): string {
+  const lines: string[] = []
+  let samples = 0
+  try {
+    core.load(withVersion(modelBytes, input.version), input.board)
+    lines.push('init 0')
+    for (const step of input.steps) {
+      if ('reset' in step) {
+        core.reset()
+        samples = 0
+      } else if ('button' in step) {
+        core.button(step.button)
+      } else {
+        lines.push(...core.push(step.samples).map(eventLine))
+        samples += step.samples.length / AXES
+      }
+    }
+  } catch (error) {
+    if (!(error instanceof CoreError) || lines.length > 0) throw error
+    lines.push(`init ${error.status}`)
+  }
+  lines.push(`end ${samples}`)
+  return `${lines.join('\n')}\n`
+}
+
+/** The same model under another version number, which stands in bytes 4 and 5. */
+function withVersion(modelBytes: Uint8Array, version: number | undefined): Uint8Array {
+  if (version === undefined) return modelBytes
+  const bytes = modelBytes.slice()
+  bytes[4] = version & 0xff
+  bytes[5] = version >> 8
+  return bytes
+}
+
+/** Text of a vector's input (FORMAT.md, "Vectors"). */
+export function vectorText(input: VectorInput): string {
+  const lines = [`# ${input.why}`]
+  const { board } = input
+  if (board) {
+    lines.push(`board ${board.rateMillihertz} ${board.accelNgPerLsb} ${board.gyroNdpsPerLsb}`)
+  }
+  if (input.version !== undefined) lines.push(`version ${input.version}`)
+  for (const step of input.steps) {
+    if ('reset' in step) lines.push('reset')
+    else if ('button' in step) lines.push(`button ${step.button ? 1 : 0}`)
+    else for (const row of rowsOf(step.samples)) lines.push(row.join(' '))
+  }
+  return `${lines.join('\n')}\n`
+}
+
+function* rowsOf(counts: Int16Array): Generator<Int16Array> {
+  for (let at = 0; at < counts.length; at += AXES) yield counts.subarray(at, at + AXES)
+}
