@@ -73,7 +73,7 @@ describe('against the package quaternion', () => {
       const [ra, rb] = [new Reference([...a]), new Reference([...b])]
       const product = ra.mul(rb)
       closeTo(multiply(a, b), [product.w, product.x, product.y, product.z], 12)
-      closeTo(rotate(a, v), ra.rotateVector([...v]), 12)
+      closeTo(rotate(a, v), ra.rotateVector([...v]) as number[], 12)
       closeTo(toMatrix(a), ra.toMatrix(false), 12)
     }
   })
