@@ -84,7 +84,8 @@ int mvw_push(mvw_state *state, const int16_t sample[MVW_AXES], mvw_event *event)
   int16_t *row = state->ring[state->ring_next];
   for (uint8_t axis = 0; axis < MVW_AXES; axis++)
     row[axis] = mvw_saturate16((int32_t)sample[axis] - state->zero[axis]);
-  state->ring_next = (uint16_t)((state->ring_next + 1u) % state->ring_size);
+  state->ring_next++;
+  if (state->ring_next == state->ring_size) state->ring_next = 0;
   state->clock++;
 
   mvw_view view;

@@ -1,12 +1,23 @@
 #include "mvw_impl.h"
 
-static uint32_t local_cost(const int8_t *a, const int8_t *b, uint8_t channels, uint8_t cost) {
+/* The two costs stand apart: this is the innermost loop, and a branch in it shows. */
+static uint32_t absolute_cost(const int8_t *a, const int8_t *b, uint8_t channels) {
   uint32_t sum = 0;
-  for (uint8_t c = 0; c < channels; c++) {
-    int16_t difference = (int16_t)(a[c] - MVW_READ_I8(b + c));
-    uint16_t size = (uint16_t)(difference < 0 ? -difference : difference);
-    sum += cost == MVW_COST_SQUARED ? (uint32_t)size * size : size;
-  }
+  do {
+    int difference = *a++ - MVW_READ_I8(b);
+    b++;
+    sum += (uint32_t)(difference < 0 ? -difference : difference);
+  } while (--channels);
+  return sum;
+}
+
+static uint32_t squared_cost(const int8_t *a, const int8_t *b, uint8_t channels) {
+  uint32_t sum = 0;
+  do {
+    int32_t difference = *a++ - MVW_READ_I8(b);
+    b++;
+    sum += (uint32_t)(difference * difference);
+  } while (--channels);
   return sum;
 }
 
@@ -17,6 +28,7 @@ static uint32_t advance_row(const int8_t *point, const int8_t *b, uint16_t i, ui
   uint32_t least = MVW_NO_DISTANCE;
   uint32_t left = MVW_NO_DISTANCE;
   uint32_t diagonal = from > 0 ? row[from - 1] : MVW_NO_DISTANCE;
+  const int8_t *column = b + (uint32_t)from * channels;
   for (uint16_t j = from; j <= to; j++) {
     uint32_t best = row[j];
     if (left < best) best = left;
@@ -24,7 +36,9 @@ static uint32_t advance_row(const int8_t *point, const int8_t *b, uint16_t i, ui
     if (i == 0 && j == 0) best = 0;
     diagonal = row[j];
     if (best != MVW_NO_DISTANCE)
-      best += local_cost(point, b + (uint32_t)j * channels, channels, cost);
+      best += cost == MVW_COST_SQUARED ? squared_cost(point, column, channels)
+                                       : absolute_cost(point, column, channels);
+    column += channels;
     row[j] = best;
     left = best;
     if (best < least) least = best;

@@ -4,15 +4,17 @@
  * k covers [k * count, (k + 1) * count) and row i covers [i * length, (i + 1) * length). Keeps
  * content above the new rate from folding down. */
 static int32_t part_mean(const mvw_view *view, uint16_t length, uint16_t k, uint8_t axis) {
-  uint32_t from = (uint32_t)k * view->count;
-  uint32_t to = from + view->count;
+  uint32_t at = (uint32_t)k * view->count;
+  uint32_t to = at + view->count;
+  uint16_t row = (uint16_t)(at / length);
+  uint32_t next = (row + 1u) * (uint32_t)length;
   int32_t sum = 0;
-  for (uint32_t at = from; at < to;) {
-    uint32_t row = at / length;
-    uint32_t next = (row + 1) * length;
+  while (at < to) {
     if (next > to) next = to;
-    sum += mvw_view_get(view, (uint16_t)row, axis) * (int32_t)(next - at);
+    sum += mvw_view_get(view, row, axis) * (int32_t)(next - at);
     at = next;
+    next += length;
+    row++;
   }
   return mvw_divide_round(sum, view->count);
 }

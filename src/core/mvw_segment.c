@@ -7,9 +7,9 @@
 
 /* Ring row of sample number n, which must be among the last ring_size. */
 static uint16_t row_of(const mvw_state *state, uint32_t n) {
-  uint32_t back = state->clock - n;
-  uint32_t at = (uint32_t)state->ring_next + state->ring_size - back;
-  return (uint16_t)(at % state->ring_size);
+  uint16_t back = (uint16_t)(state->clock - n);
+  uint16_t at = state->ring_next;
+  return (uint16_t)(at >= back ? at - back : at + state->ring_size - back);
 }
 
 static void update_energy(mvw_state *state, uint32_t n) {
