@@ -6,7 +6,7 @@ import type { RecogniserModel } from '../../src/shared/model/recogniser-model'
 import { AXES, type SampleBlock } from '../../src/shared/model/sample'
 import type { Target } from '../../src/shared/model/target'
 import type { LiveEvent, LiveUpdate } from '../../src/shared/protocol/recogniser'
-import { gestureDistances } from '../../src/shared/replay/gesture-distances'
+import { gestureDistances, templateCount } from '../../src/shared/replay/gesture-distances'
 import { cuttingModel } from '../../src/shared/training/cutting-model'
 
 /** Live recognition: samples of the phone in, what the board would have answered out. */
@@ -45,9 +45,11 @@ export class LiveRun {
 
   private describe(event: CoreEvent, decidedMs: number): LiveEvent {
     const compared = this.knowsGestures && event.gesture !== null
+    const distances = () =>
+      Array.from({ length: templateCount(this.model) }, (_, i) => this.core.templateDistance(i))
     return {
       event,
-      gestureDistances: compared ? gestureDistances(this.core, this.model) : null,
+      gestureDistances: compared ? gestureDistances(this.model, distances()) : null,
       startMs: this.conditioner.timeOfMs(event.start),
       // The segment's end is one past its last sample.
       endMs: this.conditioner.timeOfMs(event.end - 1),

@@ -30,7 +30,7 @@ export function createService(loadCore: () => Promise<Core>): RecogniserService 
       withCore((core) => evaluateLibrary(core, full, holdout, onProgress)),
 
     replay: (model, target, samples, accelSign) =>
-      withCore((core) => ok(replayRecording(core, model, target, samples, accelSign))),
+      withCore((core) => replayRecording(core, model, target, samples, accelSign)),
 
     openLive: (model, target, accelSign) =>
       withCore((core) => {
