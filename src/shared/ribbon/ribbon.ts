@@ -35,7 +35,7 @@ export type Ribbon =
       points: RibbonPoint[]
       /** Largest angle between two directions of the tip during the movement, degrees (median take). */
       extentDeg: number
-      /** Largest distance between two points of the path, cm, of a tip 30 cm off the fist. */
+      /** Largest distance between two points of the path, cm; the point that draws hangs at 36 cm. */
       extentCm: number
       /** Median length of the movement, ms. */
       durationMs: number

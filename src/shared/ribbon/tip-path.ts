@@ -18,10 +18,11 @@ import { type SampleBlock, STANDARD_GRAVITY_MPS2 } from '../model/sample'
 /** From the fist to the point that draws, along the prop. */
 const TIP_M = 0.3
 /**
- * The point that draws sits this far beside the long axis, so that a twist about the axis draws an
- * arc too and not a dot.
+ * The point that draws hangs this far below the long axis, like a lantern under the end of its pole,
+ * so that a twist about the axis draws an arc too and not a dot. Below and not above: a twist then
+ * bulges downwards, where a sweep, which may be as long, bulges upwards (seen from above: ahead).
  */
-const BESIDE_M = 0.2
+const BELOW_M = 0.2
 
 /** Heading is taken from the tip unless it stands closer to the vertical than this (sin 25°). */
 const LEVEL_SHARE = 0.42
@@ -58,10 +59,10 @@ function startFrame(attitude: Quaternion, tip: Vector3): (world: Vector3) => Vec
 }
 
 /**
- * Where beside the axis the point sits, in prop axes: above it as the prop is held at the start, so
- * that the roll of the grip does not matter.
+ * Direction from the long axis to the point, in prop axes: below it as the prop is held at the
+ * start, so that the roll of the grip does not matter.
  */
-function besideInProp(attitude: Quaternion, tip: Vector3, frame: (v: Vector3) => Vector3): Vector3 {
+function belowInProp(attitude: Quaternion, tip: Vector3, frame: (v: Vector3) => Vector3): Vector3 {
   const [w, x, y, z] = attitude
   const toProp = (world: Vector3) => rotate([w, -x, -y, -z], world)
   const rightInProp: Vector3 = [
@@ -69,7 +70,7 @@ function besideInProp(attitude: Quaternion, tip: Vector3, frame: (v: Vector3) =>
     frame(rotate(attitude, [0, 1, 0]))[0],
     frame(rotate(attitude, [0, 0, 1]))[0],
   ]
-  return direction(cross(rightInProp, tip), toProp(UP))
+  return direction(cross(tip, rightInProp), toProp([0, 0, -1]))
 }
 
 /** Acceleration without gravity in the world of the attitude, m/s². */
@@ -140,8 +141,8 @@ export function tipPath(block: SampleBlock, tip: Vector3, sign: AccelSign): TipP
   if (to - from < 3) return null
   const start = attitudes[from]!
   const frame = startFrame(start, tip)
-  const beside = besideInProp(start, tip, frame)
-  const pointInProp = add(scale(tip, TIP_M), scale(beside, BESIDE_M))
+  const below = belowInProp(start, tip, frame)
+  const pointInProp = add(scale(tip, TIP_M), scale(below, BELOW_M))
   const moved = displacement(block, from, worldAccelerations.slice(from, to + 1))
   const turned = attitudes.slice(from, to + 1)
   const points = turned.map((q, k) => frame(add(rotate(q, pointInProp), moved[k]!)))

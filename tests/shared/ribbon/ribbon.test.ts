@@ -50,7 +50,7 @@ describe('extent and shape', () => {
   test.each([30, 60, 90, 120])('lifting the tip by %i° draws an arc of that extent', (degrees) => {
     const ribbon = path(computeRibbon([lift(degrees)]))
     expect(ribbon.extentDeg).toBeCloseTo(degrees, 0)
-    // The point sits 30 cm along and 20 cm beside the axis: chord of a circle of 36 cm.
+    // The point sits 30 cm along and 20 cm below the axis: chord of a circle of 36 cm.
     const chordCm = 2 * Math.hypot(30, 20) * Math.sin((degrees * RAD) / 2)
     expect(ribbon.extentCm).toBeCloseTo(chordCm, -0.3)
     // Sagitta over chord of an arc: tan(angle / 4) / 2.
