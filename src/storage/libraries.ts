@@ -1,7 +1,7 @@
 import type { FullLibrary, Library } from '../shared/model/library'
 import type { Result } from '../shared/model/result'
 import type { Connection } from './connection'
-import { findDamage, loadRecordings, putWithSamples } from './recordings'
+import { addWithSamples, findDamage, loadRecordings } from './recordings'
 import { requireLibrary } from './required'
 import { restoreLibrary } from './restore'
 import { read, write } from './transaction'
@@ -67,10 +67,14 @@ export async function addFullLibrary(
   const { library, recordings } = full
   const damage = findDamage(recordings)
   if (damage !== null) return damage
+  const own = recordings.map(({ recording, samples }) => ({
+    recording: { ...recording, libraryId: library.id },
+    samples,
+  }))
   return write(connection, ['libraries', 'recordings', 'chunks'], async (tx) => {
     await Promise.all([
       tx.objectStore('libraries').add({ id: library.id, deletedAt: null, library }),
-      ...recordings.flatMap((item) => putWithSamples(tx, item, library.id)),
+      addWithSamples(tx, own),
     ])
     return null
   })

@@ -6,7 +6,7 @@ import type { Connection } from './connection'
 import { requireLibrary, requireRecording } from './required'
 import { restoreChunk, restoreRecording } from './restore'
 import { chunksOf, type ReadTransaction, type WriteTransaction } from './schema'
-import { read, write } from './transaction'
+import { read, startAll, write } from './transaction'
 import type { Unreadable } from './unreadable'
 
 /** Facts of a library's recordings that are not deleted, newest first. */
@@ -108,7 +108,7 @@ export async function addRecordings(
   return write(connection, ['libraries', 'recordings', 'chunks'], async (tx) => {
     const libraryIds = [...new Set(items.map(({ recording }) => recording.libraryId))]
     await Promise.all(libraryIds.map((id) => requireLibrary(tx, id)))
-    await Promise.all(items.flatMap((item) => putWithSamples(tx, item, item.recording.libraryId)))
+    await addWithSamples(tx, items)
     return null
   })
 }
@@ -126,16 +126,19 @@ export function findDamage(items: readonly RecordingWithSamples[]): Failure | nu
   )
 }
 
-/** Requests that add one new recording with its samples. Counts are taken from the samples. */
-export function putWithSamples(
+/** Adds new recordings with their samples. Counts are taken from the samples. */
+export async function addWithSamples(
   tx: WriteTransaction,
-  { recording, samples }: RecordingWithSamples,
-  libraryId: string,
-): Promise<unknown>[] {
-  return [
-    tx.objectStore('recordings').add(withCounts({ ...recording, libraryId }, samples)),
-    tx.objectStore('chunks').add({ ...compact(samples), recordingId: recording.id, index: 0 }),
-  ]
+  items: readonly RecordingWithSamples[],
+): Promise<void> {
+  const recordings = tx.objectStore('recordings')
+  const chunks = tx.objectStore('chunks')
+  await startAll(
+    items.flatMap(({ recording, samples }) => [
+      () => recordings.add(withCounts(recording, samples)),
+      () => chunks.add({ ...compact(samples), recordingId: recording.id, index: 0 }),
+    ]),
+  )
 }
 
 export function withCounts<R extends Recording>(recording: R, samples: SampleBlock): R {

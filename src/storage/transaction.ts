@@ -43,6 +43,14 @@ export async function read<T>(
   }
 }
 
+/**
+ * Starts requests one after another and waits for all. One that cannot even start, as when its
+ * value cannot be cloned, rejects like one that fails later, so that no other is left unwatched.
+ */
+export async function startAll(starts: readonly (() => Promise<unknown>)[]): Promise<void> {
+  await Promise.all(starts.map(async (start) => start()))
+}
+
 /** Browsers may cut the connection of a page in the background: then one more try on a new one. */
 async function begin<T>(connection: Connection, start: (db: Database) => T): Promise<T> {
   try {
