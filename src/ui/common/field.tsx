@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { useEffect, useId, useRef } from 'preact/hooks'
+import { useId, useLayoutEffect, useRef } from 'preact/hooks'
 
 export interface FieldProps {
   label: string
@@ -42,7 +42,8 @@ export interface TextFieldProps {
 export function TextField(props: TextFieldProps) {
   const input = useRef<HTMLInputElement>(null)
   const { focused = false } = props
-  useEffect(() => {
+  // Before the next paint: the first key after the tap must not be lost.
+  useLayoutEffect(() => {
     if (focused) input.current?.focus()
   }, [focused])
   return (

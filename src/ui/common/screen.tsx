@@ -32,6 +32,7 @@ export function Screen({ title, back, bare = false, aside, foot, children }: Scr
                   <Icon name="back" />
                 </button>
               )}
+              <h1>{title}</h1>
               {aside !== undefined && <div class="screen-aside">{aside}</div>}
             </header>
           )}

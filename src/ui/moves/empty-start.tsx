@@ -11,12 +11,14 @@ export function EmptyStart() {
   return (
     <Screen title="Movewright" bare>
       <div class="start">
-        <h1>Movewright</h1>
-        <p class="start-lead">
-          Record movements of a hand-held prop with this phone, and measure how surely a small
-          recogniser tells them apart. Then export the very C files that decided here, ready for the
-          prop's board.
-        </p>
+        <div class="start-words">
+          <h1>Movewright</h1>
+          <p class="start-lead">
+            Record movements of a hand-held prop with this phone, and measure how surely a small
+            recogniser tells them apart. Then export the very C files that decided here, ready for
+            the prop's board.
+          </p>
+        </div>
         <div class="start-ways">
           {demo.state === 'running' ? (
             <Progress progress={demo.progress} cancel={demo.cancel} />

@@ -63,9 +63,11 @@ function OneGesture({ counts, generated }: { counts: GestureCounts; generated: b
           <Figure label="Median length" value={medianLength(counts)} note={`n = ${takes.length}`} />
         </div>
       </div>
-      <Section title={plural('tester', counts.testers.length)}>
-        <Testers counts={counts} />
-      </Section>
+      {takes.length > 0 && (
+        <Section title={plural('tester', counts.testers.length)}>
+          <Testers counts={counts} />
+        </Section>
+      )}
       <Section title={plural('take', takes.length)}>
         {takes.length === 0 ? (
           <p class="quiet">None yet. Five are enough to begin; mix speeds and sizes.</p>

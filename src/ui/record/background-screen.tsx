@@ -5,7 +5,7 @@ import { Button, HOME, Mark, Notice, Screen, Section, useApp, useWakeLock } from
 import { BackgroundList } from './background-list'
 import { wakeSound } from './cues'
 import { LiveTrace } from './live-trace'
-import { SensorStart } from './sensor-start'
+import { SensorButtons, SensorWords } from './sensor-start'
 import { SignStep } from './sign-step'
 import { SimulatedPhone } from './simulated-phone'
 import { TesterStrip } from './tester-strip'
@@ -25,14 +25,14 @@ export function BackgroundScreen() {
       title="Background"
       back={HOME}
       aside={motion.kind.value === 'simulated' && <Mark kind="simulated" />}
-      foot={ready ? <BackgroundButton /> : undefined}
+      foot={ready ? <BackgroundButton /> : <SensorButtons />}
     >
       <p>
         Everything that is no gesture: walk, talk, put the prop down, hand it over. How often the
         recogniser answers in it is how often the prop will answer by mistake.
       </p>
       <TesterStrip locked={running} />
-      {ready ? <LiveTrace /> : <SensorStart />}
+      {ready ? <LiveTrace /> : <SensorWords />}
       {ready && <SignStep />}
       {ready && motion.kind.value === 'simulated' && (
         <SimulatedPhone gesture={null} way="hands-free" />

@@ -4,6 +4,7 @@ import { AXES, type SampleBlock } from '../../shared/model/sample'
 const SPAN_MS = 4000
 /** Axes are told apart by their dash: x full, y dashed, z dotted. */
 const DASHES = [[], [7, 4], [1.5, 3.5]] as const
+const LABEL_HEIGHT = 11
 const AXIS_LABELS = ['x', 'y', 'z'] as const
 
 interface LaneOptions {
@@ -78,6 +79,7 @@ function drawLane(
   if (tMs.length === 0) return
   pen.strokeStyle = field.ink
   pen.lineWidth = 1.4
+  const ends: Label[] = []
   for (const [axis, dash] of DASHES.entries()) {
     const yAt = (row: number) =>
       middle - ((values[row * AXES + first + axis] ?? 0) / scale) * (middle - 4)
@@ -87,9 +89,28 @@ function drawLane(
       pen.lineTo(right - ((newest - time) / SPAN_MS) * right, yAt(row))
     }
     pen.stroke()
-    pen.fillText(AXIS_LABELS[axis] ?? '', right + 4, yAt(tMs.length - 1) + 4)
+    ends.push({ text: AXIS_LABELS[axis] ?? '', y: yAt(tMs.length - 1) + 4 })
   }
   pen.setLineDash([])
+  for (const { text, y } of spreadLabels(ends)) pen.fillText(text, right + 4, y)
+}
+
+interface Label {
+  text: string
+  y: number
+}
+
+/** Labels in order of height, moved apart where they would cover one another. */
+export function spreadLabels(labels: Label[]): Label[] {
+  const sorted = labels.map((label) => ({ ...label })).sort((a, b) => a.y - b.y)
+  const lowest = sorted[sorted.length - 1]?.y ?? 0
+  for (const [index, label] of sorted.entries()) {
+    const above = sorted[index - 1]
+    if (above !== undefined) label.y = Math.max(label.y, above.y + LABEL_HEIGHT)
+  }
+  // What was pushed down is shared out to both sides.
+  const pushed = (sorted[sorted.length - 1]?.y ?? 0) - lowest
+  return sorted.map(({ text, y }) => ({ text, y: y - pushed / 2 }))
 }
 
 function scaleFor(values: Float32Array, first: number, scales: readonly number[]): number {

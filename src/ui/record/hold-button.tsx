@@ -1,7 +1,6 @@
 import type { TargetedKeyboardEvent, TargetedPointerEvent } from 'preact'
 import { useState } from 'preact/hooks'
 import type { Gesture } from '../../shared/model/library'
-import { durationText } from '../../shared/present/numbers'
 import { Notice, useApp } from '../common'
 import { wakeSound } from './cues'
 
@@ -53,13 +52,13 @@ export function HoldButton({ gesture }: { gesture: Gesture }) {
       >
         {holding ? (
           <>
-            <span class="hold-figure">{durationText(record.elapsedMs.value)}</span>
+            <span class="hold-figure">{(record.elapsedMs.value / 1000).toFixed(1)} s</span>
             <span>Let go at the end</span>
           </>
         ) : (
           <>
-            <span class="hold-name">Hold, {gesture.name.toLowerCase()}, let go</span>
-            <span>one take each time</span>
+            <span class="hold-name">Hold while you move</span>
+            <span>one take of {gesture.name}</span>
           </>
         )}
       </button>

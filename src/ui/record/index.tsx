@@ -9,7 +9,7 @@ import { HandsFreeButton } from './hands-free-button'
 import { HoldButton } from './hold-button'
 import { LiveTrace } from './live-trace'
 import { Offered } from './offered'
-import { SensorStart } from './sensor-start'
+import { SensorButtons, SensorWords } from './sensor-start'
 import { SignStep } from './sign-step'
 import { SimulatedPhone } from './simulated-phone'
 import { TesterStrip } from './tester-strip'
@@ -38,7 +38,7 @@ function RecordTakes({ gesture }: { gesture: Gesture }) {
       title={gesture.name}
       back={route('gesture', gesture.id)}
       aside={motion.kind.value === 'simulated' && <Mark kind="simulated" />}
-      foot={ready ? <Foot gesture={gesture} way={way} /> : undefined}
+      foot={ready ? <Foot gesture={gesture} way={way} /> : <SensorButtons />}
     >
       <TesterStrip locked={phase !== 'idle'} />
       {ready ? (
@@ -60,7 +60,7 @@ function RecordTakes({ gesture }: { gesture: Gesture }) {
           {motion.kind.value === 'simulated' && <SimulatedPhone gesture={gesture} way={way} />}
         </>
       ) : (
-        <SensorStart />
+        <SensorWords />
       )}
     </Screen>
   )
@@ -69,12 +69,9 @@ function RecordTakes({ gesture }: { gesture: Gesture }) {
 function Foot({ gesture, way }: { gesture: Gesture; way: Way }) {
   const { offered, phase } = useApp().record
   const offer = offered.value
-  if (offer !== null) return <Offered offer={offer} />
-  return way === 'hold' && phase.value !== 'hands-free' ? (
-    <HoldButton gesture={gesture} />
-  ) : (
-    <HandsFreeButton gesture={gesture} />
-  )
+  if (offer !== null && phase.value !== 'holding') return <Offered offer={offer} />
+  const holds = way === 'hold' && phase.value !== 'hands-free'
+  return holds ? <HoldButton gesture={gesture} /> : <HandsFreeButton gesture={gesture} />
 }
 
 function TakeCount({ gesture }: { gesture: Gesture }) {

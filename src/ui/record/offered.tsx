@@ -3,11 +3,18 @@ import { Button, useApp } from '../common'
 
 /** The take just made: what was seen in it, and keep or drop. */
 export function Offered({ offer }: { offer: OfferedTake }) {
-  const { record } = useApp()
+  const { record, library } = useApp()
   const good = offer.quality.every((word) => word.code === 'good')
   const saving = record.phase.value === 'saving'
+  const { gestureId } = offer.recording
+  const name = library.current.value?.gestures.find((one) => one.id === gestureId)?.name
+  const behind = record.waiting.value - 1
   return (
     <div class="foot-stack">
+      <p class="quiet">
+        Take of {name ?? 'a deleted gesture'}
+        {behind > 0 && `, ${behind} more waiting`}
+      </p>
       <ul class={good ? 'quality' : 'quality quality-doubt'} role="status">
         {offer.quality.map((word) => (
           <li key={word.code}>{word.text}</li>

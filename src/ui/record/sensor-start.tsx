@@ -1,55 +1,62 @@
-import { useState } from 'preact/hooks'
 import { motionWords } from '../../state/motion-words'
 import { Button, Notice, useApp } from '../common'
 import { wakeSound } from './cues'
 
-/** Starts the motion sensor from a tap, and says in words when it does not come. */
-export function SensorStart() {
+/** What starting the sensor means, or why no readings came. */
+export function SensorWords() {
   const { motion } = useApp()
-  const [asked, setAsked] = useState(false)
+  const words = motionWords(motion.status.value)
+  if (words === null) {
+    return (
+      <p>
+        The phone is the prop: hold it as the prop will be held. Its motion sensors start with a
+        tap, and the browser may ask for permission.
+      </p>
+    )
+  }
+  return (
+    <Notice tone="trouble" live>
+      <p>
+        <strong>{words.seen}</strong> {words.todo}
+      </p>
+    </Notice>
+  )
+}
+
+/** Starts the motion sensor from a tap, or the simulated phone. */
+export function SensorButtons() {
+  const { motion } = useApp()
   const status = motion.status.value
-  const words = motionWords(status)
   const start = (kind: 'phone' | 'simulated') => {
     wakeSound()
-    setAsked(true)
     motion.use(kind)
     void motion.start()
   }
   const starting = status === 'starting'
+  // Where no sensor can come, the simulated phone is the thing to do.
+  const hopeless = status === 'no-sensor' || status === 'insecure'
   return (
-    <div class="sensor-start">
-      {words === null ? (
-        <p>
-          The phone is the prop: hold it as the prop will be held. Its motion sensors start with a
-          tap, and the browser may ask for permission.
-        </p>
-      ) : (
-        <Notice tone="trouble" live={asked}>
-          <p>
-            <strong>{words.seen}</strong> {words.todo}
-          </p>
-        </Notice>
-      )}
+    <div class="foot-stack">
+      <Button tone={hopeless ? 'amber' : 'plain'} big wide onClick={() => start('simulated')}>
+        Use the simulated phone
+      </Button>
       <Button
-        tone={status === 'no-sensor' ? 'plain' : 'amber'}
+        tone={hopeless ? 'plain' : 'amber'}
         big
         wide
         disabled={starting || status === 'insecure'}
         onClick={() => start('phone')}
       >
-        {starting ? 'Starting …' : words === null ? 'Start the sensor' : 'Try the sensor again'}
-      </Button>
-      <Button
-        tone={status === 'no-sensor' ? 'amber' : 'plain'}
-        big
-        wide
-        onClick={() => start('simulated')}
-      >
-        Use the simulated phone
+        {starting ? 'Starting …' : (TEXTS[status] ?? 'Try the sensor again')}
       </Button>
       <p class="quiet small">
         The simulated phone is for a desk: it moves by a model, and its takes are marked.
       </p>
     </div>
   )
+}
+
+const TEXTS: { [status in string]?: string } = {
+  stopped: 'Start the sensor',
+  lost: 'Start the sensor again',
 }
