@@ -1,3 +1,4 @@
+import type { Vector } from '../shared/firmware/vector'
 import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluation'
 import type { AccelSign, FullLibrary } from '../shared/model/library'
 import type { RecogniserModel } from '../shared/model/recogniser-model'
@@ -23,6 +24,11 @@ export interface CallOptions {
 export interface RecogniserClient {
   train(full: FullLibrary, options?: CallOptions): Promise<Result<TrainedModel>>
   evaluate(full: FullLibrary, holdout: Holdout, options?: CallOptions): Promise<Result<Evaluation>>
+  vectors(
+    full: FullLibrary,
+    trained: TrainedModel,
+    options?: CallOptions,
+  ): Promise<Result<Vector[]>>
   replay(
     model: RecogniserModel,
     target: Target,

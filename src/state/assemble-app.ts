@@ -22,7 +22,11 @@ export interface AppParts extends LibraryParts, MotionParts {
   recogniser: RecogniserClient
   simulated: SimulatedSource
   /** Loaded when it is asked for: it carries the core's sources as text. */
-  exportFirmware: (shelf: Shelf, train: App['train']) => ReturnType<App['exportFirmware']>
+  exportFirmware: (
+    shelf: Shelf,
+    train: App['train'],
+    recogniser: RecogniserClient,
+  ) => ReturnType<App['exportFirmware']>
 }
 
 /** Ties the slices together. Resolves when the stored libraries are read. */
@@ -58,7 +62,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     undoable: notices.undoable,
     dismiss: notices.dismiss,
     exportLibrary: () => exportLibrary(shelf),
-    exportFirmware: () => parts.exportFirmware(shelf, train),
+    exportFirmware: () => parts.exportFirmware(shelf, train, recogniser),
     importLibrary: async (bytes) => {
       const read = readLibraryFile(bytes)
       return read.ok ? add(read.value) : read

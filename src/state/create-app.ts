@@ -21,7 +21,7 @@ export async function createApp(): Promise<App> {
     defaultTarget,
     generateDemoLibrary,
     createUpdate,
-    exportFirmware: async () => (await import('./export-firmware')).exportFirmware(),
+    exportFirmware: async (...args) => (await import('./export-firmware')).exportFirmware(...args),
   }
   return assembleApp(parts)
 }

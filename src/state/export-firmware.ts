@@ -1,7 +1,36 @@
-import { fail, type Result } from '../shared/model/result'
+import { loadFirmwareSources } from '../export/core-files'
+import type { RecogniserClient } from '../recogniser/client'
+import { makeFirmwareBundle } from '../shared/firmware/bundle'
+import { fileWord } from '../shared/format/file-names'
+import { fail, ok, type Result } from '../shared/model/result'
+import type { App } from './app'
 import type { OutFile } from './exports'
+import type { Shelf } from './shelf'
 
-/** The firmware bundle of the current library. */
-export async function exportFirmware(): Promise<Result<OutFile>> {
-  return fail('export/firmware', 'The firmware bundle cannot be written yet.')
+/** The firmware bundle of the current library: trains if need be, makes vectors, packs. */
+export async function exportFirmware(
+  { store, current }: Shelf,
+  train: App['train'],
+  recogniser: RecogniserClient,
+): Promise<Result<OutFile>> {
+  const open = current.value
+  if (open === null) return fail('export/no-library', 'There is no library open to export.')
+  const trained = await train()
+  if (!trained.ok) return trained
+  const full = await store.loadFull(open.id)
+  if (full === null) return fail('export/no-library', 'The library to export is gone.')
+  const vectors = await recogniser.vectors(full, trained.value)
+  if (!vectors.ok) return vectors
+  const bundle = makeFirmwareBundle({
+    library: full.library,
+    trained: trained.value,
+    ...(await loadFirmwareSources()),
+    vectors: vectors.value,
+    generatedFrom: 'Movewright',
+  })
+  if (!bundle.ok) return bundle
+  return ok({
+    fileName: `${fileWord(full.library.name, 'library')}-firmware.zip`,
+    bytes: bundle.value,
+  })
 }

@@ -1,3 +1,5 @@
+import type { ModelBoard } from '../model/recogniser-model'
+
 /** The C core as TypeScript sees it. One instance holds one recogniser; make more for more. */
 export const CORE_KIND = { gesture: 1, reject: 2 } as const
 export const CORE_REASONS = ['none', 'far', 'ambiguous', 'short', 'long'] as const
@@ -38,8 +40,12 @@ export interface DtwOptions {
 }
 
 export interface Core {
-  /** Loads model bytes and resets. @throws CoreError with the core's status. */
-  load(modelBytes: Uint8Array): void
+  /**
+   * Loads model bytes and resets.
+   * @param board setting of the sensor, checked against the model's; the model's own by default
+   * @throws CoreError with the core's status.
+   */
+  load(modelBytes: Uint8Array, board?: ModelBoard): void
   reset(): void
   /** Pushes n × 6 counts in order; any split into blocks gives the same events. */
   push(counts: Int16Array, trace?: CoreTrace): CoreEvent[]

@@ -1,10 +1,11 @@
+import type { Core } from '../core/core'
 import type { TrainedModel } from '../model/evaluation'
 import type { FullLibrary } from '../model/library'
 import { prepareLibrary } from '../training/prepare'
 import { madeVectors } from './made-vectors'
 import { observe } from './observations'
 import { observedVectors } from './observed-vectors'
-import { runVector, type Vector, type VectorCore } from './vector'
+import { runVector, type Vector } from './vector'
 
 /**
  * Vectors for a model: samples as the board reads them, with the event log the phone's core gives.
@@ -13,7 +14,7 @@ import { runVector, type Vector, type VectorCore } from './vector'
  * and models that must be refused. The same library and model give the same vectors.
  * @param core loaded with this model afterwards
  */
-export function makeVectors(core: VectorCore, trained: TrainedModel, full: FullLibrary): Vector[] {
+export function makeVectors(core: Core, trained: TrainedModel, full: FullLibrary): Vector[] {
   const { model, bytes } = trained
   const observed = observe(core, model, bytes, prepareLibrary(full))
   const inputs = [...observedVectors(model, observed), ...madeVectors(model, observed)]

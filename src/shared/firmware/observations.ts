@@ -1,8 +1,8 @@
-import type { CoreEvent } from '../core/core'
+import type { Core, CoreEvent } from '../core/core'
 import type { RecogniserModel } from '../model/recogniser-model'
 import { AXES } from '../model/sample'
 import type { Prepared } from '../training/prepare'
-import type { VectorCore, VectorStep } from './vector'
+import type { VectorStep } from './vector'
 
 /** A recording as the board would have read it, and what the model said to it. */
 export interface Observation {
@@ -17,7 +17,7 @@ const CONTEXT_SAMPLES = 100
 
 /** Runs every recording of the library through the model, as a stream. */
 export function observe(
-  core: VectorCore,
+  core: Core,
   model: RecogniserModel,
   modelBytes: Uint8Array,
   prepared: Prepared,

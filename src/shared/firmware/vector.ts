@@ -1,17 +1,6 @@
 import { type Core, CoreError, type CoreEvent } from '../core/core'
+import type { ModelBoard } from '../model/recogniser-model'
 import { AXES } from '../model/sample'
-
-/** The sensor as a board says it is set up, in the units of `mvw_board`. */
-export interface VectorBoard {
-  rateMillihertz: number
-  accelNgPerLsb: number
-  gyroNdpsPerLsb: number
-}
-
-/** A core that can be told the board's setting, as `mvw_init` is. */
-export interface VectorCore extends Core {
-  load(modelBytes: Uint8Array, board?: VectorBoard): void
-}
 
 export type VectorStep =
   /** n × 6 counts. */
@@ -24,7 +13,7 @@ export interface VectorInput {
   /** One sentence: what this vector shows. */
   why: string
   /** The board's setting, when it is not the model's. */
-  board?: VectorBoard
+  board?: ModelBoard
   /** Version the model claims, when it is not its own. */
   version?: number
   steps: VectorStep[]
@@ -57,7 +46,7 @@ export function eventLine(event: CoreEvent): string {
  * The event log of a vector, made by the core that runs on the phone.
  * @throws what the core throws, except the status of a model that is refused: that is in the log
  */
-export function runVector(core: VectorCore, modelBytes: Uint8Array, input: VectorInput): string {
+export function runVector(core: Core, modelBytes: Uint8Array, input: VectorInput): string {
   const lines: string[] = []
   let samples = 0
   try {

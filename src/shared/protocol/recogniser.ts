@@ -1,4 +1,5 @@
 import type { CoreEvent, CorePhase } from '../core/core'
+import type { Vector } from '../firmware/vector'
 import type { Evaluation, Holdout, TrainedModel } from '../model/evaluation'
 import type { AccelSign, FullLibrary } from '../model/library'
 import type { RecogniserModel } from '../model/recogniser-model'
@@ -39,6 +40,8 @@ export interface LiveEvent {
 export interface RecogniserService {
   train(full: FullLibrary, onProgress: OnProgress): Promise<Result<TrainedModel>>
   evaluate(full: FullLibrary, holdout: Holdout, onProgress: OnProgress): Promise<Result<Evaluation>>
+  /** Vectors for the firmware bundle: inputs with the event logs of this core. */
+  vectors(full: FullLibrary, trained: TrainedModel): Promise<Result<Vector[]>>
   replay(
     model: RecogniserModel,
     target: Target,

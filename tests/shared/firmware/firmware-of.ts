@@ -1,15 +1,12 @@
 import { readFirmwareSources } from '../../../src/build/core-files'
 import { loadCoreForNode } from '../../../src/build/load-core'
-import { generateDemoLibrary } from '../../../src/shared/demo/demo-library'
 import type { FirmwareInput } from '../../../src/shared/firmware/bundle'
 import { makeVectors } from '../../../src/shared/firmware/make-vectors'
 import type { FullLibrary } from '../../../src/shared/model/library'
 import { trainModel } from '../../../src/shared/training/train-model'
 
-/** Everything a bundle of the demo library is made of; `change` comes before training. */
-export async function demoFirmware(change?: (full: FullLibrary) => void): Promise<FirmwareInput> {
-  const full = await generateDemoLibrary(7)
-  change?.(full)
+/** Everything a bundle of a library is made of, trained here. */
+export async function firmwareOf(full: FullLibrary): Promise<FirmwareInput> {
   const core = await loadCoreForNode()
   const trained = trainModel(core, full)
   if (!trained.ok) throw new Error(trained.message)
