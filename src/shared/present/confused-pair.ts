@@ -51,6 +51,19 @@ export function takesInCell(
     .map((outcome) => outcome.takeId)
 }
 
+/** Cells off the diagonal that hold takes, most takes first; ties in the order of the matrix. */
+export function wrongCells(
+  evaluation: Evaluation,
+): { truth: number; answer: number | null; count: number }[] {
+  const reject = evaluation.gestures.length
+  return evaluation.confusion
+    .flatMap((row, truth) =>
+      row.map((count, column) => ({ truth, answer: column === reject ? null : column, count })),
+    )
+    .filter(({ truth, answer, count }) => count > 0 && truth !== answer)
+    .sort((a, b) => b.count - a.count)
+}
+
 export function rowTotal(evaluation: Evaluation, row: number): number {
   return (evaluation.confusion[row] ?? []).reduce((sum, count) => sum + count, 0)
 }

@@ -18,7 +18,7 @@ export interface RibbonShape {
  */
 export function ribbonShape(points: readonly RibbonPoint[], size: number): RibbonShape {
   const slow = 0.5
-  const fast = 0.9 + size / 48
+  const fast = 0.4 + size / 40
   const margin = slow + fast + 1
   const inner = size - 2 * margin
   const path = points.map((point) => ({

@@ -22,7 +22,7 @@ export function ConfusionMatrix({ evaluation, hrefOf, picture }: ConfusionMatrix
   const { gestures } = evaluation
   return (
     <div class="confusion-scroll">
-      <table class="confusion">
+      <table class="confusion" style={{ '--columns': gestures.length + 1 }}>
         <caption>Rows: performed. Columns: answered. Tap a count to see its takes.</caption>
         <thead>
           <tr>
@@ -97,7 +97,7 @@ function cellLabel(evaluation: Evaluation, cell: Cell, count: number): string {
 
 function NonePicture() {
   return (
-    <svg class="ribbon" viewBox="0 0 48 48" width="32" height="32" aria-hidden="true">
+    <svg class="ribbon" viewBox="0 0 48 48" width="30" height="30" aria-hidden="true">
       <path d="M14 14 34 34M34 14 14 34" fill="none" stroke="currentcolor" stroke-width="2" />
     </svg>
   )

@@ -5,18 +5,20 @@ export interface IntervalProps {
   value: number
   low: number
   high: number
-  /** End of the axis; it starts at 0. */
+  /** Ends of the axis; it starts at 0 by default. */
+  min?: number
   max: number
   /** Spoken instead of the picture. */
   label: string
 }
 
 /** A dot on its interval. Ends beyond the axis are drawn open. */
-export function Interval({ value, low, high, max, label }: IntervalProps) {
+export function Interval({ value, low, high, min = 0, max, label }: IntervalProps) {
   if (!Number.isFinite(low) || !Number.isFinite(high)) {
     return <div class="interval interval-empty" role="img" aria-label={label} />
   }
-  const at = (x: number) => `${(Math.min(Math.max(x / max, 0), 1) * 100).toFixed(2)}%`
+  const at = (x: number) =>
+    `${(Math.min(Math.max((x - min) / (max - min), 0), 1) * 100).toFixed(2)}%`
   const open = high > max ? ' interval-open' : ''
   return (
     <div
@@ -31,15 +33,50 @@ export function Interval({ value, low, high, max, label }: IntervalProps) {
   )
 }
 
-/** A share as dot and interval on 0 to 1, with percent and count as text. */
-export function RateBar({ rate, name }: { rate: Rate; name: string }) {
+export interface RateBarProps {
+  rate: Rate
+  name: string
+  /** Start of the axis, which ends at 1; see rateAxisStart. */
+  from?: number
+}
+
+/** A share as dot and interval, with percent and count as text. */
+export function RateBar({ rate, name, from = 0 }: RateBarProps) {
   const label = `${name}: ${percent(rate.value)}, ${countOf(rate)}, 95 % interval ${percentRange(rate.low, rate.high)}`
   return (
     <div class="rate">
       <span class="rate-name">{name}</span>
-      <Interval value={rate.value} low={rate.low} high={rate.high} max={1} label={label} />
+      <Interval
+        value={rate.value}
+        low={rate.low}
+        high={rate.high}
+        min={from}
+        max={1}
+        label={label}
+      />
       <span class="rate-value">{percent(rate.value)}</span>
       <span class="rate-count">{countOf(rate)}</span>
     </div>
   )
+}
+
+/** Words at the two ends of the axis of the rates below it. */
+export function RateAxis({ from }: { from: number }) {
+  return (
+    <div class="rate rate-axis" aria-hidden="true">
+      <span />
+      <span class="rate-ends">
+        <span>{percent(from)}</span>
+        <span>{percent(1)}</span>
+      </span>
+      <span />
+      <span />
+    </div>
+  )
+}
+
+/** A common start of the axis that no interval lies below: 0, 50, 80 or 90 %. */
+export function rateAxisStart(rates: Rate[]): number {
+  const lowest = Math.min(...rates.filter((rate) => rate.n > 0).map((rate) => rate.low))
+  return [0.9, 0.8, 0.5].find((start) => lowest >= start) ?? 0
 }

@@ -6,6 +6,7 @@ import { ConfusionMatrix, RateBar } from '../charts'
 import { Button, NextStep, Notice, Section } from '../common'
 import { GestureRibbon } from '../ribbon'
 import { BackgroundFigures } from './background-score'
+import { Mistakes } from './mistakes'
 import { cellRoute, pairRoute } from './routes'
 import { Scores } from './scores'
 
@@ -22,7 +23,7 @@ export function Result({ evaluation, stale }: { evaluation: Evaluation; stale: b
           {measuredSentence(evaluation)} 95 % interval {percentRange(accuracy.low, accuracy.high)}.
         </p>
         <RateBar name="understood" rate={accuracy} />
-        <RateBar name="answered none" rate={evaluation.rejected} />
+        <RateBar name="rejected" rate={evaluation.rejected} />
         {evaluationWarnings(evaluation).map((warning) => (
           <Notice key={warning}>
             <p>{warning}</p>
@@ -34,8 +35,9 @@ export function Result({ evaluation, stale }: { evaluation: Evaluation; stale: b
         <ConfusionMatrix
           evaluation={evaluation}
           hrefOf={(cell) => cellRoute(evaluation, cell)}
-          picture={(gestureId) => <GestureRibbon gestureId={gestureId} size={32} />}
+          picture={(gestureId) => <GestureRibbon gestureId={gestureId} size={30} />}
         />
+        <Mistakes evaluation={evaluation} />
       </Section>
       <Scores evaluation={evaluation} />
       <BackgroundFigures score={evaluation.background} />

@@ -1,23 +1,28 @@
 import type { Evaluation } from '../../shared/model/evaluation'
-import { RateBar } from '../charts'
+import { RateAxis, RateBar, rateAxisStart } from '../charts'
 import { Section } from '../common'
 import { GestureRibbon } from '../ribbon'
 
 /** Recall and precision of each gesture, with their intervals. */
 export function Scores({ evaluation }: { evaluation: Evaluation }) {
+  const from = rateAxisStart(evaluation.scores.flatMap((score) => [score.recall, score.precision]))
   return (
     <Section title="Gesture by gesture">
       <p class="small quiet">
         Recall: of the takes performed, how many were answered so. Precision: of the answers, how
         many were right. Lines are 95 % Wilson intervals.
       </p>
+      <div class="score">
+        <span class="score-picture" />
+        <RateAxis from={from} />
+      </div>
       {evaluation.scores.map((score) => (
         <div key={score.gestureId} class="score">
           <GestureRibbon gestureId={score.gestureId} size={44} />
           <div>
             <h3>{score.name}</h3>
-            <RateBar name="recall" rate={score.recall} />
-            <RateBar name="precision" rate={score.precision} />
+            <RateBar name="recall" rate={score.recall} from={from} />
+            <RateBar name="precision" rate={score.precision} from={from} />
           </div>
         </div>
       ))}

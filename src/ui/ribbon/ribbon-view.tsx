@@ -12,6 +12,9 @@ export interface RibbonViewProps {
   draw?: boolean
 }
 
+/** Below this size the halo would hide the path, px. */
+const HALO_FROM = 48
+
 /** A gesture's picture: the path of the prop's tip, wide where it is fast, from its start dot on. */
 export function RibbonView({ ribbon, size, label, draw = false }: RibbonViewProps) {
   return (
@@ -35,7 +38,7 @@ function Path({ points, size, draw }: { points: RibbonPoint[]; size: number; dra
   const mask = useId()
   return (
     <>
-      <path class="ribbon-halo" d={shape.halo} />
+      {size >= HALO_FROM && <path class="ribbon-halo" d={shape.halo} />}
       {draw && (
         <mask id={mask} maskUnits="userSpaceOnUse" x="0" y="0" width={size} height={size}>
           <path

@@ -3,6 +3,7 @@ import {
   confusedPairSentence,
   mostConfusedPair,
   takesInCell,
+  wrongCells,
 } from '../../../src/shared/present/confused-pair'
 import { distanceTable } from '../../../src/shared/present/distances'
 import { evaluationWarnings, measuredSentence } from '../../../src/shared/present/trust'
@@ -32,6 +33,18 @@ describe('mostConfusedPair', () => {
       [1, null, 9],
     ])
     expect(mostConfusedPair(measured)).toBeNull()
+  })
+
+  test('cells off the diagonal are listed with the fullest first', () => {
+    const measured = evaluation([
+      [0, 0, 9],
+      [0, 1, 1],
+      [1, null, 3],
+    ])
+    expect(wrongCells(measured)).toEqual([
+      { truth: 1, answer: null, count: 3 },
+      { truth: 0, answer: 1, count: 1 },
+    ])
   })
 
   test('a cell gives the takes that fell into it, rejections included', () => {

@@ -28,6 +28,12 @@ test('a path is drawn as halo, body and start dot, named only when asked', () =>
   expect(named.getAttribute('aria-hidden')).not.toBe('true')
 })
 
+test('a picture for a margin leaves the halo out', () => {
+  const small = draw(<RibbonView ribbon={path as never} size={30} />)
+  expect(small.querySelector('.ribbon-halo')).toBeNull()
+  expect(small.querySelector('.ribbon-body')).not.toBeNull()
+})
+
 test('drawing along the path uncovers the body through a mask of its own', () => {
   const drawn = draw(<RibbonView ribbon={path as never} size={48} draw />)
   const mask = drawn.querySelector('mask')!
