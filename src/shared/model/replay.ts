@@ -3,6 +3,11 @@ import type { CoreEvent } from '../core/core'
 /** A recording run through conditioning and core, sample by sample. */
 export interface Replay {
   rateHz: number
+  /**
+   * Samples that came from the recording. Those after it are stillness, added as in training, so
+   * that a movement which the recording ends in is decided too.
+   */
+  recordedCount: number
   /** Conditioned samples in counts, n × 6. */
   counts: Int16Array
   energy: Uint32Array

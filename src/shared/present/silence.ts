@@ -1,4 +1,4 @@
-import { CORE_PHASES, type CorePhase } from '../core/core'
+import type { CorePhase } from '../core/core'
 import type { ModelSegmenter } from '../model/recogniser-model'
 import type { Replay } from '../model/replay'
 import { groupDigits } from './numbers'
@@ -37,10 +37,5 @@ export function noCutSentence(replay: Replay): string {
   if (peak < replay.onThreshold) {
     return `No movement was cut out: motion peaked at ${groupDigits(peak)}, a movement starts at ${start}.`
   }
-  const moving = replay.phase[replay.phase.length - 1] === MOVING
-  if (moving)
-    return 'A movement began but the recording ends before its rest: it was never decided.'
   return `No movement was cut out: motion passed ${start} (peak ${groupDigits(peak)}), but not long enough.`
 }
-
-const MOVING = CORE_PHASES.indexOf('moving')

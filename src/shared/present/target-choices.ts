@@ -22,13 +22,18 @@ export function withFamily(target: Target, key: string): Target {
   }
 }
 
-/** '±8 g: 0.244 mg a count'; for the gyroscope '±500 deg/s: 17.5 mdeg/s a count, reads to ±573'. */
+/** '±8 g: 0.244 mg a count'. */
 export function rangeText(range: SensorRange, unit: 'g' | 'deg/s'): string {
-  const step = `${shortStep(range.nanoPerLsb / 1e6)}${UNIT_SPACE}m${unit} a count`
+  const step = range.nanoPerLsb / 1e6
+  const text = step >= 100 ? shortNumber(step) : String(Number(step.toPrecision(4)))
+  return `±${range.fullScale}${UNIT_SPACE}${unit}: ${text}${UNIT_SPACE}m${unit} a count`
+}
+
+/** How far 16 bits of a range reach, where that is over 1 % from its full scale; else empty. */
+export function reachText(range: SensorRange, unit: 'g' | 'deg/s'): string {
   const reach = (range.nanoPerLsb * 32_767) / 1e9
-  const differs = Math.abs(reach / range.fullScale - 1) > 0.01
-  const end = differs ? `, reads to ±${groupDigits(reach)}` : ''
-  return `±${range.fullScale}${UNIT_SPACE}${unit}: ${step}${end}`
+  if (Math.abs(reach / range.fullScale - 1) <= 0.01) return ''
+  return `16 bits reach to ±${groupDigits(reach)}${UNIT_SPACE}${unit} in this range.`
 }
 
 /** Values of the listed axes at an end of int16, where the sensor could not say more. */
@@ -49,10 +54,6 @@ export function unitsPerCount(target: Target): { mps2: number; dps: number } {
     mps2: (target.accel.nanoPerLsb / 1e9) * STANDARD_GRAVITY_MPS2,
     dps: target.gyro.nanoPerLsb / 1e9,
   }
-}
-
-function shortStep(value: number): string {
-  return value >= 100 ? shortNumber(value) : String(Number(value.toPrecision(4)))
 }
 
 function nearestRange(ranges: readonly SensorRange[], fullScale: number): SensorRange {

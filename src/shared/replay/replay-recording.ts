@@ -7,6 +7,7 @@ import type { Replay } from '../model/replay'
 import { fail, ok, type Result } from '../model/result'
 import { AXES, type SampleBlock } from '../model/sample'
 import type { Target } from '../model/target'
+import { addStillness } from '../training/prepare'
 import { runStream, type StreamMovement, wasCompared } from '../training/stream'
 import { gestureDistances, templateCount } from './gesture-distances'
 
@@ -22,7 +23,9 @@ export function replayRecording(
   samples: SampleBlock,
   accelSign: AccelSign,
 ): Result<Replay> {
-  const { counts, rateHz } = conditionRecording(samples, target, accelSign)
+  const conditioned = conditionRecording(samples, target, accelSign)
+  const { rateHz } = conditioned
+  const counts = addStillness(conditioned.counts, rateHz)
   const length = counts.length / AXES
   const trace: CoreTrace = { energy: new Uint32Array(length), phase: new Uint8Array(length) }
   try {
@@ -36,6 +39,7 @@ export function replayRecording(
     : runStream(core, counts, model.segmenter, { templateCount: templateCount(model), trace })
   return ok({
     rateHz,
+    recordedCount: conditioned.counts.length / AXES,
     counts,
     ...trace,
     onThreshold: model.segmenter.onThreshold,

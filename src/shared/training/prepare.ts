@@ -90,7 +90,8 @@ function windowOf(
   return { from: firstAt(trim.startMs), to: firstAt(trim.endMs) }
 }
 
-function addStillness(counts: Int16Array, rateHz: number): Int16Array {
+/** Counts with the stillness added at their end. */
+export function addStillness(counts: Int16Array, rateHz: number): Int16Array {
   const extra = Math.ceil((STILL_MS / 1000) * rateHz)
   const longer = new Int16Array(counts.length + extra * AXES)
   longer.set(counts)

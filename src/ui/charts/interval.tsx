@@ -66,8 +66,8 @@ export function RateAxis({ from }: { from: number }) {
     <div class="rate rate-axis" aria-hidden="true">
       <span />
       <span class="rate-ends">
-        <span>{percent(from)}</span>
-        <span>{percent(1)}</span>
+        <span>{from * 100} %</span>
+        <span>100 %</span>
       </span>
       <span />
       <span />

@@ -14,6 +14,8 @@ export interface Lane {
   yOf: (value: number, heightPx: number) => number
   /** Level lines with a word each, such as thresholds. */
   levels: { value: number; text: string; dashed: boolean }[]
+  /** What the height spans, written at the right end; empty when levels say it. */
+  reach: string
   /** Value as it is written beside the name. */
   format: (value: number) => string
 }
@@ -23,6 +25,8 @@ export interface LanesProps {
   rateHz: number
   span: Span
   cuts: Cut[]
+  /** Samples from here on are no measurement; drawn faint. */
+  measuredTo: number
   /** Sample under the cursor. */
   cursor: number
   onCursor: (sample: number) => void
@@ -31,14 +35,15 @@ export interface LanesProps {
 
 const TOP = 22
 const BOTTOM = 20
-const GAP = 6
+/** Room for a lane's name and value above its trace. */
+const NAME = 17
 
 /** Traces over one time axis, with cut marks through all of them and one cursor. */
 export function Lanes(props: LanesProps) {
-  const { lanes, rateHz, span, cuts, cursor, onCursor, label } = props
+  const { lanes, rateHz, span, cuts, measuredTo, cursor, onCursor, label } = props
   const [ref, width] = useWidth<HTMLDivElement>()
   const tops = laneTops(lanes)
-  const height = TOP + lanes.reduce((sum, lane) => sum + lane.heightPx + GAP, 0) + BOTTOM
+  const height = TOP + lanes.reduce((sum, lane) => sum + NAME + lane.heightPx, 0) + BOTTOM
   const count = Math.max(span.to - span.from - 1, 1)
   const xOf = (sample: number) => ((sample - span.from) / count) * width
   const follow = (event: PointerEvent) => {
@@ -69,6 +74,15 @@ export function Lanes(props: LanesProps) {
               cursor={cursor}
             />
           ))}
+          {measuredTo < span.to && (
+            <rect
+              class="lanes-added"
+              x={xOf(Math.max(measuredTo, span.from))}
+              y={TOP}
+              width={width - xOf(Math.max(measuredTo, span.from))}
+              height={height - BOTTOM - TOP}
+            />
+          )}
           <TimeAxis span={span} rateHz={rateHz} xOf={xOf} width={width} y={height - BOTTOM} />
           {cursor >= span.from && cursor < span.to && (
             <line
@@ -88,8 +102,8 @@ export function Lanes(props: LanesProps) {
 function laneTops(lanes: Lane[]): number[] {
   let top = TOP
   return lanes.map((lane) => {
-    const own = top
-    top += lane.heightPx + GAP
+    const own = top + NAME
+    top += NAME + lane.heightPx
     return own
   })
 }
@@ -109,20 +123,25 @@ function LaneView({ lane, top, span, width, cursor }: LaneViewProps) {
   )
   return (
     <g transform={`translate(0 ${top})`}>
-      {lane.levels.map((level) => {
+      {lane.levels.map((level, index) => {
         const y = lane.yOf(level.value, lane.heightPx)
+        const above = lane.levels[index - 1]
+        const tight = above !== undefined && y - lane.yOf(above.value, lane.heightPx) < 15
         return (
-          <g key={level.text} class={level.dashed ? 'lane-level lane-level-dashed' : 'lane-level'}>
+          <g key={level.value} class={level.dashed ? 'lane-level lane-level-dashed' : 'lane-level'}>
             <line x1={0} x2={width} y1={y} y2={y} />
-            <text x={width - 2} y={y - 3} text-anchor="end">
+            <text x={width - 2} y={tight ? y + 13 : y - 3} text-anchor="end">
               {level.text}
             </text>
           </g>
         )
       })}
       <path class="lane-trace" d={path} />
-      <text class="lane-name" x={2} y={11}>
+      <text x={2} y={-5}>
         {lane.name} <tspan class="lane-value">{lane.format(lane.at(cursor))}</tspan> {lane.unit}
+      </text>
+      <text x={width - 2} y={-5} text-anchor="end">
+        {lane.reach}
       </text>
     </g>
   )

@@ -1,59 +1,70 @@
 import { useState } from 'preact/hooks'
 import type { Result } from '../../shared/model/result'
 import { byteText } from '../../shared/present/numbers'
+import type { App } from '../../state/app'
 import { Button, Notice, Section, useApp } from '../common'
 import { type OutFile, saveFile } from '../common/save-file'
 
-type Outcome = { state: 'idle' | 'making' } | { state: 'saved' | 'failed'; text: string }
+export type ExportOutcome =
+  | { state: 'idle' | 'making' }
+  | { state: 'saved' | 'failed'; text: string }
 
-/** Firmware for the board and the library as a backup; both are made on this phone. */
-export function ExportSection() {
-  const app = useApp()
-  const [outcome, setOutcome] = useState<Outcome>({ state: 'idle' })
+export interface Exports {
+  outcome: ExportOutcome
+  firmware(): void
+  libraryFile(): void
+}
+
+/** Both ways out of the phone, and how the last one went. */
+export function useExports(app: App): Exports {
+  const [outcome, setOutcome] = useState<ExportOutcome>({ state: 'idle' })
   const give = async (make: () => Promise<Result<OutFile>>) => {
     setOutcome({ state: 'making' })
     const made = await make()
-    if (!made.ok) {
-      setOutcome({ state: 'failed', text: made.message })
-      return
-    }
-    const saved = await saveFile(made.value)
+    const saved = made.ok ? await saveFile(made.value) : made
     if (!saved.ok) setOutcome({ state: 'failed', text: saved.message })
-    else setOutcome({ state: 'saved', text: savedText(made.value) })
+    else if (made.ok) setOutcome({ state: 'saved', text: savedText(made.value) })
   }
-  const making = outcome.state === 'making'
-  const gestures = app.library.current.value?.gestures.length ?? 0
+  return {
+    outcome,
+    firmware: () => void give(() => app.exportFirmware()),
+    libraryFile: () => void give(() => app.exportLibrary()),
+  }
+}
+
+function savedText({ fileName, bytes }: OutFile): string {
+  return `${fileName}, ${byteText(bytes.length)}, handed over.`
+}
+
+/** The main action, for the foot of the screen. */
+export function FirmwareButton({ exports }: { exports: Exports }) {
+  const gestures = useApp().library.current.value?.gestures.length ?? 0
+  const making = exports.outcome.state === 'making'
+  return (
+    <Button tone="amber" big wide disabled={making || gestures < 1} onClick={exports.firmware}>
+      {making ? 'Making the file …' : 'Export firmware'}
+    </Button>
+  )
+}
+
+/** What the firmware holds, the backup, and the outcome of the last export. */
+export function ExportSection({ exports }: { exports: Exports }) {
+  const { outcome } = exports
   return (
     <Section title="Take it to the bench">
       <p>
         The firmware is C99 source: the very recogniser that runs here, the model, test vectors and
-        a self-test.
+        a self-test. The library file is the backup: every raw take is in it.
       </p>
-      <Button
-        tone="amber"
-        wide
-        disabled={making || gestures < 1}
-        onClick={() => void give(() => app.exportFirmware())}
-      >
-        {making ? 'Making the file …' : 'Export firmware'}
-      </Button>
-      <Button wide disabled={making} onClick={() => void give(() => app.exportLibrary())}>
-        Export library file
-      </Button>
-      {outcome.state === 'saved' && (
-        <p class="small quiet" role="status">
-          {outcome.text}
-        </p>
-      )}
       {outcome.state === 'failed' && (
         <Notice tone="trouble" live>
           <p>{outcome.text}</p>
         </Notice>
       )}
+      {outcome.state === 'saved' && <p role="status">{outcome.text}</p>}
+      <Button wide disabled={outcome.state === 'making'} onClick={exports.libraryFile}>
+        Export library file
+      </Button>
     </Section>
   )
-}
-
-function savedText(file: OutFile): string {
-  return `${file.fileName}, ${byteText(file.bytes.length)}. Raw takes stay in the library file: it is the backup.`
 }

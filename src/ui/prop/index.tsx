@@ -5,7 +5,7 @@ import type { Target } from '../../shared/model/target'
 import { validateTarget } from '../../shared/target/validate-target'
 import { NextStep, Notice, Screen, Section, useApp } from '../common'
 import { BoardForm } from './board-form'
-import { ExportSection } from './export-section'
+import { ExportSection, FirmwareButton, useExports } from './export-section'
 import { ModelSection } from './model-section'
 import { MountingForm } from './mounting-form'
 import { SafetySection } from './safety-section'
@@ -14,29 +14,26 @@ import { TrainingForm } from './training-form'
 
 /** The hardware a library is made for, what the model takes of it, and the way out to the bench. */
 export function Prop(_props: { rest: string[] }) {
-  const app = useApp()
-  const library = app.library.current.value
+  const library = useApp().library.current.value
+  if (library !== null) return <LibraryProp key={library.id} library={library} />
   return (
     <Screen title="Prop">
-      {library === null ? (
-        <NextStep
-          text="A target belongs to a library, and none is open."
-          action="Go to Moves"
-          href="#/moves"
-        />
-      ) : (
-        <LibraryProp key={library.id} library={library} />
-      )}
+      <NextStep
+        text="A target belongs to a library, and none is open."
+        action="Go to Moves"
+        href="#/moves"
+      />
     </Screen>
   )
 }
 
 function LibraryProp({ library }: { library: Library }) {
   const app = useApp()
+  const exports = useExports(app)
   const [target, problem, changeTarget] = useTarget(library)
   return (
-    <>
-      <ExportSection />
+    <Screen title="Prop" foot={<FirmwareButton exports={exports} />}>
+      <ExportSection exports={exports} />
       <ModelSection target={library.target} />
       {problem !== null && (
         <Notice tone="trouble" live>
@@ -59,7 +56,7 @@ function LibraryProp({ library }: { library: Library }) {
         />
       </Section>
       <SafetySection />
-    </>
+    </Screen>
   )
 }
 

@@ -1,5 +1,10 @@
 import type { SensorRange, Target } from '../../shared/model/target'
-import { CUSTOM_PRESET, rangeText, withFamily } from '../../shared/present/target-choices'
+import {
+  CUSTOM_PRESET,
+  rangeText,
+  reachText,
+  withFamily,
+} from '../../shared/present/target-choices'
 import { type SensorFamily, sensorFamily, TARGET_PRESETS } from '../../shared/target/presets'
 import { MAX_RATE_HZ, MIN_RATE_HZ } from '../../shared/target/validate-target'
 import { SelectField } from '../common'
@@ -19,11 +24,11 @@ export function SensorForm({ target, onChange }: TargetFormProps) {
         label="Sensor family"
         value={family?.key ?? CUSTOM_PRESET}
         options={[
-          ...TARGET_PRESETS.map(({ key, name }) => ({ value: key, text: name })),
-          { value: CUSTOM_PRESET, text: 'Other: figures from the data sheet' },
+          ...TARGET_PRESETS.map(({ key, name }) => ({ value: key, text: shortName(name) })),
+          { value: CUSTOM_PRESET, text: 'Other, from its data sheet' },
         ]}
         onChange={(key) => onChange(withFamily(target, key))}
-        hint="Sensitivity is taken from the data sheet of the range, never worked out from full scale."
+        hint={`${bracketOf(family)}Sensitivity is the data sheet’s for the range, never worked out from full scale.`}
       />
       {family === null ? (
         <CustomSensor target={target} onChange={onChange} />
@@ -32,6 +37,16 @@ export function SensorForm({ target, onChange }: TargetFormProps) {
       )}
     </>
   )
+}
+
+/** Names carry their key figures in brackets; a phone's select shows the words alone. */
+function shortName(name: string): string {
+  return name.replace(/ \(.*$/, '')
+}
+
+function bracketOf(family: SensorFamily | null): string {
+  const figures = family?.name.match(/\((.*)\)$/)?.[1]
+  return figures === undefined ? '' : `In its smallest range ${figures}. `
 }
 
 function FamilySensor(props: TargetFormProps & { family: SensorFamily }) {
@@ -78,6 +93,7 @@ interface RangeFieldProps {
 }
 
 function RangeField({ label, unit, ranges, chosen, onChange }: RangeFieldProps) {
+  const reach = reachText(chosen, unit)
   return (
     <SelectField
       label={label}
@@ -90,6 +106,7 @@ function RangeField({ label, unit, ranges, chosen, onChange }: RangeFieldProps) 
         const range = ranges.find((candidate) => String(candidate.fullScale) === scale)
         if (range !== undefined) onChange({ ...range })
       }}
+      {...(reach === '' ? {} : { hint: reach })}
     />
   )
 }

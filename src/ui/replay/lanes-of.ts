@@ -5,8 +5,8 @@ import { groupDigits, shortNumber } from '../../shared/present/numbers'
 import { unitsPerCount } from '../../shared/present/target-choices'
 import { extremes, type Lane, niceCeiling, rootHeight } from '../charts'
 
-const AXIS_HEIGHT = 52
-const ENERGY_HEIGHT = 96
+const AXIS_HEIGHT = 44
+const ENERGY_HEIGHT = 92
 
 /** Motion energy with its thresholds, then six traces in units; one scale a sensor. */
 export function lanesOf(replay: Replay, target: Target): Lane[] {
@@ -32,6 +32,7 @@ function energyLane({ energy, onThreshold, offThreshold }: Replay): Lane {
       { value: onThreshold, text: `starts ${groupDigits(onThreshold)}`, dashed: false },
       { value: offThreshold, text: `ends ${groupDigits(offThreshold)}`, dashed: true },
     ],
+    reach: `peak ${groupDigits(peak)}`,
     format: groupDigits,
   }
 }
@@ -55,9 +56,8 @@ function sensorLanes(
     heightPx: AXIS_HEIGHT,
     at: reading(first + index),
     yOf: (value, height) => (height / 2) * (1 - value / reach),
-    levels: [
-      { value: 0, text: index === 0 ? `0, height ±${shortNumber(reach)}` : '0', dashed: false },
-    ],
+    levels: [{ value: 0, text: '', dashed: false }],
+    reach: `±${shortNumber(reach)} ${unit}`,
     format: (value) => value.toFixed(first === 0 ? 2 : 1),
   }))
 }

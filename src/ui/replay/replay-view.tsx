@@ -59,6 +59,7 @@ export function ReplayView({ replay, model, target, recording }: ReplayViewProps
           rateHz={replay.rateHz}
           span={span}
           cuts={cuts}
+          measuredTo={replay.recordedCount}
           cursor={cursor}
           onCursor={setCursor}
           label="Motion energy against its thresholds and the six traces of the recording"
@@ -105,6 +106,7 @@ function Scrub({ replay, span, cursor, onCursor }: ScrubProps) {
         </b>{' '}
         <span class="quiet">
           sample {cursor}, {PHASE_WORDS[phase]}
+          {cursor >= replay.recordedCount ? '; stillness added after the recording' : ''}
         </span>
       </span>
       <input

@@ -11,6 +11,7 @@ import {
 import {
   countsAtEnd,
   rangeText,
+  reachText,
   unitsPerCount,
   withFamily,
 } from '../../../src/shared/present/target-choices'
@@ -64,13 +65,13 @@ describe('sensor choices', () => {
     expect(withFamily(target, 'custom')).toEqual({ ...target, preset: 'custom' })
   })
 
-  test('a range whose 16 bits reach past full scale says how far', () => {
-    expect(plain(rangeText({ fullScale: 250, nanoPerLsb: 8_750_000 }, 'deg/s'))).toBe(
-      '±250 deg/s: 8.75 mdeg/s a count, reads to ±287',
-    )
-    expect(plain(rangeText({ fullScale: 4, nanoPerLsb: 122_070 }, 'g'))).toBe(
-      '±4 g: 0.1221 mg a count',
-    )
+  test('a range says what one count is, and how far 16 bits reach where that differs', () => {
+    const decimal = { fullScale: 250, nanoPerLsb: 8_750_000 }
+    expect(plain(rangeText(decimal, 'deg/s'))).toBe('±250 deg/s: 8.75 mdeg/s a count')
+    expect(plain(reachText(decimal, 'deg/s'))).toBe('16 bits reach to ±287 deg/s in this range.')
+    const full = { fullScale: 4, nanoPerLsb: 122_070 }
+    expect(plain(rangeText(full, 'g'))).toBe('±4 g: 0.1221 mg a count')
+    expect(reachText(full, 'g')).toBe('')
   })
 
   test('values at an end of int16 are counted for the named axes only', () => {
