@@ -1,4 +1,4 @@
-import { type ReadonlySignal, signal } from '@preact/signals'
+import { effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { RecogniserClient } from '../recogniser/client'
 import { recovered } from '../recording/facts'
 import { Recorder } from '../recording/recorder'
@@ -7,6 +7,7 @@ import type { MotionSource } from '../sensors/motion-source'
 import type { SimulatedSource } from '../sensors/simulated-source'
 import { fail, type Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
+import { freeTesterCode } from '../shared/present/library-counts'
 import type { UnfinishedRecording } from '../storage/store'
 import type { MotionState, RecordState } from './app'
 import { newId } from './id'
@@ -61,6 +62,7 @@ export class RecordSlice implements RecordState {
       },
     })
     this.#follow(parts.motion.kind)
+    this.#avoidGeneratedCodes()
   }
 
   setTester: RecordState['setTester'] = (code, hand) => {
@@ -120,6 +122,20 @@ export class RecordSlice implements RecordState {
       await shelf.store.requestPersistence()
     }
     await shelf.reloadRecordings()
+  }
+
+  /** A tester of the demo is nobody: own takes under the same code would mix people and model. */
+  #avoidGeneratedCodes(): void {
+    effect(() => {
+      const recordings = this.#parts.shelf.recordings.value
+      const code = this.testerCode.peek()
+      const isGenerated = recordings.some(
+        (one) => one.source === 'generated' && one.testerCode === code,
+      )
+      if (!isGenerated) return
+      const free = freeTesterCode(recordings.map((one) => one.testerCode))
+      this.setTester(free, this.hand.peek())
+    })
   }
 
   #follow(kind: ReadonlySignal<MotionSource['kind']>): void {

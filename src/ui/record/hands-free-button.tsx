@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks'
 import type { Gesture } from '../../shared/model/library'
-import { durationText } from '../../shared/present/numbers'
 import { Button, Notice, useApp } from '../common'
 import { wakeSound } from './cues'
 
@@ -23,7 +22,7 @@ export function HandsFreeButton({ gesture }: { gesture: Gesture }) {
       )}
       <p class="quiet">
         {running
-          ? `Listening for ${durationText(record.elapsedMs.value)}. Rest, move, rest: each movement is offered.`
+          ? `Listening, ${Math.floor(record.elapsedMs.value / 1000)} s. Rest, move, rest: each movement is offered.`
           : 'Rest before and after each movement; it is cut out and offered to you.'}
       </p>
       {running ? (

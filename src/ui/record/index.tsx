@@ -3,7 +3,7 @@ import { useEffect, useState } from 'preact/hooks'
 import type { Gesture } from '../../shared/model/library'
 import { countLibrary } from '../../shared/present/library-counts'
 import { plural } from '../../shared/present/numbers'
-import { Choice, Mark, route, Screen, useApp, useWakeLock } from '../common'
+import { Button, Choice, Mark, route, Screen, useApp, useWakeLock } from '../common'
 import { Missing } from '../moves/missing'
 import { HandsFreeButton } from './hands-free-button'
 import { HoldButton } from './hold-button'
@@ -67,9 +67,18 @@ function RecordTakes({ gesture }: { gesture: Gesture }) {
 }
 
 function Foot({ gesture, way }: { gesture: Gesture; way: Way }) {
-  const { offered, phase } = useApp().record
+  const { offered, phase, stop } = useApp().record
   const offer = offered.value
-  if (offer !== null && phase.value !== 'holding') return <Offered offer={offer} />
+  if (offer !== null && phase.value !== 'holding') {
+    return (
+      <div class="foot-stack">
+        <Offered offer={offer} />
+        {phase.value === 'hands-free' && (
+          <Button onClick={() => void stop()}>Stop listening</Button>
+        )}
+      </div>
+    )
+  }
   const holds = way === 'hold' && phase.value !== 'hands-free'
   return holds ? <HoldButton gesture={gesture} /> : <HandsFreeButton gesture={gesture} />
 }
