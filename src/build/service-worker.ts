@@ -7,7 +7,8 @@ import { listFiles } from './list-files'
 import { repositoryPath } from './paths'
 
 /** Files that are not needed to run the app. */
-const LEFT_OUT = /^(service-worker\.js|third-party-licences\.md|screenshot\.png|schema\/.*|.*\.map)$/
+const LEFT_OUT =
+  /^(service-worker\.js|third-party-licences\.md|screenshot\.png|schema\/.*|.*\.map)$/
 
 /** Writes service-worker.js to a built app; it knows every file there by name and digest. */
 export async function buildServiceWorker(folder: string): Promise<void> {
@@ -32,7 +33,8 @@ export async function buildServiceWorker(folder: string): Promise<void> {
   })
 }
 
-function filesToKeep(folder: string): PrecachedFile[] {
+/** What the service worker keeps, and so all that running the app takes. */
+export function filesToKeep(folder: string): PrecachedFile[] {
   return listFiles(folder)
     .filter((path) => !LEFT_OUT.test(path))
     .map((path) => ({ path, integrity: integrityOf(join(folder, path)) }))

@@ -2,8 +2,8 @@ import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import type { Rolldown } from 'vite'
-import { listFiles } from './list-files'
 import { DIST } from './paths'
+import { filesToKeep } from './service-worker'
 
 export interface Size {
   what: string
@@ -13,15 +13,15 @@ export interface Size {
 
 /** What a visitor loads, in the groups worth watching. */
 export function measure(bundle: Rolldown.RolldownOutput): Size[] {
-  const all = listFiles(DIST)
+  const kept = filesToKeep(DIST).map(({ path }) => path)
   return [
     sizeOf('first load (page, scripts, styles)', firstLoad(bundle)),
     sizeOf(
       'recogniser (wasm)',
-      all.filter((file) => file.endsWith('.wasm')),
+      kept.filter((file) => file.endsWith('.wasm')),
     ),
     sizeOf('service worker', ['service-worker.js']),
-    sizeOf('everything, as kept for offline use', all),
+    sizeOf('everything, as kept for offline use', kept),
   ]
 }
 

@@ -6,11 +6,12 @@ import { respond } from './respond'
 declare const PRECACHED_FILES: PrecachedFile[]
 declare const self: ServiceWorkerGlobalScope
 
-const version = versionName(PRECACHED_FILES)
+const files = PRECACHED_FILES
+const version = versionName(files)
 const scope = self.registration.scope
 
 self.addEventListener('install', (event) => {
-  event.waitUntil(installVersion(version, scope, PRECACHED_FILES))
+  event.waitUntil(installVersion(version, scope, files))
 })
 
 self.addEventListener('activate', (event) => {
