@@ -29,7 +29,10 @@ describe('package.json', () => {
   })
 
   it('names no package that nobody uses', () => {
-    const used = (name: string) => texts.some((text) => text.includes(`'${name}`))
+    const used = (name: string) =>
+      texts.some(
+        (text) => text.includes(`'${name}`) || text.includes(`@vitest-environment ${name}`),
+      )
     const named = Object.keys({ ...project.dependencies, ...project.devDependencies })
     const unused = named
       .filter((name) => !TOOLS.includes(name))
