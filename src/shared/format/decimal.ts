@@ -22,10 +22,12 @@ export function doubleText(value: number): string {
 
 /**
  * Shortest decimal that reads back as the same float32. Nine significant digits always do
- * (IEEE 754-2019, 5.12.2), and phones round to a tenth, so most need two or three.
+ * (IEEE 754-2019, 5.12.2). Phones round to a tenth, which is tried first.
  */
 export function float32Text(value: number): string {
   if (value === 0) return doubleText(value)
+  const tenths = Math.round(value * 10) / 10
+  if (Math.abs(value) < 1e5 && Math.fround(tenths) === value) return String(tenths)
   for (let digits = 1; digits < 9; digits++) {
     const candidate = Number(value.toPrecision(digits))
     if (Math.fround(candidate) === value) return doubleText(candidate)

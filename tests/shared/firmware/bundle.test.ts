@@ -251,3 +251,28 @@ int main(void) {
     expect(bundle().run('./names').output).toBe(`${expected.map((name) => `[${name}]`).join('')}[]`)
   })
 })
+
+describeWithTools('a model whose movements are cut by a button', ['gcc', 'make'], () => {
+  let pressed: FirmwareInput
+  let bundle: Unpacked
+  beforeAll(async () => {
+    const training = { ...full.library.training, segmentation: 'button' as const }
+    pressed = await firmwareOf({ ...full, library: { ...full.library, training } })
+    bundle = new Unpacked(pressed)
+  }, 120_000)
+  afterAll(() => bundle.dispose())
+
+  test('has vectors that press the button, and agrees with the phone to the byte', () => {
+    const vector = pressed.vectors.find(({ name }) => name === 'gesture-raise')
+    expect(vector?.steps.filter((step) => 'button' in step).length).toBe(2)
+    expect(vector?.log).toMatch(/ gesture 0 none /)
+    const { status, output } = bundle.run('make', 'test', 'CC=gcc')
+    expect(output).toContain('vectors agree with the phone')
+    expect(status).toBe(0)
+  })
+
+  test('the main loop asks for the button', () => {
+    const { output } = bundle.run('make', 'test', 'CC=gcc')
+    expect(output).toMatch(/^light \d+ \d+ \d+$/m)
+  })
+})

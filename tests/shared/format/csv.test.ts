@@ -74,3 +74,17 @@ test('what csvRecord writes, readCsv reads back, whatever the fields hold', () =
     }),
   )
 })
+
+test('a file is read the same whether a quotation mark somewhere makes it parsed in full or not', () => {
+  const field = fc.string({ unit: fc.constantFrom('a', '1', ' ', ';', '\t', '.') })
+  const record = fc.array(field, { minLength: 1, maxLength: 4 })
+  const end = fc.constantFrom('\n', '\r\n')
+  fc.assert(
+    fc.property(fc.array(fc.tuple(record, end), { minLength: 1, maxLength: 6 }), (records) => {
+      const text = records.map(([fields, lineEnd]) => fields.join(',') + lineEnd).join('')
+      const plain = readCsv(`${text}last,row\n`, 'log.csv')
+      const quoted = readCsv(`${text}last,"row"\n`, 'log.csv')
+      expect(plain).toEqual(quoted)
+    }),
+  )
+})

@@ -30,7 +30,7 @@ test('the paths that FORMAT.md names as takes are read as it says', () => {
 })
 
 test('the offsets of the model bytes in FORMAT.md follow from the sizes', () => {
-  const rows = [...section('Model bytes').matchAll(/^\| (\d+) \| ([\d ×+]+?)(?: each)? \|/gm)]
+  const rows = [...section('Model bytes').matchAll(/^\| (\d+) +\| ([\d ×+]+?)(?: each)? +\|/gm)]
   const size = (sum: string) =>
     sum
       .split('+')
