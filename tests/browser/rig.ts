@@ -2,6 +2,7 @@ import { readlinkSync } from 'node:fs'
 import { join } from 'node:path'
 import type { BrowserContext, CDPSession, Page } from 'playwright-core'
 import { makeProfile, openChromium } from '../support/chromium'
+import { evaluate, waitUntil } from './page-expressions'
 import { type SensorType, VirtualSensors } from './virtual-sensors'
 
 export interface RigOptions {
@@ -39,7 +40,6 @@ export async function openRig(options: RigOptions = {}): Promise<Rig> {
   const page = context.pages()[0] ?? (await context.newPage())
   const session = await context.newCDPSession(page)
   const sensors = new VirtualSensors(session, options.sensors)
-  const look = <T>(expression: string) => evaluate<T>(session, expression)
   return {
     context,
     page,
@@ -50,38 +50,10 @@ export async function openRig(options: RigOptions = {}): Promise<Rig> {
       await sensors.enable()
       await page.goto(url)
     },
-    look,
-    until: (expression, timeoutMs = 10_000) => waitUntil(look, expression, timeoutMs),
+    look: (expression) => evaluate(session, expression),
+    until: (expression, timeoutMs) => waitUntil(session, expression, timeoutMs),
     kill: () => killBrowser(context, profile),
     close: () => context.close(),
-  }
-}
-
-async function evaluate<T>(session: CDPSession, expression: string): Promise<T> {
-  const { result, exceptionDetails } = await session.send('Runtime.evaluate', {
-    expression,
-    awaitPromise: true,
-    returnByValue: true,
-    userGesture: false,
-  })
-  if (exceptionDetails !== undefined) {
-    const { text, exception } = exceptionDetails
-    throw new Error(`In the page: ${exception?.description ?? text}`)
-  }
-  return result.value as T
-}
-
-async function waitUntil(
-  look: <T>(expression: string) => Promise<T>,
-  expression: string,
-  timeoutMs: number,
-): Promise<void> {
-  const endMs = performance.now() + timeoutMs
-  while (!(await look<boolean>(`Boolean(${expression})`))) {
-    if (performance.now() > endMs) {
-      throw new Error(`Not true within ${timeoutMs} ms: ${expression}`)
-    }
-    await new Promise((resolve) => setTimeout(resolve, 20))
   }
 }
 

@@ -16,7 +16,7 @@ const TICK_MS = 1000 / 60
  */
 export class VirtualSensors {
   constructor(
-    readonly session: CDPSession,
+    readonly session: Pick<CDPSession, 'send'>,
     readonly types: readonly SensorType[] = ['accelerometer', 'gyroscope'],
   ) {}
 

@@ -4,7 +4,8 @@ import { join } from 'node:path'
 import { type BrowserContext, chromium } from 'playwright-core'
 import { findTool } from './tools'
 
-const ARGUMENTS = [
+/** Flags for a quiet browser that phones nobody. */
+export const CHROMIUM_ARGUMENTS = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',
@@ -30,7 +31,7 @@ export async function openChromium(
   return chromium.launchPersistentContext(profileFolder, {
     executablePath,
     headless: true,
-    args: [...ARGUMENTS, ...extraArguments],
+    args: [...CHROMIUM_ARGUMENTS, ...extraArguments],
     viewport: { width: 390, height: 844 },
     hasTouch: true,
   })
