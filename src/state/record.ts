@@ -158,8 +158,8 @@ export class RecordSlice implements RecordState {
 
 /** The platform's own word for itself, for people to read. */
 function deviceLabel(): string {
-  const { userAgentData, platform } = globalThis.navigator as Navigator & {
-    userAgentData?: { platform?: string; mobile?: boolean }
-  }
-  return userAgentData?.platform || platform || 'unknown device'
+  const browser = globalThis.navigator as
+    | (Navigator & { userAgentData?: { platform?: string } })
+    | undefined
+  return browser?.userAgentData?.platform || browser?.platform || 'unknown device'
 }

@@ -1,4 +1,10 @@
+export interface MarkProps {
+  kind: 'generated' | 'simulated' | 'imported' | 'board'
+  /** How many of what stands beside it, where not all. */
+  count?: number
+}
+
 /** Says that what is shown was not moved by a hand: shown wherever such data appears. */
-export function Mark({ kind }: { kind: 'generated' | 'simulated' | 'imported' | 'board' }) {
-  return <span class="mark">{kind}</span>
+export function Mark({ kind, count }: MarkProps) {
+  return <span class="mark">{count === undefined ? kind : `${count} ${kind}`}</span>
 }

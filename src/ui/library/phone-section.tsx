@@ -1,4 +1,5 @@
 import { shortNumber } from '../../shared/present/numbers'
+import { offlineSentence } from '../../shared/present/offline-words'
 import { prefer, preferences, type Theme } from '../../state/preferences'
 import { Button, Choice, Section, useApp } from '../common'
 
@@ -10,6 +11,7 @@ const THEMES: { value: Theme; text: string }[] = [
 
 /** Choices of this phone, which are no part of a library. */
 export function PhoneSection() {
+  const { update } = useApp()
   const { theme, sound } = preferences.value
   return (
     <Section title="This phone">
@@ -28,6 +30,7 @@ export function PhoneSection() {
         ]}
         onChange={(value) => prefer({ sound: value === 'on' })}
       />
+      <p class="quiet">{offlineSentence(update.offline.value)}</p>
       <SensorFacts />
     </Section>
   )

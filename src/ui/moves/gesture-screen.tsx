@@ -14,17 +14,14 @@ export function GestureScreen({ id }: { id: string }) {
   const library = app.library.current.value
   const counts = countLibrary(library?.gestures ?? [], app.library.recordings.value)
   const found = counts.gestures.find((one) => one.gesture.id === id)
-  return found === undefined ? (
-    <Missing what="gesture" />
-  ) : (
-    <OneGesture counts={found} generated={library?.generated === true} />
-  )
+  return found === undefined ? <Missing what="gesture" /> : <OneGesture counts={found} />
 }
 
-function OneGesture({ counts, generated }: { counts: GestureCounts; generated: boolean }) {
+function OneGesture({ counts }: { counts: GestureCounts }) {
   const app = useApp()
   const [renaming, setRenaming] = useState(false)
   const { gesture, takes } = counts
+  const madeCount = takes.filter((take) => take.source === 'generated').length
   const remove = () => {
     goBack(HOME)
     void app.library.removeGesture(gesture.id)
@@ -58,7 +55,7 @@ function OneGesture({ counts, generated }: { counts: GestureCounts; generated: b
           <Figure
             label="Takes"
             value={takes.length}
-            note={generated && <Mark kind="generated" />}
+            note={madeCount > 0 && <Mark kind="generated" count={madeCount} />}
           />
           <Figure label="Median length" value={medianLength(counts)} note={`n = ${takes.length}`} />
         </div>

@@ -1,0 +1,82 @@
+import 'fake-indexeddb/auto'
+import './browser-globals'
+import type { CallOptions, RecogniserClient } from '../../src/recogniser/client'
+import { createPhoneSource } from '../../src/sensors/phone-source'
+import { createSimulatedSource } from '../../src/sensors/simulated-source'
+import { generateDemoLibrary } from '../../src/shared/demo/demo-library'
+import type { FullLibrary } from '../../src/shared/model/library'
+import { defaultTarget } from '../../src/shared/target/default-target'
+import type { App } from '../../src/state/app'
+import { assembleApp } from '../../src/state/assemble-app'
+import { exportFirmware } from '../../src/state/export-firmware'
+import { createUpdate } from '../../src/state/update'
+import { openStore } from '../../src/storage/open-store'
+import { createService } from '../../workers/recogniser/service'
+
+/** Loaded when it is needed: tests of screens run where the core's build cannot be found. */
+const loadCore = async () => (await import('../../src/build/load-core')).loadCoreForNode()
+
+/** The worker's own service on this thread; jobs and live are served apart, as by two workers. */
+export function clientHere(): RecogniserClient {
+  const jobs = createService(loadCore)
+  const live = createService(loadCore)
+  const progress = (options?: CallOptions) => options?.onProgress ?? (() => undefined)
+  return {
+    train: (full, options) => jobs.train(full, progress(options)),
+    evaluate: (full, holdout, options) => jobs.evaluate(full, holdout, progress(options)),
+    vectors: jobs.vectors,
+    replay: jobs.replay,
+    openLive: live.openLive,
+    pushLive: live.pushLive,
+    closeLive: live.closeLive,
+    dispose: () => undefined,
+  }
+}
+
+let count = 0
+
+/** A name nobody has used: a database of its own. */
+export function freshName(): string {
+  count += 1
+  return `app-${count}`
+}
+
+/** The whole state over real storage, sensors of the simulated phone and the real recogniser. */
+export async function openApp(name = freshName()): Promise<App> {
+  return assembleApp({
+    store: await openStore(name),
+    recogniser: clientHere(),
+    phone: createPhoneSource({
+      secure: false,
+      motionEvents: undefined,
+      window: new EventTarget(),
+      document: Object.assign(new EventTarget(), { visibilityState: 'visible' as const }),
+      nowMs: () => performance.now(),
+    }),
+    simulated: createSimulatedSource(7),
+    defaultTarget,
+    generateDemoLibrary: () => smallDemo(),
+    exportFirmware,
+    createUpdate,
+  })
+}
+
+let demo: Promise<FullLibrary> | undefined
+
+/** Two testers, three gestures and no background of the demo: enough to train on. */
+function smallDemo(): Promise<FullLibrary> {
+  demo ??= generateDemoLibrary(1).then(({ library, recordings }) => {
+    const gestures = library.gestures.slice(2, 5)
+    const ids = new Set(gestures.map((gesture) => gesture.id))
+    return {
+      library: { ...library, gestures },
+      recordings: recordings.filter(
+        ({ recording }) =>
+          recording.kind === 'take' &&
+          ids.has(recording.gestureId) &&
+          recording.testerCode <= 'T02',
+      ),
+    }
+  })
+  return demo
+}
