@@ -1,13 +1,6 @@
 // @vitest-environment happy-dom
 import { beforeEach, describe, expect, test, vi } from 'vitest'
-import {
-  goBack,
-  navigate,
-  parseHash,
-  path,
-  route,
-  startRouter,
-} from '../../../src/ui/common/router'
+import { goBack, parseHash, path, route, startRouter } from '../../../src/ui/common/router'
 
 describe('addresses', () => {
   test('nothing leads to the gestures', () => {
