@@ -1,3 +1,4 @@
+import { groupDigits } from '../../shared/present/numbers'
 import type { Cut } from './cuts'
 import { rootHeight } from './scale'
 
@@ -36,20 +37,28 @@ export function drawEnergy(
   context.lineWidth = 1
   drawCuts(context, size, picture.cuts, xOf, ink)
   drawTrace(context, picture, xOf, yOf, ink)
-  const both = [
-    { value: picture.onThreshold, text: `starts ${picture.onThreshold}`, dash: [] },
-    { value: picture.offThreshold, text: `ends ${picture.offThreshold}`, dash: [4, 4] },
-  ]
-  const tight = yOf(picture.offThreshold) - yOf(picture.onThreshold) < 14
-  for (const [index, level] of both.entries()) {
-    const y = Math.round(yOf(level.value)) + 0.5
-    context.strokeStyle = ink.quiet
-    context.setLineDash(level.dash)
-    line(context, 0, y, width, y)
-    context.setLineDash([])
-    const below = tight && index === 1
-    drawLabel(context, level.text, 4, below ? y + 13 : y - 4, ink)
-  }
+  drawLevels(context, width, picture, yOf, ink)
+}
+
+/** Threshold lines; one label for both where two would run into each other. */
+function drawLevels(
+  context: CanvasRenderingContext2D,
+  width: number,
+  { onThreshold, offThreshold }: EnergyPicture,
+  yOf: (value: number) => number,
+  ink: EnergyInk,
+): void {
+  const starts = `starts ${groupDigits(onThreshold)}`
+  const ends = `ends ${groupDigits(offThreshold)}`
+  const [on, off] = [Math.round(yOf(onThreshold)) + 0.5, Math.round(yOf(offThreshold)) + 0.5]
+  context.strokeStyle = ink.quiet
+  line(context, 0, on, width, on)
+  context.setLineDash([4, 4])
+  line(context, 0, off, width, off)
+  context.setLineDash([])
+  const tight = off - on < 16
+  drawLabel(context, tight ? `${starts}, ${ends}` : starts, 4, on - 4, ink)
+  if (!tight) drawLabel(context, ends, 4, off - 4, ink)
 }
 
 function topOfScale(picture: EnergyPicture): number {

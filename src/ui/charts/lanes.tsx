@@ -12,7 +12,7 @@ export interface Lane {
   at: (sample: number) => number
   /** Pixel of a value, 0 at the top. */
   yOf: (value: number, heightPx: number) => number
-  /** Level lines with a word each, such as thresholds. */
+  /** Level lines from the top down, with a word each, such as thresholds; '' for none. */
   levels: { value: number; text: string; dashed: boolean }[]
   /** What the height spans, written at the right end; empty when levels say it. */
   reach: string
@@ -25,7 +25,7 @@ export interface LanesProps {
   rateHz: number
   span: Span
   cuts: Cut[]
-  /** Samples from here on are no measurement; drawn faint. */
+  /** Samples from here on were not recorded; marked. */
   measuredTo: number
   /** Sample under the cursor. */
   cursor: number
@@ -75,13 +75,12 @@ export function Lanes(props: LanesProps) {
             />
           ))}
           {measuredTo < span.to && (
-            <rect
-              class="lanes-added"
-              x={xOf(Math.max(measuredTo, span.from))}
-              y={TOP}
-              width={width - xOf(Math.max(measuredTo, span.from))}
-              height={height - BOTTOM - TOP}
-            />
+            <g class="lanes-end">
+              <line x1={xOf(measuredTo)} x2={xOf(measuredTo)} y1={TOP - 4} y2={height - BOTTOM} />
+              <text x={xOf(measuredTo) - 3} y={12} text-anchor="end">
+                recorded to here
+              </text>
+            </g>
           )}
           <TimeAxis span={span} rateHz={rateHz} xOf={xOf} width={width} y={height - BOTTOM} />
           {cursor >= span.from && cursor < span.to && (
@@ -123,20 +122,25 @@ function LaneView({ lane, top, span, width, cursor }: LaneViewProps) {
   )
   return (
     <g transform={`translate(0 ${top})`}>
-      {lane.levels.map((level, index) => {
+      {lane.levels.map((level) => {
         const y = lane.yOf(level.value, lane.heightPx)
-        const above = lane.levels[index - 1]
-        const tight = above !== undefined && y - lane.yOf(above.value, lane.heightPx) < 15
         return (
-          <g key={level.value} class={level.dashed ? 'lane-level lane-level-dashed' : 'lane-level'}>
-            <line x1={0} x2={width} y1={y} y2={y} />
-            <text x={width - 2} y={tight ? y + 13 : y - 3} text-anchor="end">
-              {level.text}
-            </text>
-          </g>
+          <line
+            key={level.value}
+            class={level.dashed ? 'lane-level lane-level-dashed' : 'lane-level'}
+            x1={0}
+            x2={width}
+            y1={y}
+            y2={y}
+          />
         )
       })}
       <path class="lane-trace" d={path} />
+      {levelLabels(lane).map((label) => (
+        <text key={label.y} x={width - 2} y={label.y} text-anchor="end">
+          {label.text}
+        </text>
+      ))}
       <text x={2} y={-5}>
         {lane.name} <tspan class="lane-value">{lane.format(lane.at(cursor))}</tspan> {lane.unit}
       </text>
@@ -145,6 +149,19 @@ function LaneView({ lane, top, span, width, cursor }: LaneViewProps) {
       </text>
     </g>
   )
+}
+
+/** One label above each level line, or one for both where they would run into each other. */
+function levelLabels(lane: Lane): { text: string; y: number }[] {
+  const labels: { text: string; y: number }[] = []
+  for (const level of lane.levels) {
+    if (level.text === '') continue
+    const y = lane.yOf(level.value, lane.heightPx) - 3
+    const last = labels[labels.length - 1]
+    if (last !== undefined && y - last.y < 15) last.text += `, ${level.text}`
+    else labels.push({ text: level.text, y })
+  }
+  return labels
 }
 
 interface CutsProps {

@@ -25,8 +25,8 @@ export function MountingPicture({ mounting, longAxis }: MountingPictureProps) {
   return (
     <svg class="mounting" viewBox="0 0 340 190" role="img" aria-label={describe(axes)}>
       <g transform="translate(92 96)">
-        <rect class="mounting-body" x="-23" y="-64" width="46" height="128" rx="9" />
-        <Triad axes={unitAxes()} scale={46} />
+        <rect class="mounting-body" x="-24" y="-80" width="48" height="152" rx="10" />
+        <Triad axes={unitAxes()} scale={44} />
       </g>
       <text x="92" y="184" text-anchor="middle">
         prop, held like the phone

@@ -124,7 +124,7 @@ function cutsOf(replay: Replay, model: RecogniserModel): Cut[] {
   return replay.events.map((event) => ({
     start: event.start,
     end: event.end,
-    text: verdict(event, model).headline,
+    text: event.kind === 'reject' ? 'none' : verdict(event, model).headline,
     rejected: event.kind === 'reject',
   }))
 }

@@ -1,14 +1,19 @@
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
-import { durationText } from '../../shared/present/numbers'
+import { latencySentence } from '../../shared/present/latency'
 import { verdict } from '../../shared/present/verdict'
 import type { LiveState } from '../../state/app'
 import { GestureRibbon } from '../ribbon'
 
 export type LiveAnswer = LiveState['events']['value'][number]
 
-/** The answer to one movement, large enough to be read from the bench. */
-export function Answer({ answer, model }: { answer: LiveAnswer; model: RecogniserModel }) {
-  const { event, latencyMs } = answer
+export interface AnswerProps {
+  answer: LiveAnswer
+  model: RecogniserModel
+}
+
+/** The answer to one movement, large enough to be read from the bench, and the figures behind it. */
+export function Answer({ answer, model }: AnswerProps) {
+  const { event } = answer
   const words = verdict(event, model)
   const gesture = event.kind === 'gesture' && event.gesture !== null ? event.gesture : null
   const id = gesture === null ? undefined : model.gestures[gesture]?.id
@@ -23,12 +28,18 @@ export function Answer({ answer, model }: { answer: LiveAnswer; model: Recognise
         <h2>{words.headline}</h2>
         <p>{words.reason}</p>
         {words.roll !== '' && <p class="quiet">{words.roll}</p>}
-        {words.advice !== '' && <p class="small quiet">{words.advice}</p>}
-        <p class="small quiet">
-          answered {durationText(latencyMs)} after the movement’s end; it took{' '}
-          {durationText(answer.endMs - answer.startMs)}
-        </p>
       </div>
+    </div>
+  )
+}
+
+/** What to do about it, and where the time went between the movement's end and the answer. */
+export function AnswerDetail({ answer, model }: AnswerProps) {
+  const { advice } = verdict(answer.event, model)
+  return (
+    <div class="answer-detail">
+      {advice !== '' && <p>{advice}</p>}
+      <p class="small quiet">{latencySentence(answer)}</p>
     </div>
   )
 }

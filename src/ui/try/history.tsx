@@ -12,12 +12,15 @@ export interface HistoryProps {
   onShow: (start: number) => void
 }
 
+/** Movements listed; older ones help nobody at the bench. */
+const SHOWN = 12
+
 /** The last movements, newest first; a tap shows one in full. */
 export function History({ answers, model, shown, onShow }: HistoryProps) {
   return (
-    <Section title="Before" aside={<span class="small quiet">newest first</span>}>
+    <Section title="Last movements" aside={<span class="small quiet">newest first</span>}>
       <ol class="history">
-        {answers.map((answer) => {
+        {answers.slice(0, SHOWN).map((answer) => {
           const words = verdict(answer.event, model)
           const { start, kind } = answer.event
           return (

@@ -1,38 +1,53 @@
 import './try.css'
+import type { ComponentChildren } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import { countLibrary } from '../../shared/present/library-counts'
 import { Button, Mark, NextStep, Notice, Progress, Screen, useApp, useWakeLock } from '../common'
 import { SignStep } from '../record/sign-step'
 import { SimulatedPhone } from '../record/simulated-phone'
+import { Known } from './known'
 import { LiveView } from './live-view'
 
 /** Live recognition with the recogniser's own view of what it sees. */
 export function Try(_props: { rest: string[] }) {
   const app = useApp()
   const running = app.live.running.value
+  const library = app.library.current.value
+  const { takes } = countLibrary(library?.gestures ?? [], app.library.recordings.value)
   useWakeLock(running)
   useEffect(() => () => void app.live.stop(), [app])
   const simulated = app.motion.kind.value === 'simulated'
+  const mark = simulated && <Mark kind="simulated" />
+  if (running) {
+    return (
+      <Screen title="Try" aside={mark} foot={<StopButton />}>
+        <Running simulated={simulated} />
+      </Screen>
+    )
+  }
+  if (takes > 0) return <Start mark={mark} />
   return (
-    <Screen
-      title="Try"
-      aside={simulated && <Mark kind="simulated" />}
-      foot={running ? <StopButton /> : undefined}
-    >
-      {running ? <Running simulated={simulated} /> : <NotRunning />}
+    <Screen title="Try" aside={mark}>
+      <NextStep
+        text="The recogniser learns from takes, and there are none yet."
+        action="Record takes on Moves"
+        href="#/moves"
+      />
     </Screen>
   )
 }
 
 function Running({ simulated }: { simulated: boolean }) {
-  const { model } = useApp()
-  const job = model.value
+  const job = useApp().model.value
+  if (job.state === 'running') return <Progress progress={job.progress} cancel={job.cancel} />
+  if (job.state !== 'done') return null
   return (
     <>
       <SignStep />
-      {job.state === 'done' && <LiveView model={job.value.model} />}
-      {job.state === 'running' && <Progress progress={job.progress} cancel={job.cancel} />}
-      {simulated && <SimulatedPhone gesture={null} way="hands-free" />}
+      <LiveView
+        model={job.value.model}
+        beside={simulated && <SimulatedPhone gesture={null} way="hands-free" />}
+      />
     </>
   )
 }
@@ -40,30 +55,14 @@ function Running({ simulated }: { simulated: boolean }) {
 function StopButton() {
   const { live } = useApp()
   return (
-    <Button big wide onClick={() => void live.stop()}>
+    <Button wide onClick={() => void live.stop()}>
       Stop
     </Button>
   )
 }
 
-function NotRunning() {
-  const app = useApp()
-  const library = app.library.current.value
-  const counts = countLibrary(library?.gestures ?? [], app.library.recordings.value)
-  if (counts.takes === 0) {
-    return (
-      <NextStep
-        text="The recogniser learns from takes, and there are none yet."
-        action="Record takes on Moves"
-        href="#/moves"
-      />
-    )
-  }
-  return <Start />
-}
-
 /** One tap: asks for the sensor, trains when the takes have changed, then listens. */
-function Start() {
+function Start({ mark }: { mark: ComponentChildren }) {
   const { live, model, motion } = useApp()
   const [starting, setStarting] = useState(false)
   const job = model.value
@@ -74,42 +73,48 @@ function Start() {
     await live.start()
     setStarting(false)
   }
-  const training = job.state === 'running'
   const stale = job.state !== 'done' || job.stale
-  const simulated = motion.kind.value === 'simulated'
+  const foot =
+    job.state === 'running' ? (
+      <Progress progress={job.progress} cancel={job.cancel} />
+    ) : (
+      <StartButtons starting={starting} start={(kind) => void start(kind)} />
+    )
   return (
-    <div class="try-start">
+    <Screen title="Try" aside={mark} foot={foot}>
       {trouble !== null && !starting && (
         <Notice tone="trouble" live>
           <p>{trouble}</p>
         </Notice>
       )}
       <p>
-        The phone runs the recogniser that is exported for the board, on the board’s own readings.
-        {stale ? ' It is trained on your takes first.' : ''}
+        The phone runs the recogniser that is exported for the board, on what the board’s sensor
+        would read.{stale ? ' It is trained on the takes first.' : ''}
       </p>
-      {training ? (
-        <Progress progress={job.progress} cancel={job.cancel} />
-      ) : (
-        <>
-          <Button
-            tone="amber"
-            big
-            wide
-            disabled={starting}
-            onClick={() => void start(motion.kind.peek())}
-          >
-            {starting ? 'Starting …' : simulated ? 'Start with the simulated phone' : 'Start'}
-          </Button>
-          <Button
-            wide
-            disabled={starting}
-            onClick={() => void start(simulated ? 'phone' : 'simulated')}
-          >
-            {simulated ? 'Use this phone’s sensors' : 'Use the simulated phone'}
-          </Button>
-        </>
-      )}
+      <Known />
+    </Screen>
+  )
+}
+
+interface StartButtonsProps {
+  starting: boolean
+  start: (kind: 'phone' | 'simulated') => void
+}
+
+function StartButtons({ starting, start }: StartButtonsProps) {
+  const simulated = useApp().motion.kind.value === 'simulated'
+  const [own, other] = simulated
+    ? (['simulated', 'phone'] as const)
+    : (['phone', 'simulated'] as const)
+  const text = simulated ? 'Start with the simulated phone' : 'Start'
+  return (
+    <div class="try-start">
+      <Button tone="amber" big wide disabled={starting} onClick={() => start(own)}>
+        {starting ? 'Starting …' : text}
+      </Button>
+      <Button tone="quiet" wide disabled={starting} onClick={() => start(other)}>
+        {simulated ? 'Use this phone’s sensors' : 'Use the simulated phone'}
+      </Button>
     </div>
   )
 }

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
 import { distanceTable } from '../../shared/present/distances'
@@ -5,37 +6,55 @@ import { segmenterSentence } from '../../shared/present/silence'
 import { verdict } from '../../shared/present/verdict'
 import { type Cut, DistanceBars, type EnergyPicture, EnergyTrace } from '../charts'
 import { Section, useApp } from '../common'
-import { Answer, type LiveAnswer } from './answer'
+import { Answer, AnswerDetail, type LiveAnswer } from './answer'
 import { History } from './history'
+import { Known } from './known'
 
 const SHOWN_S = 6
 
+export interface LiveViewProps {
+  model: RecogniserModel
+  /** What moves the phone when no hand does. */
+  beside: ComponentChildren
+}
+
 /** Live recognition: the answer, why, and what the recogniser sees right now. */
-export function LiveView({ model }: { model: RecogniserModel }) {
+export function LiveView({ model, beside }: LiveViewProps) {
   const { live } = useApp()
   const answers = live.events.value
   const [chosen, setChosen] = useState<number | null>(null)
   const shown = answers.find((answer) => answer.event.start === chosen) ?? answers[0]
   return (
-    <div class="live">
-      <div class="live-now">
-        {shown === undefined ? (
-          <p class="live-wait">Rest a moment, then make a movement.</p>
-        ) : (
-          <Answer answer={shown} model={model} />
-        )}
-        <Energy model={model} answers={answers} />
-      </div>
-      <div class="live-why">
-        {shown !== undefined && <Distances answer={shown} model={model} />}
-        {answers.length > 1 && (
-          <History
-            answers={answers}
-            model={model}
-            shown={shown?.event.start ?? null}
-            onShow={(start) => setChosen(start === answers[0]?.event.start ? null : start)}
-          />
-        )}
+    <div class="live-box">
+      <div class="live">
+        <div class="live-now">
+          {shown === undefined ? (
+            <div class="live-wait">
+              <p>Rest a moment, then make one of these.</p>
+              <Known />
+            </div>
+          ) : (
+            <Answer answer={shown} model={model} />
+          )}
+          <Energy model={model} answers={answers} />
+          {beside}
+        </div>
+        <div class="live-why">
+          {shown !== undefined && (
+            <>
+              <AnswerDetail answer={shown} model={model} />
+              <Distances answer={shown} model={model} />
+            </>
+          )}
+          {answers.length > 1 && (
+            <History
+              answers={answers}
+              model={model}
+              shown={shown?.event.start ?? null}
+              onShow={(start) => setChosen(start === answers[0]?.event.start ? null : start)}
+            />
+          )}
+        </div>
       </div>
     </div>
   )
@@ -58,7 +77,7 @@ function Energy({ model, answers }: { model: RecogniserModel; answers: LiveAnswe
       return {
         start,
         end,
-        text: verdict(answer.event, model).headline,
+        text: kind === 'reject' ? 'none' : verdict(answer.event, model).headline,
         rejected: kind === 'reject',
       }
     }),
