@@ -1,6 +1,10 @@
-import { existsSync, readFileSync, statSync } from 'node:fs'
+import { execFileSync } from 'node:child_process'
+import { existsSync, mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { repositoryPath } from '../../src/build/paths'
+import { describeWithTools } from '../support/tools'
 import { IMPORT_TABLE } from './import-table'
 
 const read = (path: string) => readFileSync(repositoryPath(path), 'utf8')
@@ -58,5 +62,30 @@ describe('what the documents say agrees with the sources', () => {
   it('the picture in README.md is small enough for a page on a phone', () => {
     const [, path = ''] = read('README.md').match(/!\[[^\]]+\]\(([^)]+)\)/) ?? []
     expect(statSync(repositoryPath(path)).size).toBeLessThan(200_000)
+  })
+})
+
+describeWithTools('RAM in README.md', ['arm-none-eabi-gcc'], () => {
+  it('starts from the size of the state on a 32-bit board', () => {
+    const [, bytes] = read('README.md').match(/`(\d+) \+ 12 × \(max_length/) ?? []
+    const folder = mkdtempSync(join(tmpdir(), 'movewright-size-'))
+    const claim = `#include "movewright.h"\nchar as_claimed[sizeof(mvw_state) == ${bytes} ? 1 : -1];\n`
+    const compile = [
+      '-mcpu=cortex-m0',
+      '-std=c99',
+      '-I',
+      repositoryPath('src/core'),
+      '-x',
+      'c',
+      '-c',
+    ]
+    try {
+      execFileSync('arm-none-eabi-gcc', [...compile, '-', '-o', join(folder, 'size.o')], {
+        input: claim,
+        stdio: ['pipe', 'ignore', 'pipe'],
+      })
+    } finally {
+      rmSync(folder, { recursive: true })
+    }
   })
 })

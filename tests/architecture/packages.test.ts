@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { repositoryPath } from '../../src/build/paths'
 import { type Import, importsOf, packageName, typescriptOf } from './source-files'
@@ -38,6 +38,14 @@ describe('package.json', () => {
       .filter((name) => !TOOLS.includes(name))
       .filter((name) => !used(name.replace('@types/', '')))
     expect(unused).toEqual([])
+  })
+
+  it('has no command whose file is missing', () => {
+    const files = Object.values(project.scripts).flatMap((command) => [
+      ...command.matchAll(/\btsx (\S+)/g),
+    ])
+    const missing = files.filter(([, file = '']) => !existsSync(repositoryPath(file)))
+    expect(missing.map(([, file]) => file)).toEqual([])
   })
 
   it('is locked without the address of any registry, so that each user takes their own', () => {
