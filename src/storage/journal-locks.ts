@@ -24,7 +24,10 @@ export class JournalLocks {
   }
 
   async held(): Promise<ReadonlySet<string>> {
-    const names = (await locks()?.query())?.held?.map(({ name }) => name ?? '') ?? []
+    const snapshot = await locks()
+      ?.query()
+      .catch(() => undefined)
+    const names = snapshot?.held?.map(({ name }) => name ?? '') ?? []
     const elsewhere = names
       .filter((name) => name.startsWith(this.#prefix))
       .map((name) => name.slice(this.#prefix.length))

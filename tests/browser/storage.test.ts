@@ -62,7 +62,7 @@ describeWithTools('storage in a real browser', ['chromium'], () => {
           : 'bench.recorder.beginBackground(bench.setup)',
       )
       expect(begun).toMatchObject({ ok: true })
-      await rig.until('bench.recorder.elapsedMs() > 4700')
+      await rig.until('bench.recorder.elapsedMs() > 4900')
       const elapsedMs = await rig.look<number>('bench.recorder.elapsedMs()')
       await killAndReload()
 
