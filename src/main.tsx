@@ -1,10 +1,10 @@
 import { render } from 'preact'
 import { createApp } from './state/create-app'
-import { followTheme } from './state/preferences'
 import { startRouter } from './ui/common/router'
 import { Shell } from './ui/shell/shell'
 import { StartFailure } from './ui/shell/start-failure'
 import './ui/theme'
+import { followTheme } from './ui/theme/follow-theme'
 
 const root = document.getElementById('app')
 if (root !== null) {

@@ -1,4 +1,4 @@
-import { effect, type ReadonlySignal, signal } from '@preact/signals'
+import { type ReadonlySignal, signal } from '@preact/signals'
 import type { AccelSign, Hand } from '../shared/model/library'
 
 export type Theme = 'auto' | 'night' | 'day'
@@ -34,15 +34,6 @@ export function prefer(change: Partial<Preferences>): void {
   } catch {
     // Storage forbidden or full: the choice holds for this visit.
   }
-}
-
-/** Sets the theme on the document, now and whenever it is chosen anew. */
-export function followTheme(): () => void {
-  return effect(() => {
-    const { theme } = current.value
-    if (theme === 'auto') delete document.documentElement.dataset.theme
-    else document.documentElement.dataset.theme = theme
-  })
 }
 
 function read(): Preferences {

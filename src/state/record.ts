@@ -5,9 +5,11 @@ import { Recorder } from '../recording/recorder'
 import type { OfferedTake, RecordPhase, RecordSetup } from '../recording/types'
 import type { MotionSource } from '../sensors/motion-source'
 import type { SimulatedSource } from '../sensors/simulated-source'
+import type { Recording } from '../shared/model/library'
 import { fail, type Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
 import { freeTesterCode } from '../shared/present/library-counts'
+import { durationText } from '../shared/present/numbers'
 import type { UnfinishedRecording } from '../storage/store'
 import type { MotionState, RecordState } from './app'
 import { newId } from './id'
@@ -56,7 +58,10 @@ export class RecordSlice implements RecordState {
           this.offered.value = takes[0] ?? null
           this.waiting.value = takes.length
         },
-        onStored: () => void this.#afterStored(),
+        onStored: (recording) => {
+          if (recording.kind === 'background') notices.say(backgroundKept(recording))
+          void this.#afterStored()
+        },
         onIgnored: (message) => notices.say(message),
         onTrouble: (failure) => notices.trouble(failure.message),
       },
@@ -154,6 +159,10 @@ export class RecordSlice implements RecordState {
       })
     })
   }
+}
+
+function backgroundKept({ durationMs }: Recording): string {
+  return `Background kept: ${durationText(durationMs)}.`
 }
 
 /** The platform's own word for itself, for people to read. */

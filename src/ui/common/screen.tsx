@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { useEffect } from 'preact/hooks'
+import { useEffect, useRef } from 'preact/hooks'
 import { Icon } from './icon'
 import { goBack } from './router'
 
@@ -18,6 +18,11 @@ export interface ScreenProps {
 
 /** One screen: a title, a scrolling middle, and a foot within reach of the thumb. */
 export function Screen({ title, back, bare = false, aside, foot, children }: ScreenProps) {
+  const heading = useRef<HTMLHeadingElement>(null)
+  useEffect(() => {
+    // What had the focus went with the last screen: readers go on from the new title.
+    if (document.activeElement === document.body) heading.current?.focus({ preventScroll: true })
+  }, [])
   useEffect(() => {
     document.title = `${title} – Movewright`
   }, [title])
@@ -32,7 +37,9 @@ export function Screen({ title, back, bare = false, aside, foot, children }: Scr
                   <Icon name="back" />
                 </button>
               )}
-              <h1>{title}</h1>
+              <h1 ref={heading} tabIndex={-1}>
+                {title}
+              </h1>
               {aside !== undefined && <div class="screen-aside">{aside}</div>}
             </header>
           )}

@@ -25,15 +25,20 @@ export function BackgroundScreen() {
       title="Background"
       back={HOME}
       aside={motion.kind.value === 'simulated' && <Mark kind="simulated" />}
-      foot={ready ? <BackgroundButton /> : <SensorButtons />}
+      foot={
+        <div class="foot-stack">
+          {!ready && <SensorButtons />}
+          {(ready || running) && <BackgroundButton />}
+        </div>
+      }
     >
       <p>
         Everything that is no gesture: walk, talk, put the prop down, hand it over. How often the
         recogniser answers in it is how often the prop will answer by mistake.
       </p>
       <TesterStrip locked={running} />
-      {ready ? <LiveTrace /> : <SensorWords />}
-      {ready && <SignStep />}
+      {ready ? <SignStep /> : <SensorWords />}
+      {(ready || running) && <LiveTrace />}
       {ready && motion.kind.value === 'simulated' && (
         <SimulatedPhone gesture={null} way="hands-free" />
       )}

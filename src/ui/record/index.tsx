@@ -38,31 +38,38 @@ function RecordTakes({ gesture }: { gesture: Gesture }) {
       title={gesture.name}
       back={route('gesture', gesture.id)}
       aside={motion.kind.value === 'simulated' && <Mark kind="simulated" />}
-      foot={ready ? <Foot gesture={gesture} way={way} /> : <SensorButtons />}
+      foot={
+        <div class="foot-stack">
+          {!ready && <SensorButtons />}
+          {(ready || phase !== 'idle') && <Foot gesture={gesture} way={way} />}
+        </div>
+      }
     >
       <TesterStrip locked={phase !== 'idle'} />
-      {ready ? (
+      {ready ? <SignStep /> : <SensorWords />}
+      {(ready || phase !== 'idle') && <LiveTrace />}
+      {ready && (
         <>
-          <LiveTrace />
           <TakeCount gesture={gesture} />
-          {phase === 'idle' && (
-            <Choice
-              legend="Way of recording"
-              value={way}
-              options={[
-                { value: 'hold', text: 'Hold a button' },
-                { value: 'hands-free', text: 'Hands-free' },
-              ]}
-              onChange={setWay}
-            />
-          )}
-          <SignStep />
+          {phase === 'idle' && <WayChoice way={way} onChange={setWay} />}
           {motion.kind.value === 'simulated' && <SimulatedPhone gesture={gesture} way={way} />}
         </>
-      ) : (
-        <SensorWords />
       )}
     </Screen>
+  )
+}
+
+function WayChoice({ way, onChange }: { way: Way; onChange: (way: Way) => void }) {
+  return (
+    <Choice
+      legend="Way of recording"
+      value={way}
+      options={[
+        { value: 'hold', text: 'Hold a button' },
+        { value: 'hands-free', text: 'Hands-free' },
+      ]}
+      onChange={onChange}
+    />
   )
 }
 

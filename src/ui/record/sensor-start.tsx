@@ -1,3 +1,4 @@
+import type { MotionStatus } from '../../sensors/motion-source'
 import { motionWords } from '../../state/motion-words'
 import { Button, Notice, useApp } from '../common'
 import { wakeSound } from './cues'
@@ -23,40 +24,49 @@ export function SensorWords() {
   )
 }
 
+const PHONE_TEXTS: Record<MotionStatus, string> = {
+  stopped: 'Start the sensor',
+  starting: 'Starting …',
+  running: 'Start the sensor',
+  denied: 'Try the sensor again',
+  insecure: 'Start the sensor',
+  'no-sensor': 'Try the sensor again',
+  lost: 'Start the sensor again',
+}
+
 /** Starts the motion sensor from a tap, or the simulated phone. */
 export function SensorButtons() {
-  const { motion } = useApp()
+  const { motion, record } = useApp()
   const status = motion.status.value
   const start = (kind: 'phone' | 'simulated') => {
     wakeSound()
     motion.use(kind)
     void motion.start()
   }
-  const starting = status === 'starting'
   // Where no sensor can come, the simulated phone is the thing to do.
   const hopeless = status === 'no-sensor' || status === 'insecure'
+  const phone = (
+    <Button
+      tone={hopeless ? 'plain' : 'amber'}
+      big
+      wide
+      disabled={status === 'starting' || status === 'insecure'}
+      onClick={() => start('phone')}
+    >
+      {PHONE_TEXTS[status]}
+    </Button>
+  )
+  // A recording under way goes on with the source it began with.
+  if (record.phase.value !== 'idle') return phone
   return (
     <div class="foot-stack">
       <Button tone={hopeless ? 'amber' : 'plain'} big wide onClick={() => start('simulated')}>
         Use the simulated phone
       </Button>
-      <Button
-        tone={hopeless ? 'plain' : 'amber'}
-        big
-        wide
-        disabled={starting || status === 'insecure'}
-        onClick={() => start('phone')}
-      >
-        {starting ? 'Starting …' : (TEXTS[status] ?? 'Try the sensor again')}
-      </Button>
+      {phone}
       <p class="quiet small">
         The simulated phone is for a desk: it moves by a model, and its takes are marked.
       </p>
     </div>
   )
-}
-
-const TEXTS: { [status in string]?: string } = {
-  stopped: 'Start the sensor',
-  lost: 'Start the sensor again',
 }

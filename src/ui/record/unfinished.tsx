@@ -1,11 +1,12 @@
-import { durationText } from '../../shared/present/numbers'
-import { Button, Notice, useApp } from '../common'
+import { durationText, plural } from '../../shared/present/numbers'
+import { Button, Notice, route, useApp } from '../common'
 
 /** Recordings that were cut off, as by a closed browser: kept or dropped. */
 export function Unfinished() {
   const { record } = useApp()
   return (
     <>
+      <Waiting />
       {record.unfinished.value.map(({ recording, samples }) => (
         <Notice key={recording.id}>
           <p>
@@ -20,5 +21,18 @@ export function Unfinished() {
         </Notice>
       ))}
     </>
+  )
+}
+
+/** Takes of this visit that were left before they were kept or dropped. */
+function Waiting() {
+  const { record } = useApp()
+  const offer = record.offered.value
+  if (offer === null) return null
+  return (
+    <Notice>
+      <p>{plural('take', record.waiting.value)} made a moment ago: keep or drop?</p>
+      <Button href={route('record', offer.recording.gestureId)}>Look</Button>
+    </Notice>
   )
 }
