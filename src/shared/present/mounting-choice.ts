@@ -1,4 +1,5 @@
-import type { Matrix3 } from '../model/target'
+import type { AxisName, Matrix3, Target } from '../model/target'
+import { tipInPhone } from '../target/board'
 import { MOUNTINGS, type Mounting } from '../target/mountings'
 
 /** A prop axis with its sign, such as '+y' or '-x'. */
@@ -31,6 +32,17 @@ export function mountingFrom(boardX: SignedAxis, boardY: SignedAxis): Mounting {
 function axesOf(mounting: Mounting): [SignedAxis, SignedAxis, SignedAxis] {
   const { key } = mounting
   return [key.slice(0, 2), key.slice(2, 4), key.slice(4, 6)]
+}
+
+/** The target with another mounting. Its long axis stays where it was in the prop, as nearly as can be. */
+export function remount(target: Target, mounting: Matrix3): Target {
+  const tip = tipInPhone(target)
+  const names: AxisName[] = ['x', 'y', 'z']
+  const along = names.map((_, row) =>
+    Math.abs(tip.reduce((sum, part, k) => sum + part * (mounting[3 * row + k] ?? 0), 0)),
+  )
+  const longAxis = names[along.indexOf(Math.max(...along))] ?? target.longAxis
+  return { ...target, mounting, longAxis }
 }
 
 /** Nine numbers from text, parted by spaces, commas, semicolons or lines; null when not nine. */

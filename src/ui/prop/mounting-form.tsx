@@ -6,6 +6,7 @@ import {
   mountingAxes,
   mountingFrom,
   parseMatrix,
+  remount,
   SIGNED_AXES,
 } from '../../shared/present/mounting-choice'
 import { validateMounting } from '../../shared/target/validate-target'
@@ -25,7 +26,7 @@ const LONG_AXES: { value: AxisName; text: string }[] = [
 export function MountingForm({ target, onChange }: TargetFormProps) {
   const axes = mountingAxes(target.mounting)
   const [way, setWay] = useState<Way>(axes === null ? 'matrix' : 'axes')
-  const mount = (mounting: Matrix3) => onChange({ ...target, mounting })
+  const mount = (mounting: Matrix3) => onChange(remount(target, mounting))
   return (
     <>
       <MountingPicture mounting={target.mounting} longAxis={target.longAxis} />
@@ -49,6 +50,10 @@ export function MountingForm({ target, onChange }: TargetFormProps) {
         options={LONG_AXES}
         onChange={(longAxis) => onChange({ ...target, longAxis })}
       />
+      <p class="small quiet">
+        The long axis is the bold one: it should lie as the prop does, whose roll in the hand is
+        taken out about it.
+      </p>
     </>
   )
 }

@@ -6,6 +6,7 @@ import {
   mountingAxes,
   mountingFrom,
   parseMatrix,
+  remount,
   SIGNED_AXES,
 } from '../../../src/shared/present/mounting-choice'
 import {
@@ -15,6 +16,7 @@ import {
   unitsPerCount,
   withFamily,
 } from '../../../src/shared/present/target-choices'
+import { tipInPhone } from '../../../src/shared/target/board'
 import { defaultTarget } from '../../../src/shared/target/default-target'
 import { MOUNTINGS } from '../../../src/shared/target/mountings'
 
@@ -41,6 +43,15 @@ describe('mounting choices', () => {
   test('when x takes the axis of y, y gives way to a free one', () => {
     expect(mountingFrom('+y', '+y').key.slice(0, 2)).toBe('+y')
     expect(mountingFrom('+y', '+y').key[3]).not.toBe('y')
+  })
+
+  test('turning the board leaves the long axis where it was in the prop', () => {
+    const turned = mountingFrom('+y', '-x').matrix
+    const target = remount(defaultTarget(), turned)
+    expect(target.longAxis).toBe('x')
+    expect(tipInPhone(target)).toEqual(tipInPhone(defaultTarget()))
+    const back = remount(target, defaultTarget().mounting)
+    expect(back).toEqual(defaultTarget())
   })
 
   test('a matrix is read from rows, commas or brackets, and refused when not nine numbers', () => {
