@@ -72,30 +72,41 @@ function ProofScreen() {
         onChange={setChosen}
       />
       <p>{HOLDOUT_WORDS[holdout].sentence}</p>
-      {holdout === 'tester' && counts.testers.length < 2 && (
-        <Notice>
-          <p>
-            Every take is by one tester, so no tester can be left out. Ask a second one for takes,
-            or hold out takes.
-          </p>
-        </Notice>
-      )}
-      {job.state === 'failed' && (
-        <Notice tone="trouble" live>
-          <p>{job.message}</p>
-        </Notice>
-      )}
-      {job.state === 'done' && job.stale && (
-        <Notice>
-          <p>Takes or settings have changed since: these figures are of the library before.</p>
-        </Notice>
-      )}
+      {holdout === 'tester' && counts.testers.length < 2 && <OneTester />}
+      <JobRemark job={job} />
       {job.state === 'done' && job.value.holdout === holdout && (
         <div class={job.stale ? 'proof-result proof-stale' : 'proof-result'}>
           <Result evaluation={job.value} stale={job.stale} />
         </div>
       )}
     </Screen>
+  )
+}
+
+function OneTester() {
+  return (
+    <Notice>
+      <p>
+        Every take is by one tester, so no tester can be left out. Ask a second one for takes, or
+        hold out takes.
+      </p>
+    </Notice>
+  )
+}
+
+function JobRemark({ job }: { job: Job<Evaluation> }) {
+  if (job.state === 'failed') {
+    return (
+      <Notice tone="trouble" live>
+        <p>{job.message}</p>
+      </Notice>
+    )
+  }
+  if (job.state !== 'done' || !job.stale) return null
+  return (
+    <Notice>
+      <p>Takes or settings have changed since: these figures are of the library before.</p>
+    </Notice>
   )
 }
 

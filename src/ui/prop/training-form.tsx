@@ -29,6 +29,14 @@ export function TrainingForm({ settings, onChange }: TrainingFormProps) {
         ]}
         onChange={(choice) => onChange({ ...settings, rollAlign: choice === 'on' })}
       />
+      <TrainingNumbers settings={settings} onChange={onChange} />
+    </>
+  )
+}
+
+function TrainingNumbers({ settings, onChange }: TrainingFormProps) {
+  return (
+    <>
       <NumberField
         label="Threshold factor"
         value={settings.thresholdFactor}
