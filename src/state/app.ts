@@ -47,6 +47,8 @@ export interface LibraryState {
   updateFacts(id: string, facts: { testerCode?: string; hand?: Hand; note?: string }): Promise<void>
   removeRecordings(ids: string[]): Promise<void>
   samples(recordingId: string): Promise<SampleBlock | null>
+  /** The words a take got when it was recorded, found again; empty when it is not there. */
+  quality(takeId: string): Promise<QualityWord[]>
   /** Adds plain logs as takes of one gesture, or as background; all or nothing. */
   addLogs(logs: Log[], as: LogLabels): Promise<Result<null>>
   storageFacts: ReadonlySignal<StorageFacts | null>

@@ -1,3 +1,4 @@
+import { judgeTake } from '../recording/quality'
 import type { Recording, Take } from '../shared/model/library'
 import { fail, ok } from '../shared/model/result'
 import type { LibraryState } from './app'
@@ -7,7 +8,7 @@ import type { Shelf } from './shelf'
 
 type Recordings = Pick<
   LibraryState,
-  'relabel' | 'trim' | 'updateFacts' | 'removeRecordings' | 'samples' | 'addLogs'
+  'relabel' | 'trim' | 'updateFacts' | 'removeRecordings' | 'samples' | 'quality' | 'addLogs'
 >
 
 /** Acts on the recordings of the current library. Samples are never changed. */
@@ -53,6 +54,13 @@ export function createRecordings(shelf: Shelf): Recordings {
       })
     },
     samples: (id) => store.loadSamples(id),
+    async quality(takeId) {
+      const take = takes(takeId)
+      const samples = await store.loadSamples(takeId)
+      const target = shelf.current.value?.target
+      if (take === null || samples === null || target === undefined) return []
+      return judgeTake(samples, take.device, target)
+    },
     async addLogs(logs, as) {
       const library = shelf.current.value
       if (library === null) return fail('log/no-library', 'There is no library open.')

@@ -1,6 +1,8 @@
 import type { Take } from '../../shared/model/library'
 import { shortNumber } from '../../shared/present/numbers'
 import { Button, route, SelectField, useApp, useSamples } from '../common'
+import { TakeFacts } from './take-facts'
+import { TakeQuality } from './take-quality'
 import { Trimmer } from './trimmer'
 
 /** What is known of one take, and what can be done with it. Its samples stay as recorded. */
@@ -11,7 +13,7 @@ export function TakeDetail({ take }: { take: Take }) {
   return (
     <div class="take-open">
       <p class="quiet small">{recordedText(take)}</p>
-      {take.gaps.length > 0 && <p class="small">{gapText(take)}</p>}
+      <TakeQuality take={take} />
       {samples !== undefined && (
         <Trimmer
           samples={samples}
@@ -26,6 +28,7 @@ export function TakeDetail({ take }: { take: Take }) {
         options={gestures.map(({ id, name }) => ({ value: id, text: name }))}
         onChange={(gestureId) => void app.library.relabel(take.id, gestureId)}
       />
+      <TakeFacts take={take} />
       <div class="buttons">
         <Button href={route('replay', take.id)}>Replay through the recogniser</Button>
         <Button onClick={() => void app.library.removeRecordings([take.id])}>Delete</Button>
@@ -42,9 +45,4 @@ function recordedText({ recordedAt, sampleCount, device }: Take): string {
   const rate = device.rateHz > 0 ? ` at ${shortNumber(device.rateHz)} Hz` : ''
   const gyro = device.hasGyro ? '' : ', without gyroscope'
   return `${time}: ${sampleCount} samples${rate}${gyro}; ${device.label}`
-}
-
-function gapText({ gaps }: Take): string {
-  const longest = Math.max(...gaps.map((gap) => gap.endMs - gap.startMs))
-  return `Samples are missing in ${gaps.length} places, longest ${Math.round(longest)} ms. What lies there was drawn through.`
 }
