@@ -7,7 +7,7 @@ import type { Replay } from '../model/replay'
 import { fail, ok, type Result } from '../model/result'
 import { AXES, type SampleBlock } from '../model/sample'
 import type { Target } from '../model/target'
-import { addStillness } from '../training/prepare'
+import { addRest } from '../training/rest-tail'
 import { runStream, type StreamMovement, wasCompared } from '../training/stream'
 import { gestureDistances, templateCount } from './gesture-distances'
 
@@ -25,7 +25,7 @@ export function replayRecording(
 ): Result<Replay> {
   const conditioned = conditionRecording(samples, target, accelSign)
   const { rateHz } = conditioned
-  const counts = addStillness(conditioned.counts, rateHz)
+  const counts = addRest(conditioned.counts, rateHz)
   const length = counts.length / AXES
   const trace: CoreTrace = { energy: new Uint32Array(length), phase: new Uint8Array(length) }
   try {

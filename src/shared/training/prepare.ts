@@ -10,13 +10,14 @@ import type {
 } from '../model/library'
 import { AXES, type SampleBlock } from '../model/sample'
 import type { Target } from '../model/target'
+import { addRest } from './rest-tail'
 
 /** A take as the board would have read it. */
 export interface PreparedTake {
   take: Take
   /** Index in `Prepared.gestures`. */
   gesture: number
-  /** n × 6 counts, with stillness added at the end (see STILL_MS). */
+  /** n × 6 counts, with rest added at the end (see addRest). */
   counts: Int16Array
   /** Samples that count, [from, to): all of them unless the take is trimmed. */
   from: number
@@ -38,12 +39,6 @@ export interface Prepared {
   backgrounds: PreparedBackground[]
 }
 
-/**
- * Many takes end the moment the hand does, and the core closes a segment only after a while below
- * its threshold. So every take goes on with its last acceleration and no rotation for this long.
- */
-const STILL_MS = 800
-
 /** Conditions every recording that is not deleted and whose gesture is still in the library. */
 export function prepareLibrary(full: FullLibrary): Prepared {
   const { gestures, target, training } = full.library
@@ -64,7 +59,7 @@ export function prepareLibrary(full: FullLibrary): Prepared {
       prepared.backgrounds.push({ background: recording, counts })
     } else {
       const window = windowOf(recording.trim, samples, target, counts.length / AXES)
-      const longer = addStillness(counts, target.rateHz)
+      const longer = addRest(counts, target.rateHz)
       prepared.takes.push({ take: recording, gesture, counts: longer, ...window })
     }
   }
@@ -88,15 +83,4 @@ function windowOf(
     return index
   }
   return { from: firstAt(trim.startMs), to: firstAt(trim.endMs) }
-}
-
-/** Counts with the stillness added at their end. */
-export function addStillness(counts: Int16Array, rateHz: number): Int16Array {
-  const extra = Math.ceil((STILL_MS / 1000) * rateHz)
-  const longer = new Int16Array(counts.length + extra * AXES)
-  longer.set(counts)
-  if (counts.length < AXES) return longer
-  const last = counts.subarray(counts.length - AXES, counts.length - AXES + 3)
-  for (let i = 0; i < extra; i++) longer.set(last, counts.length + i * AXES)
-  return longer
 }
