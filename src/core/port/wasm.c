@@ -43,15 +43,18 @@ int port_read_model(const uint8_t *bytes, uint32_t length, uint32_t sizes[3]) {
   return status;
 }
 
-/* Starts on buffers of the sizes that read_model() gave. board: rate, accelerometer and gyroscope
- * sensitivity as in mvw_board, or null to trust the model. */
+/* Starts on buffers of the sizes given, in entries as from read_model(). board: rate, accelerometer
+ * and gyroscope sensitivity as in mvw_board, or null to trust the model. */
 EXPORT("init")
-int port_init(int16_t *ring, int16_t *query, uint32_t *row, const uint32_t *board_words) {
+int port_init(int16_t *ring, int16_t *query, uint32_t *row, const uint32_t *board_words,
+              const uint32_t sizes[3]) {
   mvw_memory memory;
-  mvw_memory_sizes(&model, &memory);
   memory.ring = (int16_t(*)[MVW_AXES])ring;
+  memory.ring_samples = sizes[0];
   memory.query = query;
+  memory.query_values = sizes[1];
   memory.row = row;
+  memory.row_values = sizes[2];
   if (board_words == 0) return mvw_init(&state, &model, 0, &memory);
   mvw_board board = model.board;
   board.rate_millihertz = board_words[0];

@@ -31,6 +31,13 @@ export interface CoreTrace {
   phase: Uint8Array
 }
 
+/** Entries of the recogniser's buffers, as in `mvw_memory`. */
+export interface CoreMemory {
+  ringSamples: number
+  queryValues: number
+  rowValues: number
+}
+
 export interface DtwOptions {
   channels: number
   band: number
@@ -43,9 +50,10 @@ export interface Core {
   /**
    * Loads model bytes and resets.
    * @param board setting of the sensor, checked against the model's; the model's own by default
+   * @param memory sizes to say the buffers have, at most what the model needs; that by default
    * @throws CoreError with the core's status.
    */
-  load(modelBytes: Uint8Array, board?: ModelBoard): void
+  load(modelBytes: Uint8Array, board?: ModelBoard, memory?: CoreMemory): void
   reset(): void
   /** Pushes n × 6 counts in order; any split into blocks gives the same events. */
   push(counts: Int16Array, trace?: CoreTrace): CoreEvent[]

@@ -4,6 +4,7 @@ import {
   CORE_ROLLS,
   type Core,
   type CoreEvent,
+  type CoreMemory,
   type CoreTrace,
   type DtwOptions,
 } from './core'
@@ -57,7 +58,7 @@ export class WasmCore implements Core {
     this.callMark = this.modelMark
   }
 
-  load(modelBytes: Uint8Array, board?: BoardSetup): void {
+  load(modelBytes: Uint8Array, board?: BoardSetup, given?: CoreMemory): void {
     this.memory.release(this.modelMark)
     this.queryValues = 0
     const bytes = this.memory.take(modelBytes.length)
@@ -68,6 +69,9 @@ export class WasmCore implements Core {
     const ring = this.memory.take(ringSamples * AXES * 2)
     const query = this.memory.take(queryValues * 2)
     const row = this.memory.take(rowValues * 4)
+    if (given) {
+      this.memory.uint32(sizes, 3).set([given.ringSamples, given.queryValues, given.rowValues])
+    }
     let setup = 0
     if (board) {
       setup = this.memory.take(12)
@@ -75,7 +79,7 @@ export class WasmCore implements Core {
         .uint32(setup, 3)
         .set([board.rateMillihertz, board.accelNgPerLsb, board.gyroNdpsPerLsb])
     }
-    checkStatus(this.exports.init(ring, query, row, setup))
+    checkStatus(this.exports.init(ring, query, row, setup, sizes))
     this.queryValues = queryValues
     this.callMark = this.memory.mark()
   }

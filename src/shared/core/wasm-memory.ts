@@ -4,7 +4,7 @@ export interface CoreExports {
   __heap_base: { value: number }
   model_version(): number
   read_model(bytes: number, length: number, sizes: number): number
-  init(ring: number, query: number, row: number, board: number): number
+  init(ring: number, query: number, row: number, board: number, sizes: number): number
   reset(): void
   button(pressed: number): number
   push(

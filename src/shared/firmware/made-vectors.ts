@@ -2,6 +2,7 @@ import type { RecogniserModel } from '../model/recogniser-model'
 import { AXES } from '../model/sample'
 import type { Observation } from './observations'
 import { isHit } from './observed-vectors'
+import { refusedVectors } from './refused-vectors'
 import type { VectorInput, VectorStep } from './vector'
 
 const LOWEST = -32768
@@ -18,29 +19,6 @@ export function madeVectors(model: RecogniserModel, all: Observation[]): VectorI
     ...extremeVectors(model),
     ...(hit && !model.button ? gripVectors(model, hit) : []),
     ...(hit && !model.button ? [clippedVector(hit)] : []),
-  ]
-}
-
-/** Boards the model was not trained for, just beyond what is still taken, and just within. */
-function refusedVectors({ board }: RecogniserModel): VectorInput[] {
-  const scaled = (value: number, percent: number) => Math.ceil((value * (100 + percent)) / 100)
-  const rate = (percent: number) => ({
-    ...board,
-    rateMillihertz: scaled(board.rateMillihertz, percent),
-  })
-  const one = (name: string, why: string, change: Partial<VectorInput>): VectorInput => {
-    return { name, why, steps: [{ samples: still(4, [0, 0, 0]) }], ...change }
-  }
-  return [
-    one('refused-version', 'A model of another version is refused.', { version: 65535 }),
-    one('refused-rate', 'A board 6 % too fast is refused.', { board: rate(6) }),
-    one('taken-rate', 'A board 4 % too fast is taken.', { board: rate(4) }),
-    one('refused-accel-range', "Twice the accelerometer's range is refused.", {
-      board: { ...board, accelNgPerLsb: scaled(board.accelNgPerLsb, 100) },
-    }),
-    one('refused-gyro-range', "Half again the gyroscope's range is refused.", {
-      board: { ...board, gyroNdpsPerLsb: scaled(board.gyroNdpsPerLsb, 50) },
-    }),
   ]
 }
 

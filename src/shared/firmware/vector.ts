@@ -1,10 +1,14 @@
-import { type Core, CoreError, type CoreEvent } from '../core/core'
+import { type Core, CoreError, type CoreEvent, type CoreMemory } from '../core/core'
 import type { ModelBoard } from '../model/recogniser-model'
 import { AXES } from '../model/sample'
 
 export type VectorStep =
   /** n × 6 counts. */
-  { samples: Int16Array } | { button: boolean } | { reset: true }
+  | { samples: Int16Array }
+  | { button: boolean }
+  | { reset: true }
+  /** Model bytes for `mvw_model_read()` alone; at most 256, and before all other steps. */
+  | { read: Uint8Array }
 
 /** What goes into the recogniser, and why. */
 export interface VectorInput {
@@ -16,6 +20,8 @@ export interface VectorInput {
   board?: ModelBoard
   /** Version the model claims, when it is not its own. */
   version?: number
+  /** Entries of the buffers given, when they are not what the model needs. */
+  memory?: CoreMemory
   steps: VectorStep[]
 }
 
@@ -47,28 +53,37 @@ export function eventLine(event: CoreEvent): string {
  * @throws what the core throws, except the status of a model that is refused: that is in the log
  */
 export function runVector(core: Core, modelBytes: Uint8Array, input: VectorInput): string {
-  const lines: string[] = []
+  const reads = input.steps.flatMap((step) => ('read' in step ? [step.read] : []))
+  const lines = reads.map((bytes) => `read ${statusOf(() => core.load(bytes))}`)
+  const status = statusOf(() =>
+    core.load(withVersion(modelBytes, input.version), input.board, input.memory),
+  )
+  lines.push(`init ${status}`)
   let samples = 0
-  try {
-    core.load(withVersion(modelBytes, input.version), input.board)
-    lines.push('init 0')
-    for (const step of input.steps) {
-      if ('reset' in step) {
-        core.reset()
-        samples = 0
-      } else if ('button' in step) {
-        core.button(step.button)
-      } else {
-        lines.push(...core.push(step.samples).map(eventLine))
-        samples += step.samples.length / AXES
-      }
+  for (const step of status === 0 ? input.steps : []) {
+    if ('reset' in step) {
+      core.reset()
+      samples = 0
+    } else if ('button' in step) {
+      core.button(step.button)
+    } else if ('samples' in step) {
+      lines.push(...core.push(step.samples).map(eventLine))
+      samples += step.samples.length / AXES
     }
-  } catch (error) {
-    if (!(error instanceof CoreError) || lines.length > 0) throw error
-    lines.push(`init ${error.status}`)
   }
   lines.push(`end ${samples}`)
   return `${lines.join('\n')}\n`
+}
+
+/** 0, or the status with which the core refuses. */
+function statusOf(load: () => void): number {
+  try {
+    load()
+    return 0
+  } catch (error) {
+    if (error instanceof CoreError) return error.status
+    throw error
+  }
 }
 
 /** The same model under another version number, which stands in bytes 4 and 5. */
@@ -83,17 +98,33 @@ function withVersion(modelBytes: Uint8Array, version: number | undefined): Uint8
 /** Text of a vector's input (FORMAT.md, "Vectors"). */
 export function vectorText(input: VectorInput): string {
   const lines = [`# ${input.why}`]
-  const { board } = input
+  const { board, memory } = input
   if (board) {
     lines.push(`board ${board.rateMillihertz} ${board.accelNgPerLsb} ${board.gyroNdpsPerLsb}`)
   }
   if (input.version !== undefined) lines.push(`version ${input.version}`)
+  if (memory) {
+    lines.push(`memory ${memory.ringSamples} ${memory.queryValues} ${memory.rowValues}`)
+  }
   for (const step of input.steps) {
     if ('reset' in step) lines.push('reset')
     else if ('button' in step) lines.push(`button ${step.button ? 1 : 0}`)
+    else if ('read' in step) lines.push(...byteLines(step.read), 'read')
     else for (const row of rowsOf(step.samples)) lines.push(row.join(' '))
   }
   return `${lines.join('\n')}\n`
+}
+
+/** Bytes of a `bytes` line, so that it stays within the 127 characters a board takes. */
+const BYTES_A_LINE = 32
+
+function byteLines(bytes: Uint8Array): string[] {
+  const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0'))
+  const lines: string[] = []
+  for (let at = 0; at < hex.length; at += BYTES_A_LINE) {
+    lines.push(`bytes ${hex.slice(at, at + BYTES_A_LINE).join('')}`)
+  }
+  return lines
 }
 
 function* rowsOf(counts: Int16Array): Generator<Int16Array> {

@@ -58,6 +58,13 @@ describe('firmware bundle', () => {
       'taken-rate',
       'refused-accel-range',
       'refused-gyro-range',
+      'refused-ring',
+      'refused-query',
+      'refused-row',
+      'bytes-truncated',
+      'bytes-altered',
+      'bytes-version',
+      'bytes-whole',
       'still',
       'too-long',
       'extremes',
@@ -78,6 +85,15 @@ describe('firmware bundle', () => {
     expect(log('taken-rate')).toBe('init 0\nend 4\n')
     expect(log('refused-accel-range')).toBe('init -4\nend 0\n')
     expect(log('refused-gyro-range')).toBe('init -4\nend 0\n')
+    for (const buffer of ['ring', 'query', 'row']) {
+      expect(log(`refused-${buffer}`)).toBe('init -6\nend 0\n')
+    }
+    for (const damage of ['truncated', 'empty', 'too-long', 'altered']) {
+      expect(log(`bytes-${damage}`)).toBe('read -7\ninit 0\nend 0\n')
+    }
+    expect(log('bytes-version')).toBe('read -2\ninit 0\nend 0\n')
+    expect(log('bytes-range')).toBe('read -5\ninit 0\nend 0\n')
+    expect(log('bytes-whole')).toBe('read 0\ninit 0\nend 0\n')
     expect(log('still')).toBe('init 0\nend 512\n')
     expect(log('too-long')).toMatch(/event \d+ \d+ reject - long /)
     expect(log('vertical')).toContain(' vertical ')
@@ -116,7 +132,7 @@ describeWithTools('unpacked, by gcc', ['gcc', 'make'], () => {
 
   test('the log printed is the log packed, line by line', () => {
     const { output } = bundle().run('build/run-vectors', 'vectors/01-gesture-raise.in')
-    expect(output).toContain(`vectors/01-gesture-raise.in\n${input.vectors[0]?.log}ok\n`)
+    expect(output).toContain(`vector 01-gesture-raise\n${input.vectors[0]?.log}# ok\ndone\n`)
   })
 
   test('a log that differs in one figure is found, and the exit status says so', () => {

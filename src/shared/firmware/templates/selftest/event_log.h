@@ -4,15 +4,15 @@
 
 #include "movewright.h"
 
-/* Room for any line, its line end and the closing zero. */
+/* Room for any line, its line end and the closing zero: the longest has 91. */
 #define EVENT_LOG_LINE 128
 
 /* Each writes one line. Gestures are numbers in the order of the model, '-' means none:
- *   init <status>
+ *   <what> <status>                                    what: "init" or "read"
  *   event <start> <end> <gesture|reject> <nearest> <reason> <roll> <distance> <threshold>
  *         <runner-up> <runner-up distance>                                (on one line)
  *   end <samples>                                                                      */
-void event_log_init(char line[EVENT_LOG_LINE], int status);
+void event_log_status(char line[EVENT_LOG_LINE], const char *what, int status);
 void event_log_event(char line[EVENT_LOG_LINE], const mvw_event *event);
 void event_log_end(char line[EVENT_LOG_LINE], uint32_t samples);
 
