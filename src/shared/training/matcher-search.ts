@@ -81,7 +81,7 @@ export function readExamples(
   prepared: Prepared,
   segmenter: ModelSegmenter,
   { normaliser }: Matcher,
-  cuts: readonly CutPrepared[],
+  cuts: readonly Pick<CutPrepared, 'take'>[],
 ): Example[] {
   const options = {
     segmenter,

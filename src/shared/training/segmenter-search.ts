@@ -4,9 +4,12 @@ import { AXES } from '../model/sample'
 import type { Target } from '../model/target'
 import { quantile } from '../statistics/summary'
 import { type Cut, cutTake, type TakeCut } from './cut-take'
-import { cuttingModel, cuttingModelBytes } from './cutting-model'
+import { cuttingModel, cuttingModelBytes, defaultNormaliser } from './cutting-model'
 import { defaultSegmenter, longestSegment } from './default-segmenter'
+import { distancesBetween } from './examples'
+import { type Matcher, readExamples, warpOf } from './matcher-search'
 import type { Prepared, PreparedTake } from './prepare'
+import { separationLoss } from './separation'
 import { runStream } from './stream'
 
 /** Proposed parameters and what they make of the takes they were proposed from. */
@@ -20,7 +23,7 @@ export interface SegmenterProposal {
 // The search tries every combination: each is one run of the core over the takes.
 const ON_STEPS = 7
 const OFF_SHARES = [0.3, 0.45, 0.65]
-const OFF_HOLDS_MS = [120, 200, 300]
+const OFF_HOLDS_MS = [80, 120, 200, 300]
 /** Takes and background that the search looks at, at most. */
 const SEARCH_TAKES = 150
 const SEARCH_BACKGROUND_S = 180
@@ -28,8 +31,13 @@ const SEARCH_BACKGROUND_S = 180
 // What is given up for what, in takes cut wrong: a split take still has a usable longest segment;
 // a later end makes every answer later; a movement cut in the background is most often rejected.
 const SPLIT_COST = 0.5
-const COST_PER_SECOND_OF_HOLD = 0.1
+const COST_PER_SECOND_OF_HOLD = 0.4
 const COST_PER_BACKGROUND_MOVEMENT_A_MINUTE = 0.001
+
+/** Candidates with at most this much more cost are also judged by what they cut out, */
+const NEARLY_AS_GOOD = 0.05
+/** and so many of them, as each is a table of all distances. */
+const MOST_COMPARED = 16
 
 /** Lengths asked for, as shares of the shortest and longest usual movement. */
 const MIN_SHARE = 0.5
@@ -48,18 +56,52 @@ export function proposeSegmenter(core: Core, prepared: Prepared): SegmenterPropo
   }
   const some = sampleOf(prepared)
   const onThresholds = thresholdGrid(core, some, base)
-  let best: { segmenter: ModelSegmenter; cost: number } | null = null
+  const candidates: Candidate[] = []
   for (const offHoldMs of OFF_HOLDS_MS) {
     for (const share of OFF_SHARES) {
       const tried = onThresholds.map((on) => withThresholds(base, target, on, share, offHoldMs))
       const costs = tried.map((segmenter) => costOf(measure(core, some, segmenter), target))
       for (const [at, segmenter] of tried.entries()) {
-        const cost = smoothed(costs, at)
-        if (best === null || cost < best.cost) best = { segmenter, cost }
+        candidates.push({ segmenter, cost: smoothed(costs, at) })
       }
     }
   }
+  const best = mostTelling(core, some, candidates)
   return measure(core, prepared, withLengths(core, prepared, best?.segmenter ?? base))
+}
+
+interface Candidate {
+  segmenter: ModelSegmenter
+  cost: number
+}
+
+/**
+ * Of the candidates that cut about as well as the best, the one whose segments also tell the
+ * gestures apart best: cutting cannot see that a late start has lost the beginning of a movement,
+ * or that an early one has taken rest along.
+ */
+function mostTelling(core: Core, prepared: Prepared, candidates: Candidate[]): Candidate | null {
+  const ranked = [...candidates].sort((a, b) => a.cost - b.cost)
+  const limit = (ranked[0]?.cost ?? 0) + NEARLY_AS_GOOD
+  let best: Candidate | null = null
+  for (const { segmenter, cost } of ranked.slice(0, MOST_COMPARED)) {
+    if (cost > limit) break
+    const total = cost + lossOf(core, prepared, segmenter)
+    if (best === null || total < best.cost) best = { segmenter, cost: total }
+  }
+  return best
+}
+
+function lossOf(core: Core, prepared: Prepared, segmenter: ModelSegmenter): number {
+  const { length, bandShare } = prepared.settings
+  const matcher: Matcher = {
+    normaliser: defaultNormaliser(length),
+    band: Math.min(length - 1, Math.round(bandShare * length)),
+    cost: 0,
+  }
+  const cuts = prepared.takes.map((take) => ({ take }))
+  const examples = readExamples(core, prepared, segmenter, matcher, cuts)
+  return separationLoss(distancesBetween(core, examples, warpOf(matcher)), examples)
 }
 
 /** Runs a segmenter over takes and background and counts what comes out. */
