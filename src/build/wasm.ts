@@ -34,15 +34,11 @@ interface Tree {
 
 function coreSources(): { names: string[]; tree: Tree } {
   const read = (path: string) => readFileSync(coreDir + path, 'utf8')
-  const names = readdirSync(coreDir)
-    .filter((name) => /^mvw_.*\.c$/.test(name))
-    .sort()
-  const tree: Tree = {
-    'mvw_impl.h': read('mvw_impl.h'),
-    'movewright.h': read('movewright.h'),
-    port: { 'wasm.c': read('port/wasm.c') },
-  }
-  for (const name of names) tree[name] = read(name)
+  const files = readdirSync(coreDir).sort()
+  const names = files.filter((name) => /^mvw_.*\.c$/.test(name))
+  const headers = files.filter((name) => name.endsWith('.h'))
+  const tree: Tree = { port: { 'wasm.c': read('port/wasm.c') } }
+  for (const name of [...headers, ...names]) tree[name] = read(name)
   return { names, tree }
 }
 
