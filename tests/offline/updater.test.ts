@@ -100,6 +100,25 @@ describeWithTools('offline use in Chromium', ['chromium'], () => {
     expect(await versionOf(page)).toBe('one')
   })
 
+  it('of three versions two are kept, and caches of other apps on the host are left alone', async () => {
+    const page = await openPage()
+    await waitForState(page, 'ready')
+    await page.evaluate(() => caches.open('movewright /another-path/ 1a2b3c4d'))
+    for (const version of ['two', 'three']) {
+      await host.publish(version)
+      await lookForUpdate(page)
+      await waitForState(page, 'update-waiting')
+      const reloaded = page.waitForEvent('load')
+      expect(await apply(page)).toBe(true)
+      await reloaded
+      await waitForState(page, 'ready')
+      expect(await versionOf(page)).toBe(version)
+    }
+    const names = await page.evaluate(() => caches.keys())
+    expect(names.filter((name) => name.startsWith('movewright /props/ '))).toHaveLength(2)
+    expect(names).toContain('movewright /another-path/ 1a2b3c4d')
+  })
+
   it('a file that a host has changed is refused, and nothing half is kept', async () => {
     const assets = join(host.folder, host.path, 'assets')
     const script = readdirSync(assets).find((name) => name.startsWith('late-part'))

@@ -1,15 +1,18 @@
 import type { PrecachedFile } from '../../src/shared/protocol/precached-file'
 
-const PREFIX = 'movewright-app-'
+/** One host may serve several copies below different paths; each keeps to its own caches. */
+function prefixOf(scope: string): string {
+  return `movewright ${new URL(scope).pathname} `
+}
 
 /** Name of the cache for exactly these files: the same build gives the same name. */
-export function versionName(files: PrecachedFile[]): string {
+export function versionName(scope: string, files: PrecachedFile[]): string {
   let hash = 0x811c9dc5
   for (const character of files.map((file) => `${file.path} ${file.integrity}\n`).join('')) {
     // FNV-1a, 32 bits.
     hash = Math.imul(hash ^ character.charCodeAt(0), 0x01000193)
   }
-  return PREFIX + (hash >>> 0).toString(16).padStart(8, '0')
+  return prefixOf(scope) + (hash >>> 0).toString(16).padStart(8, '0')
 }
 
 /**
@@ -37,8 +40,10 @@ export async function installVersion(
  * Keeps this version and the one before it: another tab may still run the older one and ask for
  * a part it loads late.
  */
-export async function removeOldVersions(current: string): Promise<void> {
-  const others = (await caches.keys()).filter((name) => name.startsWith(PREFIX) && name !== current)
+export async function removeOldVersions(scope: string, current: string): Promise<void> {
+  const prefix = prefixOf(scope)
+  const names = await caches.keys()
+  const others = names.filter((name) => name.startsWith(prefix) && name !== current)
   // keys() gives caches in the order in which they were made.
   await Promise.all(others.slice(0, -1).map((name) => caches.delete(name)))
 }

@@ -7,15 +7,15 @@ declare const PRECACHED_FILES: PrecachedFile[]
 declare const self: ServiceWorkerGlobalScope
 
 const files = PRECACHED_FILES
-const version = versionName(files)
 const scope = self.registration.scope
+const version = versionName(scope, files)
 
 self.addEventListener('install', (event) => {
   event.waitUntil(installVersion(version, scope, files))
 })
 
 self.addEventListener('activate', (event) => {
-  event.waitUntil(removeOldVersions(version).then(() => self.clients.claim()))
+  event.waitUntil(removeOldVersions(scope, version).then(() => self.clients.claim()))
 })
 
 // A new version waits until the person asks for it, or until no tab uses the old one.
