@@ -108,6 +108,7 @@ export const IMPORT_TABLE: AreaRule[] = [
       '@preact/preset-vite',
       '@valibot/to-json-schema',
       '@yowasp/clang',
+      'fflate',
       'playwright-core',
       'qrcode',
       'selfsigned',

@@ -1,0 +1,21 @@
+import type { Tool } from '../tools'
+import type { BoardOutput } from './board-log'
+import type { RecogniserSize } from './elf'
+import type { Workshop } from './workshop'
+
+/** One way to build the bundle and run its vectors. */
+export interface Build {
+  /** Word for figures and messages. */
+  name: string
+  tools: Tool[]
+  /** @throws Error when it does not compile, run or end */
+  run(shop: Workshop): BoardOutput | Promise<BoardOutput>
+}
+
+/** A build for an emulated board, on which sizes and work are measured too. */
+export interface BoardBuild extends Build {
+  workUnit: 'instructions' | 'cycles'
+  /** Of that unit in a tick of the counter. */
+  workPerTick: number
+  sizes(shop: Workshop): RecogniserSize
+}

@@ -1,0 +1,94 @@
+import { type BoardOutput, readOutput } from './board-log'
+import type { BoardBuild } from './build'
+import { type ElfTools, type RecogniserSize, recogniserSize } from './elf'
+import { probeFile, type Workshop } from './workshop'
+
+interface CortexM {
+  name: string
+  cpu: string
+  machine: string
+  /** Instructions in a tick of SysTick, with an instruction taking 1 ns of the emulator's time. */
+  instructionsPerTick: number
+  /** Vectors come in by the serial port, not from flash. */
+  serial: boolean
+}
+
+const TOOLS: ElfTools = {
+  compiler: 'arm-none-eabi-gcc',
+  size: 'arm-none-eabi-size',
+  nm: 'arm-none-eabi-nm',
+}
+
+export const M0 = cortexM({
+  name: 'm0',
+  cpu: 'cortex-m0',
+  machine: 'microbit',
+  instructionsPerTick: 62.5,
+  serial: false,
+})
+
+export const M3 = cortexM({
+  name: 'm3',
+  cpu: 'cortex-m3',
+  machine: 'mps2-an385',
+  instructionsPerTick: 40,
+  serial: true,
+})
+
+function cortexM(board: CortexM): BoardBuild {
+  return {
+    name: board.name,
+    tools: ['make', 'gcc', 'arm-none-eabi-gcc', 'qemu-system-arm'],
+    workUnit: 'instructions',
+    workPerTick: board.instructionsPerTick,
+    run: (shop) => run(shop, board),
+    sizes: (shop) => sizes(shop, board),
+  }
+}
+
+function compileFlags({ cpu }: CortexM): string[] {
+  return [
+    ...[`-mcpu=${cpu}`, '-mthumb', '-Os', '-std=gnu99', '-Wall', '-Wextra', '-Werror'],
+    ...['-ffreestanding', '-ffunction-sections', '-fdata-sections'],
+    ...['-Icore', '-Imodel', '-Iselftest', `-I${probeFile('')}`],
+  ]
+}
+
+function link(shop: Workshop, board: CortexM, out: string, args: string[]): void {
+  shop.run(TOOLS.compiler, [
+    ...compileFlags(board),
+    ...['-nostartfiles', '-nostdlib', '-Wl,--gc-sections', '-T', probeFile('cortex_m.ld')],
+    ...[...shop.files('core', '.c'), 'model/model.c', probeFile('cortex_start.c')],
+    ...[...args, '-lgcc', '-o', out],
+  ])
+}
+
+function run(shop: Workshop, board: CortexM): BoardOutput {
+  const elf = `${board.name}.elf`
+  const ports = ['cortex_port.c', 'probe.c'].map(probeFile)
+  const body = ['selftest/vector_run.c', 'selftest/event_log.c']
+  const wraps = ['-Wl,--wrap=mvw_push', '-Wl,--wrap=vector_end']
+  const transport = board.serial
+    ? ['-DSERIAL', 'selftest/board_serial.c']
+    : ['selftest/board_packed.c', 'build/packed_vectors.c']
+  shop.run('make', [board.serial ? 'serial' : 'packed'])
+  link(shop, board, elf, [...wraps, ...body, ...ports, ...transport])
+  const emulation = [
+    ...['-M', board.machine, '-display', 'none', '-monitor', 'none'],
+    ...['-serial', board.serial ? 'stdio' : 'none'],
+    ...['-icount', 'shift=0,align=off,sleep=off'],
+    ...['-semihosting-config', 'enable=on,target=native', '-kernel', elf],
+  ]
+  const input = board.serial ? shop.text('build/serial_vectors.txt') : ''
+  const { out, err } = shop.run('qemu-system-arm', emulation, input)
+  return readOutput(board.serial ? out : err)
+}
+
+function sizes(shop: Workshop, board: CortexM): RecogniserSize {
+  const { name } = board
+  const files = { whole: `${name}-whole.elf`, empty: `${name}-empty.elf`, model: `${name}-model.o` }
+  link(shop, board, files.whole, [probeFile('flash_probe.c')])
+  link(shop, board, files.empty, ['-DEMPTY', probeFile('flash_probe.c')])
+  shop.run(TOOLS.compiler, [...compileFlags(board), '-c', 'model/model.c', '-o', files.model])
+  return recogniserSize(shop, TOOLS, files)
+}
