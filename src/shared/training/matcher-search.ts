@@ -13,7 +13,7 @@ import {
 } from './cutting-model'
 import { distancesBetween, type Example } from './examples'
 import type { Prepared, PreparedTake } from './prepare'
-import { separationLoss } from './separation'
+import { isClearlyLower, separationLosses } from './separation'
 import { runStream } from './stream'
 
 /** How segments are normalised and warped. */
@@ -36,6 +36,9 @@ const NOISE_FACTOR = 3
 /** Window over which rest is judged. */
 const REST_WINDOW_MS = 300
 
+/** Standard errors by which another setting must be better than the one before it in the list. */
+const CLEAR_ERRORS = 2
+
 /** Weights of accelerometer and gyroscope that are tried, as int8 value of one rms. */
 const GAINS: readonly PerSensor[] = [
   [32, 32],
@@ -47,8 +50,8 @@ const SCALE_MODES = [1, 0] as const
 
 /**
  * Chooses what a segment keeps: its size or only its shape (scale mode), its attitude or only its
- * changes (whether the accelerometer's mean stays), and which sensor weighs more. Of all
- * combinations the one whose distances tell the gestures apart best (separationLoss) is taken.
+ * changes (whether the accelerometer's mean stays), and which sensor weighs more. Shape, changes
+ * and equal weights are left only for what tells the gestures clearly better apart.
  */
 export function chooseMatcher(
   core: Core,
@@ -60,13 +63,14 @@ export function chooseMatcher(
   const band = Math.min(length - 1, Math.round(bandShare * length))
   const floors = noiseFloors(core, prepared, segmenter)
   const some = sampleOf(cuts)
-  let best: { matcher: Matcher; loss: number } | null = null
+  let best: { matcher: Matcher; losses: Float64Array } | null = null
   for (const normaliser of candidates(length, floors, some)) {
     const matcher: Matcher = { normaliser, band, cost: 0 }
     const examples = readExamples(core, prepared, segmenter, matcher, some)
-    const table = distancesBetween(core, examples, warpOf(matcher))
-    const loss = separationLoss(table, examples)
-    if (best === null || loss < best.loss) best = { matcher, loss }
+    const losses = separationLosses(distancesBetween(core, examples, warpOf(matcher)), examples)
+    if (best === null || isClearlyLower(losses, best.losses, CLEAR_ERRORS)) {
+      best = { matcher, losses }
+    }
   }
   return best?.matcher ?? { normaliser: defaultNormaliser(length), band, cost: 0 }
 }

@@ -1,27 +1,63 @@
+import { mean, standardDeviation } from '../statistics/summary'
 import { apartness, type Example } from './examples'
 
 /**
- * How well distances tell gestures apart: mean logarithmic loss of the best logistic curve over
- * ln(distance to own gesture / distance to the nearest other), each example left out with all of its
- * tester. 0 is perfect, ln 2 = 0.69 is a coin. The curve's slope is fitted, so settings whose
- * distances have different scales or powers can be compared.
+ * How badly distances tell each example's gesture from the others: logarithmic loss of the best
+ * logistic curve over ln(distance to own gesture / distance to the nearest other), each example left
+ * out with all of its tester. Its mean is 0 when perfect and ln 2 = 0.69 for a coin. The curve's slope
+ * is fitted, so settings whose distances have different scales or powers can be compared.
+ * @returns one loss an example, NaN where there is nothing to compare it with
  */
+export function separationLosses(table: Float64Array, examples: readonly Example[]): Float64Array {
+  const ratios = ownToOther(table, examples)
+  let best = new Float64Array(examples.length).fill(Number.NaN)
+  let least = Number.POSITIVE_INFINITY
+  for (const slope of SLOPES) {
+    const losses = ratios.map((ratio) => logistic(slope * ratio))
+    const mean = meanLoss(losses)
+    if (mean < least) [least, best] = [mean, losses]
+  }
+  return best
+}
+
+/** Mean of separationLosses over the examples that have one; 0 when none has. */
 export function separationLoss(table: Float64Array, examples: readonly Example[]): number {
+  return meanLoss(separationLosses(table, examples))
+}
+
+function meanLoss(losses: Float64Array): number {
+  const known = losses.filter((loss) => !Number.isNaN(loss))
+  return known.length === 0 ? 0 : mean(known)
+}
+
+/**
+ * Whether losses are lower than those of another setting beyond doubt: the mean of the differences,
+ * example by example, lies more than `errors` standard errors below nought. Choosing the least of
+ * many losses would choose luck; what is tried must earn the place of what is known.
+ */
+export function isClearlyLower(losses: Float64Array, than: Float64Array, errors: number): boolean {
+  const differences = losses
+    .map((loss, i) => loss - than[i]!)
+    .filter((difference) => !Number.isNaN(difference))
+  if (differences.length < 2) return false
+  const error = standardDeviation(differences) / Math.sqrt(differences.length)
+  return mean(differences) < -errors * error
+}
+
+function ownToOther(table: Float64Array, examples: readonly Example[]): Float64Array {
   const n = examples.length
   const apart = apartness(examples)
-  const ratios: number[] = []
-  for (let i = 0; i < n; i++) {
+  return Float64Array.from(examples, (example, i) => {
     let own = Number.POSITIVE_INFINITY
     let other = Number.POSITIVE_INFINITY
     for (let j = 0; j < n; j++) {
       if (!apart(i, j)) continue
       const distance = table[i * n + j]!
-      if (examples[j]!.gesture === examples[i]!.gesture) own = Math.min(own, distance)
+      if (examples[j]!.gesture === example.gesture) own = Math.min(own, distance)
       else other = Math.min(other, distance)
     }
-    if (Number.isFinite(own) && Number.isFinite(other)) ratios.push(logRatio(own, other))
-  }
-  return ratios.length === 0 ? 0 : calibratedLoss(ratios)
+    return Number.isFinite(own) && Number.isFinite(other) ? logRatio(own, other) : Number.NaN
+  })
 }
 
 /** ln(own / other), with distances of nought counted as one. */
@@ -30,14 +66,6 @@ export function logRatio(own: number, other: number): number {
 }
 
 const SLOPES = [2, 3, 4, 6, 8, 12, 16, 24, 32]
-
-function calibratedLoss(ratios: readonly number[]): number {
-  const losses = SLOPES.map((slope) => {
-    const sum = ratios.reduce((total, ratio) => total + logistic(slope * ratio), 0)
-    return sum / ratios.length
-  })
-  return Math.min(...losses)
-}
 
 /** ln(1 + eˣ) without overflow. */
 export function logistic(x: number): number {

@@ -19,8 +19,9 @@ const SWAP_SWEEPS = 2
  * Chooses which examples become templates. Starts from the medoid of every gesture (least sum of
  * distances to its other examples; Kaufman and Rousseeuw's k-medoids build step), adds whatever
  * lowers the loss most, then swaps while that helps. The loss is that of the nearest-template rule
- * itself, over all examples, each judged only by templates of other testers (or other takes, where
- * there is one tester), so a template earns its place by serving people it does not come from.
+ * itself, over all examples, in two views of equal weight: each judged only by templates of other
+ * testers, so that a template serves people it does not come from; and by all but itself, so that a
+ * manner which only one tester has is kept for the next who has it.
  * @param table distances between all examples, n × n
  * @returns indices of examples for each gesture, best first; empty for a gesture without examples
  */
@@ -45,25 +46,43 @@ export function chooseTemplates(
   return search.chosen
 }
 
+/** Distance of each example to the nearest templates that may stand for it. */
+class View {
+  readonly own: Float64Array
+  readonly other: Float64Array
+
+  constructor(
+    readonly allows: (i: number, j: number) => boolean,
+    n: number,
+  ) {
+    this.own = new Float64Array(n)
+    this.other = new Float64Array(n)
+    this.clear()
+  }
+
+  clear(): void {
+    this.own.fill(Number.POSITIVE_INFINITY)
+    this.other.fill(Number.POSITIVE_INFINITY)
+  }
+}
+
 class TemplateSearch {
   readonly chosen: number[][]
   private readonly n: number
-  private readonly table: Float64Array
   private readonly gestures: Int32Array
-  private readonly apart: (i: number, j: number) => boolean
-  /** Distance of each example to the nearest template that may stand for it. */
-  private own: Float64Array
-  private other: Float64Array
+  private readonly views: View[]
 
-  constructor(table: Float64Array, examples: readonly Example[], gestureCount: number) {
+  constructor(
+    private readonly table: Float64Array,
+    examples: readonly Example[],
+    gestureCount: number,
+  ) {
     this.n = examples.length
-    this.table = table
     this.gestures = Int32Array.from(examples, (example) => example.gesture)
-    this.apart = apartness(examples)
+    this.views = [apartness(examples), (i: number, j: number) => i !== j].map(
+      (allows) => new View(allows, this.n),
+    )
     this.chosen = Array.from({ length: gestureCount }, () => [])
-    this.own = new Float64Array(this.n)
-    this.other = new Float64Array(this.n)
-    this.recompute()
   }
 
   startFromMedoids(): void {
@@ -80,7 +99,7 @@ class TemplateSearch {
 
   add(example: number): void {
     this.chosen[this.gestures[example]!]!.push(example)
-    this.include(example, this.own, this.other)
+    this.recompute()
   }
 
   /** The example not yet chosen that lowers the loss most. */
@@ -120,43 +139,49 @@ class TemplateSearch {
   }
 
   loss(): number {
-    return this.lossOf(this.own, this.other)
+    return this.lossWith(null)
   }
 
-  private lossWith(example: number): number {
-    const own = this.own.slice()
-    const other = this.other.slice()
-    this.include(example, own, other)
-    return this.lossOf(own, other)
-  }
-
-  private lossOf(own: Float64Array, other: Float64Array): number {
+  /** Mean loss as it would be with one more template. */
+  private lossWith(template: number | null): number {
     let sum = 0
-    for (let i = 0; i < this.n; i++) {
-      const ratio = Number.isFinite(own[i]!) ? logRatio(own[i]!, other[i]!) : UNSERVED
-      // With a single gesture there is no other: nearness alone counts then.
-      sum += Number.isFinite(other[i]!) ? logistic(SLOPE * ratio) : Math.log1p(own[i]!)
+    for (const { allows, own, other } of this.views) {
+      for (let i = 0; i < this.n; i++) {
+        let [mine, theirs] = [own[i]!, other[i]!]
+        if (template !== null && allows(i, template)) {
+          const distance = this.table[i * this.n + template]!
+          if (this.gestures[i] === this.gestures[template]) mine = Math.min(mine, distance)
+          else theirs = Math.min(theirs, distance)
+        }
+        sum += exampleLoss(mine, theirs)
+      }
     }
-    return sum / this.n
-  }
-
-  private include(template: number, own: Float64Array, other: Float64Array): void {
-    const gesture = this.gestures[template]!
-    for (let i = 0; i < this.n; i++) {
-      if (!this.apart(i, template)) continue
-      const distance = this.table[i * this.n + template]!
-      const nearest = this.gestures[i] === gesture ? own : other
-      if (distance < nearest[i]!) nearest[i] = distance
-    }
+    return sum / (this.n * this.views.length)
   }
 
   private recompute(): void {
-    this.own.fill(Number.POSITIVE_INFINITY)
-    this.other.fill(Number.POSITIVE_INFINITY)
-    for (const template of this.chosen.flat()) this.include(template, this.own, this.other)
+    for (const view of this.views) {
+      view.clear()
+      for (const template of this.chosen.flat()) this.include(view, template)
+    }
+  }
+
+  private include({ allows, own, other }: View, template: number): void {
+    for (let i = 0; i < this.n; i++) {
+      if (!allows(i, template)) continue
+      const distance = this.table[i * this.n + template]!
+      const nearest = this.gestures[i] === this.gestures[template] ? own : other
+      if (distance < nearest[i]!) nearest[i] = distance
+    }
   }
 
   private membersOf(gesture: number): number[] {
     return [...this.gestures.keys()].filter((i) => this.gestures[i] === gesture)
   }
+}
+
+function exampleLoss(own: number, other: number): number {
+  // With a single gesture there is no other: nearness alone counts then.
+  if (!Number.isFinite(other)) return Number.isFinite(own) ? Math.log1p(own) : Math.log(0xffffffff)
+  return logistic(SLOPE * (Number.isFinite(own) ? logRatio(own, other) : UNSERVED))
 }

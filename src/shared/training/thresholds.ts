@@ -1,4 +1,4 @@
-import { mean, quantile, standardDeviation } from '../statistics/summary'
+import { quantile } from '../statistics/summary'
 
 /** Distances that a gesture's threshold has to tell apart. */
 export interface ThresholdEvidence {
@@ -10,12 +10,15 @@ export interface ThresholdEvidence {
   between: readonly number[]
 }
 
-/** Own takes are taken as log-normal; this many standard deviations above their mean is the most. */
-const UPPER_SIGMA = 2.6
-/** And this many the least, however many foreign movements come near. */
-const LOWER_SIGMA = 0.8
-/** Spread of ln(distance) assumed at least: few takes look more alike than they are. */
-const LEAST_SIGMA = 0.18
+/**
+ * Every own distance stands for a bell of distances around it, this wide in ln(distance) when there
+ * are many; few takes say less about the next one, so theirs are wider. No single bell is fitted
+ * to all: a tester of another manner makes a second heap, far from the first.
+ */
+const SPREAD = 0.2
+const SPREAD_OF_FEW = 4
+/** The threshold lies at most so many spreads above the farthest own distance. */
+const MOST_BEYOND = 2
 /** An answer to a foreign movement counts as much as this many lost takes. */
 const FOREIGN_COST = 0.5
 const STEPS = 40
@@ -23,26 +26,29 @@ const STEPS = 40
 const MOST = 0xfffffffe
 
 /**
- * Distance up to which a movement is still the gesture. Between a lower and an upper quantile of its
- * own takes' distances (as the log-normal that fits them) the place is chosen where lost takes and
- * answered foreign movements together cost least; the upper quantile is drawn in to where half of
- * the other gestures' takes lie, as nothing is gained beyond.
+ * Distance up to which a movement is still the gesture: where lost own takes and answered foreign
+ * movements together cost least, between the median and somewhat beyond the farthest of its own
+ * takes. Beyond them the place is drawn in to where half of the other gestures' takes lie, as
+ * nothing is gained farther out.
  * @returns integer, null when there is no evidence at all
  */
 export function learnThreshold(evidence: ThresholdEvidence): number | null {
-  const within = evidence.within.filter((distance) => Number.isFinite(distance))
-  if (within.length === 0) return fromOthersAlone(evidence)
-  const logs = within.map((distance) => Math.log(Math.max(1, distance)))
-  const centre = mean(logs)
-  const sigma = logs.length < 2 ? LEAST_SIGMA : Math.max(LEAST_SIGMA, standardDeviation(logs))
-  const low = centre + LOWER_SIGMA * sigma
-  const high = Math.max(low, Math.min(centre + UPPER_SIGMA * sigma, middleOfOthers(evidence)))
-
+  const logs = evidence.within
+    .filter(Number.isFinite)
+    .map((distance) => Math.log(Math.max(1, distance)))
+  if (logs.length === 0) return fromOthersAlone(evidence)
+  const spread = SPREAD * Math.sqrt(1 + SPREAD_OF_FEW / logs.length)
+  const farthest = Math.max(...logs)
+  const low = quantile(logs, 0.5)
+  const high = Math.max(
+    farthest,
+    Math.min(farthest + MOST_BEYOND * spread, middleOfOthers(evidence)),
+  )
   let best = high
   let least = Number.POSITIVE_INFINITY
   for (let step = STEPS; step >= 0; step--) {
     const at = low + ((high - low) * step) / STEPS
-    const lost = within.length * upperTail((at - centre) / sigma)
+    const lost = logs.reduce((sum, own) => sum + upperTail((at - own) / spread), 0)
     const answered = evidence.foreign.filter((distance) => distance <= Math.exp(at)).length
     const cost = lost + FOREIGN_COST * answered
     if (cost < least) [least, best] = [cost, at]
