@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { type Browser, chromium } from 'playwright-core'
 import { repositoryPath } from './paths'
+import { needTool } from './tools'
 
 // Draws the PNG icons from public/icons/lantern.svg. They are committed, as not everyone who builds
 // has a browser that runs without a screen; run this after a change of the drawing:
@@ -39,7 +40,7 @@ async function drawIcon(browser: Browser, svg: string, icon: Icon): Promise<Buff
   return png
 }
 
-const executablePath = process.env.CHROMIUM ?? '/usr/bin/chromium'
+const executablePath = needTool('chromium')
 const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu'] })
 const svg = readFileSync(repositoryPath('public/icons/lantern.svg'), 'utf8')
 for (const icon of ICONS) {

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { type BrowserContext, chromium, type Page } from 'playwright-core'
 import { DIST, repositoryPath } from './paths'
 import { serveFolder } from './static-server'
+import { needTool } from './tools'
 
 // Takes the picture in README.md from the built app with the demo library, three of the four places side
 // by side. Run it after a change of the screens:
@@ -52,7 +53,7 @@ async function putSideBySide(browser: BrowserContext, pictures: Buffer[]): Promi
 const profile = mkdtempSync(join(tmpdir(), 'movewright-screenshot-'))
 const server = await serveFolder({ folder: DIST, host: '127.0.0.1', port: 0 })
 const browser = await chromium.launchPersistentContext(profile, {
-  executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+  executablePath: needTool('chromium'),
   args: ['--no-sandbox', '--disable-gpu'],
   viewport: PHONE,
   colorScheme: 'dark',

@@ -26,6 +26,13 @@ export function findTool(tool: Tool): string | null {
   return folders.map((folder) => join(folder, tool)).find(isExecutable) ?? null
 }
 
+/** As findTool. Throws one sentence with the line that installs it. */
+export function needTool(tool: Tool): string {
+  const path = findTool(tool)
+  if (path === null) throw new Error(`${tool} is not here. Install it: ${installLine([tool])}`)
+  return path
+}
+
 export function missingTools(tools: readonly Tool[]): Tool[] {
   return tools.filter((tool) => findTool(tool) === null)
 }
