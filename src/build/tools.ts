@@ -14,6 +14,7 @@ const PACKAGES = {
   'qemu-system-arm': 'qemu-system-arm',
   's390x-linux-gnu-gcc': 'gcc-s390x-linux-gnu libc6-dev-s390x-cross',
   'qemu-s390x': 'qemu-user',
+  python3: 'python3',
 } as const
 
 export type Tool = keyof typeof PACKAGES

@@ -9,6 +9,7 @@ import type { Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
 import type { LiveEvent, Progress } from '../shared/protocol/recogniser'
 import type { StorageFacts, UnfinishedRecording } from '../storage/store'
+import type { BoardState } from './board'
 
 /** One line at the bottom of the screen; with `undo` it offers the way back. */
 export interface Notice {
@@ -136,6 +137,7 @@ export interface App {
   motion: MotionState
   record: RecordState
   live: LiveState
+  board: BoardState
   model: ReadonlySignal<Job<TrainedModel>>
   /** Trains when there is no fresh model; joins a training already running. */
   train(): Promise<Result<TrainedModel>>

@@ -4,6 +4,7 @@ import type { SimulatedSource } from '../sensors/simulated-source'
 import { readLibraryFile } from '../shared/format/library-file'
 import type { Store } from '../storage/store'
 import type { App, UpdateState } from './app'
+import { createBoardState } from './board'
 import { exportLibrary } from './exports'
 import { createLibraryState, type LibraryParts } from './library'
 import { Live } from './live'
@@ -50,6 +51,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     motion,
     record,
     live,
+    board: createBoardState(() => shelf.current.value?.target ?? null),
     model: jobs.training.job,
     train,
     evaluation: jobs.evaluation.job,

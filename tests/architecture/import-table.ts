@@ -62,6 +62,11 @@ export const IMPORT_TABLE: AreaRule[] = [
     because: 'recording joins sensors and storage below any screen',
   },
   {
+    area: 'src/board',
+    areas: ['src/shared'],
+    because: 'it reads a serial port line by line and leaves what lines mean to others',
+  },
+  {
     area: 'src/export',
     areas: ['src/shared'],
     addresses: ['src/core'],
@@ -78,6 +83,7 @@ export const IMPORT_TABLE: AreaRule[] = [
     areas: [
       'src/shared',
       'src/sensors',
+      'src/board',
       'src/storage',
       'src/recogniser',
       'src/recording',

@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks'
 import type { Library } from '../../shared/model/library'
 import type { Target } from '../../shared/model/target'
 import { validateTarget } from '../../shared/target/validate-target'
-import { NextStep, Notice, Screen, Section, useApp } from '../common'
+import { Button, NextStep, Notice, Screen, Section, useApp } from '../common'
 import { BoardForm } from './board-form'
 import { ExportSection, FirmwareButton, useExports } from './export-section'
 import { ModelSection } from './model-section'
@@ -47,6 +47,7 @@ function LibraryProp({ library }: { library: Library }) {
         <MountingForm target={target} onChange={changeTarget} />
       </Section>
       <Section title="Board">
+        <Button href="#/board">Check a board that arrived</Button>
         <BoardForm target={target} onChange={changeTarget} />
       </Section>
       <Section title="Training">

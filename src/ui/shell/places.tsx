@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact'
+import { BoardScreen } from '../board'
 import { ImportScreen, LibraryScreen } from '../library'
 import { GestureScreen, Moves } from '../moves'
 import { Proof } from '../proof'
@@ -18,5 +19,6 @@ export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {
   replay: (rest) => <Replay rest={rest} />,
   try: (rest) => <Try rest={rest} />,
   proof: (rest) => <Proof rest={rest} />,
+  board: () => <BoardScreen />,
   prop: (rest) => <Prop rest={rest} />,
 }

@@ -41,12 +41,22 @@ export function drawTrial(seed: number, fault: Fault | null): Trial {
     timed: random.next() < 0.7,
     ...fault?.needs,
   }
+  return { target, style, parts: simulateBench(target, style, fault, random) }
+}
+
+/** The whole routine with one simulated sensor of a target's setting. */
+export function simulateBench(
+  target: Target,
+  style: LogStyle,
+  fault: Fault | null,
+  random: Random,
+): BenchPart[] {
   const sensor = drawSensor(random, target)
   fault?.sensor?.(sensor, random)
   const disturb = fault?.disturb?.(sensor, random)
   const parts = logOf(drawRoutine(random.fork()), sensor, target, style, random, disturb)
   if (fault !== null) spoil(parts, fault, random.fork())
-  return { target, style, parts }
+  return parts
 }
 
 export function findingsOf({ parts, target }: Trial): Finding[] {

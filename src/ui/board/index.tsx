@@ -1,0 +1,3 @@
+import './board.css'
+
+export { BoardScreen } from './board-screen'

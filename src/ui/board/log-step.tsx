@@ -1,0 +1,46 @@
+import { useState } from 'preact/hooks'
+import { BENCH_STEPS, type StepId } from '../../shared/board/check/steps'
+import type { CsvMapping } from '../../shared/format/csv-mapping'
+import { Button, Notice, Progress, useApp } from '../common'
+
+export interface LogStepProps {
+  step: StepId
+  /** Null until the columns are known. */
+  mapping: CsvMapping | null
+  onDone: () => void
+}
+
+/** The step to do now, within reach of the thumb that does not hold the board. */
+export function LogStep({ step, mapping, onDone }: LogStepProps) {
+  const { bench, link } = useApp().board
+  const [wrong, setWrong] = useState<string | null>(null)
+  const logging = bench.logging.value
+  const facts = BENCH_STEPS.find(({ id }) => id === step)
+  if (facts === undefined || (link.state.value.state !== 'on' && logging === null)) return null
+  const log = async () => {
+    if (mapping === null) return
+    const done = await bench.logStep(step, mapping)
+    setWrong(done.ok ? null : done.message)
+    if (done.ok) onDone()
+  }
+  return (
+    <div class="board-now">
+      {wrong !== null && <Notice tone="trouble">{wrong}</Notice>}
+      <p>{facts.instruction}</p>
+      {logging !== null ? (
+        <Progress
+          progress={{
+            done: logging.share,
+            total: 1,
+            what: `${facts.name}: ${logging.rows} samples`,
+          }}
+          cancel={() => bench.stopLogging()}
+        />
+      ) : (
+        <Button tone="amber" big wide disabled={mapping === null} onClick={() => void log()}>
+          Log {facts.seconds} s
+        </Button>
+      )}
+    </div>
+  )
+}

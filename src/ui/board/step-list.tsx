@@ -1,0 +1,54 @@
+import { BENCH_STEPS, type BenchPart, type StepId } from '../../shared/board/check/steps'
+import { rowCount } from '../../shared/board/log/board-log'
+import { groupDigits } from '../../shared/present/numbers'
+import { Button, Icon, useApp } from '../common'
+
+/** The first step without a log; null when all are there. */
+export function nextStep(parts: readonly BenchPart[]): StepId | null {
+  const done = new Set(parts.map(({ step }) => step))
+  return BENCH_STEPS.find(({ id }) => !done.has(id))?.id ?? null
+}
+
+export interface StepListProps {
+  current: StepId | null
+  onChoose: (step: StepId) => void
+}
+
+/** The routine with what was logged of it; tapping a step makes it the one to do now. */
+export function StepList({ current, onChoose }: StepListProps) {
+  const { bench } = useApp().board
+  const parts = bench.parts.value
+  return (
+    <>
+      <ol class="board-steps">
+        {BENCH_STEPS.map(({ id, name }) => {
+          const part = parts.find(({ step }) => step === id)
+          return (
+            <li key={id} class={id === current ? 'board-step board-step-now' : 'board-step'}>
+              <button type="button" aria-pressed={id === current} onClick={() => onChoose(id)}>
+                <span>{name}</span>
+                <span class="quiet small">
+                  {part === undefined ? '–' : `${groupDigits(rowCount(part.log))} samples`}
+                </span>
+              </button>
+              {part !== undefined && (
+                <Button
+                  tone="quiet"
+                  label={`Remove the log of ${name}`}
+                  onClick={() => bench.remove(id)}
+                >
+                  <Icon name="bin" />
+                </Button>
+              )}
+            </li>
+          )
+        })}
+      </ol>
+      {parts.length > 0 && (
+        <Button tone="quiet" onClick={() => bench.clear()}>
+          Remove all logs of this visit
+        </Button>
+      )}
+    </>
+  )
+}
