@@ -37,7 +37,10 @@ function coreSources(): { names: string[]; tree: Tree } {
   const files = readdirSync(coreDir).sort()
   const names = files.filter((name) => /^mvw_.*\.c$/.test(name))
   const headers = files.filter((name) => name.endsWith('.h'))
-  const tree: Tree = { port: { 'wasm.c': read('port/wasm.c') } }
+  const ports = ['wasm.c', 'light_wasm.c']
+  const tree: Tree = {
+    port: Object.fromEntries(ports.map((name) => [name, read(`port/${name}`)])),
+  }
   for (const name of [...headers, ...names]) tree[name] = read(name)
   return { names, tree }
 }
@@ -67,7 +70,7 @@ export async function compileCore(): Promise<Uint8Array> {
   }
   try {
     const files = await commands.clang(
-      [...FLAGS, 'port/wasm.c', ...names, '-o', 'core.wasm'],
+      [...FLAGS, 'port/wasm.c', 'port/light_wasm.c', ...names, '-o', 'core.wasm'],
       tree,
       { fetchProgress: () => {}, stdout: listen, stderr: listen },
     )
