@@ -2,6 +2,7 @@ import { computed, type ReadonlySignal } from '@preact/signals'
 import type { RecogniserClient } from '../recogniser/client'
 import type { SimulatedSource } from '../sensors/simulated-source'
 import { readLibraryFile } from '../shared/format/library-file'
+import type { LightPlayer } from '../shared/light/player'
 import type { Store } from '../storage/store'
 import type { App, UpdateState } from './app'
 import { createBoardState } from './board'
@@ -22,11 +23,14 @@ export interface AppParts extends LibraryParts, MotionParts {
   store: Store
   recogniser: RecogniserClient
   simulated: SimulatedSource
+  /** A fresh player of light effects. */
+  loadLight: () => Promise<LightPlayer>
   /** Loaded when it is asked for: it carries the core's sources as text. */
   exportFirmware: (
     shelf: Shelf,
     train: App['train'],
     recogniser: RecogniserClient,
+    loadLight: () => Promise<LightPlayer>,
   ) => ReturnType<App['exportFirmware']>
 }
 
@@ -64,7 +68,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     undoable: notices.undoable,
     dismiss: notices.dismiss,
     exportLibrary: () => exportLibrary(shelf),
-    exportFirmware: () => parts.exportFirmware(shelf, train, recogniser),
+    exportFirmware: () => parts.exportFirmware(shelf, train, recogniser, parts.loadLight),
     importLibrary: async (bytes) => {
       const read = readLibraryFile(bytes)
       return read.ok ? add(read.value) : read

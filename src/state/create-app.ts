@@ -6,6 +6,7 @@ import { defaultTarget } from '../shared/target/default-target'
 import { openStore } from '../storage/open-store'
 import type { App } from './app'
 import { type AppParts, assembleApp } from './assemble-app'
+import { loadLight } from './load-light'
 import { createUpdate } from './update'
 
 /**
@@ -21,6 +22,7 @@ export async function createApp(): Promise<App> {
     defaultTarget,
     generateDemoLibrary,
     createUpdate,
+    loadLight,
     exportFirmware: async (...args) => (await import('./export-firmware')).exportFirmware(...args),
   }
   return assembleApp(parts)

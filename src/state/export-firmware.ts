@@ -2,6 +2,8 @@ import { loadFirmwareSources } from '../export/core-files'
 import type { RecogniserClient } from '../recogniser/client'
 import { makeFirmwareBundle } from '../shared/firmware/bundle'
 import { fileWord } from '../shared/format/file-names'
+import type { LightPlayer } from '../shared/light/player'
+import { lightFindings } from '../shared/light/safety'
 import { fail, ok, type Result } from '../shared/model/result'
 import type { App } from './app'
 import type { OutFile } from './exports'
@@ -12,6 +14,7 @@ export async function exportFirmware(
   { store, current }: Shelf,
   train: App['train'],
   recogniser: RecogniserClient,
+  loadLight: () => Promise<LightPlayer>,
 ): Promise<Result<OutFile>> {
   const open = current.value
   if (open === null) return fail('export/no-library', 'There is no library open to export.')
@@ -26,6 +29,7 @@ export async function exportFirmware(
     trained: trained.value,
     ...(await loadFirmwareSources()),
     vectors: vectors.value,
+    lightFindings: lightFindings(await loadLight(), full.library),
     generatedFrom: 'Movewright',
   })
   if (!bundle.ok) return bundle

@@ -2,7 +2,8 @@ import type { Library, Recording } from '../shared/model/library'
 
 /**
  * Text that changes whenever something changes that training or evaluation reads. Samples never
- * change, so the ids of recordings stand for them; notes and names of testers' devices do not count.
+ * change, so the ids of recordings stand for them; notes, names of testers' devices and the answers
+ * of gestures do not count.
  */
 export function fingerprint(library: Library | null, recordings: Recording[]): string {
   if (library === null) return ''
@@ -12,5 +13,6 @@ export function fingerprint(library: Library | null, recordings: Recording[]): s
     const part = trim === null ? '' : `${trim.startMs}-${trim.endMs}`
     return `${id} ${gestureId} ${testerCode} ${part}`
   })
-  return JSON.stringify([library.target, library.training, library.gestures, parts.sort()])
+  const gestures = library.gestures.map(({ id, name }) => [id, name])
+  return JSON.stringify([library.target, library.training, gestures, parts.sort()])
 }

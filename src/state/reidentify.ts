@@ -1,4 +1,5 @@
 import type { FullLibrary } from '../shared/model/library'
+import type { Answer, LightSettings } from '../shared/model/light'
 
 /**
  * The same library under new ids and a free name, so that one file can be brought in twice.
@@ -8,15 +9,18 @@ export function reidentify(full: FullLibrary, taken: string[], newId: () => stri
   const libraryId = newId()
   const gestureIds = new Map(full.library.gestures.map((gesture) => [gesture.id, newId()]))
   const gestureId = (id: string) => gestureIds.get(id) ?? id
+  const { light } = full.library
   return {
     library: {
       ...full.library,
       id: libraryId,
       name: freeName(full.library.name, taken),
-      gestures: full.library.gestures.map((gesture) => ({
+      gestures: full.library.gestures.map(({ answer, ...gesture }) => ({
         ...gesture,
         id: gestureId(gesture.id),
+        ...(answer === undefined ? {} : { answer: chained(answer, gestureId) }),
       })),
+      ...(light === undefined ? {} : { light: chainedAll(light, gestureId) }),
     },
     recordings: full.recordings.map(({ recording, samples }) => ({
       recording:
@@ -26,6 +30,22 @@ export function reidentify(full: FullLibrary, taken: string[], newId: () => stri
       samples,
     })),
   }
+}
+
+/** An answer whose light is followed by the same gesture's under its new id. */
+function chained(answer: Answer, gestureId: (id: string) => string): Answer {
+  const { next } = answer.light
+  return { ...answer, light: { ...answer.light, next: next === null ? null : gestureId(next) } }
+}
+
+function chainedAll(light: LightSettings, gestureId: (id: string) => string): LightSettings {
+  const { idle, reject, low } = light.answers
+  const answers = {
+    idle: chained(idle, gestureId),
+    reject: chained(reject, gestureId),
+    low: chained(low, gestureId),
+  }
+  return { ...light, answers }
 }
 
 /** The name itself, or the first of 'name 2', 'name 3', ... that nobody has. */

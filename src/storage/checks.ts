@@ -19,6 +19,11 @@ export function orNull(check: Check): Check {
   return (value) => value === null || check(value)
 }
 
+/** For fields that earlier versions did not have. */
+export function orMissing(check: Check): Check {
+  return (value) => value === undefined || check(value)
+}
+
 export function listOf(check: Check, length?: number): Check {
   return (value) =>
     Array.isArray(value) && (length === undefined || value.length === length) && value.every(check)

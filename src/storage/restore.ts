@@ -1,3 +1,4 @@
+import { isAnswer, isLightSettings } from '../shared/format/light-schema'
 import type {
   Background,
   DeviceFacts,
@@ -26,6 +27,7 @@ const isGesture = check.shape<Gesture>({
   id: check.isName,
   name: check.isText,
   note: check.isText,
+  answer: check.orMissing(isAnswer),
 })
 
 const isRange = check.shape<SensorRange>({
@@ -64,6 +66,7 @@ const isLibrary = check.shape<Library>({
   gestures: check.listOf(isGesture),
   target: isTarget,
   training: isTraining,
+  light: check.orMissing(isLightSettings),
 })
 
 const isStoredLibrary = check.shape<StoredLibrary>({

@@ -90,6 +90,7 @@ export const IMPORT_TABLE: AreaRule[] = [
       'src/export',
       'src/offline',
     ],
+    addresses: ['src/core'],
     packages: ['@preact/signals'],
     because: 'state joins the parts for the screens and knows no screen',
   },

@@ -58,6 +58,7 @@ export async function openApp(name = freshName()): Promise<App> {
     generateDemoLibrary: () => smallDemo(),
     exportFirmware,
     createUpdate,
+    loadLight: async () => (await import('../../src/build/load-core')).loadLightForNode(),
   })
 }
 

@@ -1,10 +1,11 @@
 import { DEMO_SEED, generateDemoLibrary } from '../../shared/demo/demo-library'
 import { type FirmwareInput, makeFirmwareBundle } from '../../shared/firmware/bundle'
 import { makeVectors } from '../../shared/firmware/make-vectors'
+import { lightFindings } from '../../shared/light/safety'
 import type { FullLibrary } from '../../shared/model/library'
 import { trainModel } from '../../shared/training/train-model'
 import { readFirmwareSources } from '../core-files'
-import { loadCoreForNode } from '../load-core'
+import { loadCoreForNode, loadLightForNode } from '../load-core'
 
 /** What a bundle of a library is made of, trained here as the app trains it. */
 export async function firmwareInput(full: FullLibrary): Promise<FirmwareInput> {
@@ -16,6 +17,7 @@ export async function firmwareInput(full: FullLibrary): Promise<FirmwareInput> {
     trained: trained.value,
     ...readFirmwareSources(),
     vectors: makeVectors(core, trained.value, full),
+    lightFindings: lightFindings(await loadLightForNode(), full.library),
     generatedFrom: 'Movewright',
   }
 }

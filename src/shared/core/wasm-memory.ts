@@ -1,7 +1,11 @@
-/** What the core's module exports; see `src/core/port/wasm.c`. Pointers are byte offsets. */
-export interface CoreExports {
+/** Memory of the core's module. */
+export interface ModuleMemory {
   memory: { readonly buffer: ArrayBuffer; grow(pages: number): number }
   __heap_base: { value: number }
+}
+
+/** What the core's module exports; see `src/core/port/wasm.c`. Pointers are byte offsets. */
+export interface CoreExports extends ModuleMemory {
   model_version(): number
   read_model(bytes: number, length: number, sizes: number): number
   init(ring: number, query: number, row: number, board: number, sizes: number): number
@@ -51,9 +55,9 @@ const PAGE_BYTES = 65536
  */
 export class WasmMemory {
   private next: number
-  private readonly exports: CoreExports
+  private readonly exports: ModuleMemory
 
-  constructor(exports: CoreExports) {
+  constructor(exports: ModuleMemory) {
     this.exports = exports
     this.next = align(exports.__heap_base.value)
   }

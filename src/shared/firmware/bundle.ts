@@ -2,7 +2,8 @@ import { strToU8 } from 'fflate'
 import { isSafePath } from '../format/zip-read'
 import { writeZip } from '../format/zip-write'
 import { fail, ok, type Result } from '../model/result'
-import { effectTable } from './effect-table'
+import { answeringLibrary, lightNote, uncovered } from './light-note'
+import { effectHeader, effectTable } from './light-source'
 import { type ModelOrigin, modelHeader, modelSource } from './model-source'
 import { bundleReadme, vectorNumber } from './readme'
 import { type Vector, vectorText } from './vector'
@@ -16,6 +17,8 @@ export interface FirmwareInput extends ModelOrigin {
   /** Files of `templates/` by path, such as `example/main.c`; they go in as they are. */
   templateFiles: TextFiles
   vectors: readonly Vector[]
+  /** What the light's safety check finds over a limit (`lightFindings`), a sentence each. */
+  lightFindings: readonly string[]
 }
 
 /** Without these the bundle does not build. */
@@ -25,7 +28,8 @@ const NEEDED_TEMPLATES = ['Makefile', 'CMakeLists.txt', 'example/main.c', 'selft
 /**
  * The firmware bundle (FORMAT.md): a ZIP of sources that builds and tests itself anywhere with a C99
  * compiler. The same input gives the same bytes.
- * @returns failures 'firmware/no-gesture', 'firmware/no-vectors', 'firmware/sources'
+ * @returns failures 'firmware/no-gesture', 'firmware/no-vectors', 'firmware/sources',
+ *   'firmware/light' when the light is over a limit and nobody has acknowledged it in writing
  */
 export function makeFirmwareBundle(input: FirmwareInput): Result<Uint8Array> {
   const problem = problemWith(input)
@@ -53,7 +57,8 @@ export function bundleFiles(input: FirmwareInput): [string, string][] {
     ...inFolder('core/', input.coreFiles),
     ['model/model.h', modelHeader(input)],
     ['model/model.c', modelSource(input)],
-    ['effects/effect_table.c', effectTable(input.trained.model)],
+    ['effects/effect_table.h', effectHeader(input.library)],
+    ['effects/effect_table.c', effectTable(answeringLibrary(input), lightNote(input))],
     ...vectors,
   ]
 }
@@ -68,6 +73,13 @@ function problemWith(input: FirmwareInput) {
   }
   if (input.vectors.length === 0) {
     return fail('firmware/no-vectors', 'There are no vectors to prove the firmware with.')
+  }
+  const open = uncovered(input)
+  if (open[0] !== undefined) {
+    return fail(
+      'firmware/light',
+      `${open[0]} Mend it on Prop, Light, or acknowledge it there in writing.`,
+    )
   }
   const missing = [
     ...NEEDED_CORE.filter((name) => !Object.hasOwn(input.coreFiles, name)),

@@ -1,3 +1,5 @@
+import { answersInOrder, type LightOwner } from '../light/library-light'
+import type { Answer } from '../model/light'
 import { channelCount, type RecogniserModel } from '../model/recogniser-model'
 
 /** Bytes a model takes on a board; the core's code comes on top of it. */
@@ -28,5 +30,29 @@ export function countMemory(model: RecogniserModel): MemoryCount {
     ringBytes: ringSamples * SAMPLE_BYTES,
     queryBytes: values * 2,
     rowBytes: normaliser.length * 4,
+  }
+}
+
+/** Bytes the light takes besides its code, on a 32-bit part. */
+export interface LightMemory {
+  /** Effects, keyframes, tunes and vibrations. */
+  tableBytes: number
+  /** Lightness of 256 levels, part of the core. */
+  lightnessBytes: number
+  /** `answer` of `effects.h`. */
+  stateBytes: number
+}
+
+/** Counted from a library's answers; sizes of the structs as compiled for a 32-bit part. */
+export function countLightMemory(library: LightOwner): LightMemory {
+  const answers = answersInOrder(library).map(({ answer }) => answer)
+  const sum = (of: (answer: Answer) => number) => answers.reduce((all, one) => all + of(one), 0)
+  const keys = sum(({ light }) => (light.kind === 'keys' ? light.keys.length : 0))
+  const steps = sum(({ sound, vibration }) => sound.length + vibration.length)
+  return {
+    // mvw_light_effect 20, two effect_steps of 4, mvw_light_key 8, mvw_step 4, mvw_light_table 20.
+    tableBytes: answers.length * (20 + 2 * 4) + Math.max(1, keys) * 8 + Math.max(2, steps) * 4 + 20,
+    lightnessBytes: 512,
+    stateBytes: 68,
   }
 }

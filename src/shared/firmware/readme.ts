@@ -1,12 +1,12 @@
 import { channelCount } from '../model/recogniser-model'
 import { identifierTails } from './c-text'
-import { gestureColour } from './effect-table'
-import { countMemory } from './memory'
+import { answeringLibrary, type LightOrigin, lightNote } from './light-note'
+import { countLightMemory, countMemory } from './memory'
 import type { ModelOrigin } from './model-source'
 import type { Vector } from './vector'
 
 /** The bundle's README.md: what it is, what it costs, how to test and build it in. */
-export function bundleReadme(origin: ModelOrigin, vectors: readonly Vector[]): string {
+export function bundleReadme(origin: LightOrigin, vectors: readonly Vector[]): string {
   return [
     introduction(origin),
     gestureTable(origin),
@@ -15,6 +15,7 @@ export function bundleReadme(origin: ModelOrigin, vectors: readonly Vector[]): s
     vectorTable(vectors),
     INTEGRATION,
     limits(origin),
+    lightSafety(origin),
     SAFETY,
   ].join('\n')
 }
@@ -40,30 +41,34 @@ phone learned. Integers only, no heap, no operating system.
 |---|---|
 | \`core/\` | the recogniser; start with \`movewright.h\` |
 | \`model/\` | templates, thresholds and settings as constant tables; names of the gestures |
-| \`effects/\` | a steady colour for each gesture, faded in and out slowly; change it as you like |
+| \`effects/\` | light, tune and vibration of each gesture, at rest and to a rejected movement |
 | \`example/\` | a whole main loop; \`board.h\` is what it asks of your hardware |
 | \`selftest/\` | a program that runs the vectors and compares |
 | \`vectors/\` | samples and the event log that must come of them |
 `
 }
 
-function gestureTable({ trained }: ModelOrigin): string {
-  const { gestures } = trained.model
+function gestureTable(origin: ModelOrigin): string {
+  const { gestures } = origin.trained.model
+  const answers = answeringLibrary(origin).gestures
   const tails = identifierTails(gestures.map(({ name }) => name))
   const rows = gestures.map(({ name, templates, threshold }, index) => {
-    const colour = gestureColour(index, gestures.length).join(', ')
+    const light = answers[index]?.answer?.light
+    const colour = light === undefined ? '' : `${light.kind} ${light.colour.join(', ')}`
     return `| ${index} | ${plain(name)} | \`MODEL_GESTURE_${tails[index]}\` | ${templates.length} | ${threshold} | ${colour} |`
   })
   return `## Gestures
 
-| number | name | in C | templates | threshold | light (red, green, blue) |
+| number | name | in C | templates | threshold | light: kind, shares of red, green, blue |
 |---|---|---|---|---|---|
 ${rows.join('\n')}
 `
 }
 
-function costs({ trained }: ModelOrigin): string {
+function costs(origin: ModelOrigin): string {
+  const { trained } = origin
   const memory = countMemory(trained.model)
+  const light = countLightMemory(answeringLibrary(origin))
   const { normaliser, band } = trained.model
   const perTemplate = normaliser.length * (2 * band + 1) * channelCount(normaliser)
   return `## What it costs
@@ -72,9 +77,12 @@ function costs({ trained }: ModelOrigin): string {
 |---|---|---|
 | flash: templates | ${memory.templateBytes} | counted |
 | flash: gestures | ${memory.gestureBytes} | counted |
+| flash: effects | ${light.tableBytes} | counted |
+| flash: lightness table | ${light.lightnessBytes} | counted, part of \`core/\` |
 | flash: code of \`core/\` | | measure it for your compiler: \`make size\` |
 | RAM: last samples | ${memory.ringBytes} | counted |
 | RAM: scratch | ${memory.queryBytes + memory.rowBytes} | counted |
+| RAM: \`answer\` (light, tune, vibration) | ${light.stateBytes} | on a 32-bit part |
 | RAM: \`mvw_state\`, \`mvw_model\` | about 200 | on a 32-bit part |
 
 The sample that ends a movement also pays for the comparison: at most ${perTemplate} multiplications
@@ -142,15 +150,28 @@ function limits({ trained }: ModelOrigin): string {
 - The samples must come at an even rate, none left out.
 - The model knows the hands it was trained with. How well it does with others is what the
   evaluation on the phone says; this bundle proves only that the board computes the same.
-- The light is plain: one colour a gesture. It says nothing about what your LED, driver and cells
-  can bear.
 `
+}
+
+function lightSafety(origin: LightOrigin): string {
+  return `## Safety of the light
+
+${plainLines(lightNote(origin))}
+
+The preview takes each emitter for a primary of the phone's screen: your LED is brighter and its
+colours purer. PWM is to run at the frequency and bits of \`effects/effect_table.h\`.
+`
+}
+
+/** Several lines for Markdown; those that start with '-' stay a list. */
+function plainLines(text: string): string {
+  return text.split('\n').map(plain).join('\n')
 }
 
 const SAFETY = `## Safety
 
-- Never flash light at people: flashes of 3 to 60 a second can cause seizures. \`effects/\` changes
-  slowly on purpose; keep below 3 flashes in any second whatever you change, and avoid saturated red.
+- Never flash light at people: flashes of 3 to 60 a second can cause seizures. Keep to three flashes
+  in any second at most whatever you change, and avoid saturated red.
 - Do not let anybody look into a bright LED closely; diffuse it.
 - Cells: use protected ones, a fuse or current limit, and a case that cannot be crushed in a hand.
   Never charge in the hand or unattended. Keep button cells from children.

@@ -1,6 +1,8 @@
 import * as v from 'valibot'
+import { checkEffect } from '../light/check-effect'
 import { LIBRARY_FORMAT_VERSION } from '../model/library'
-import { fail, ok, type Result } from '../model/result'
+import { OWN_ANSWERS } from '../model/light'
+import { type Failure, fail, ok, type Result } from '../model/result'
 import { validateMounting } from '../target/validate-target'
 import { type LibraryDocument, libraryDocumentSchema } from './library-schema'
 
@@ -82,6 +84,8 @@ function checkReferences(document: LibraryDocument): Result<LibraryDocument> {
   if (!isInstant(library.createdAt)) {
     return damaged('library.createdAt', `"${library.createdAt}" is not a date`)
   }
+  const light = lightProblem(library)
+  if (light !== null) return light
   const ids = new Set<string>()
   const files = new Set<string>()
   for (const [index, recording] of recordings.entries()) {
@@ -95,6 +99,19 @@ function checkReferences(document: LibraryDocument): Result<LibraryDocument> {
     files.add(recording.file)
   }
   return ok(document)
+}
+
+/** Effects whose parts are each in range, but which no player would take. */
+function lightProblem({ gestures, light }: LibraryDocument['library']): Failure | null {
+  const places = gestures.map(({ answer }, i) => [`library.gestures[${i}].answer`, answer] as const)
+  const own = OWN_ANSWERS.map(
+    (key) => [`library.light.answers.${key}`, light?.answers[key]] as const,
+  )
+  for (const [place, answer] of [...places, ...own]) {
+    const checked = answer === undefined ? null : checkEffect(answer.light)
+    if (checked?.ok === false) return damaged(place, checked.message.replace(/\.$/, ''))
+  }
+  return null
 }
 
 function recordingProblem(

@@ -1,5 +1,6 @@
 import * as v from 'valibot'
 import { LIBRARY_FORMAT_VERSION } from '../model/library'
+import { answerSchema, lightSchema } from './light-schema'
 
 /**
  * Shape of `library.json`, the only description of it: types, reading and the published JSON
@@ -88,7 +89,12 @@ const training = v.strictObject({
   thresholdFactor: finite(0.5, 2),
 })
 
-const gesture = v.strictObject({ id, name, note: text(4_000) })
+const gesture = v.strictObject({
+  id,
+  name,
+  note: text(4_000),
+  answer: v.exactOptional(answerSchema),
+})
 
 const library = v.strictObject({
   id,
@@ -99,11 +105,13 @@ const library = v.strictObject({
   gestures: v.pipe(v.array(gesture), v.maxLength(64)),
   target: targetSchema,
   training,
+  light: v.exactOptional(lightSchema),
 })
 
 export const libraryDocumentSchema = v.strictObject({
   format: v.literal('movewright-library'),
-  formatVersion: v.literal(LIBRARY_FORMAT_VERSION),
+  /** Version 1 has no `answer` and no `light`; all else is as in version 2. */
+  formatVersion: v.picklist([1, LIBRARY_FORMAT_VERSION]),
   library,
   recordings: v.pipe(v.array(v.variant('kind', [take, background])), v.maxLength(20_000)),
 })

@@ -1,8 +1,9 @@
+import type { Answer, LightSettings } from './light'
 import type { SampleBlock } from './sample'
 import type { Target } from './target'
 
 /** Version of the library as stored and exported; not the version of the app. */
-export const LIBRARY_FORMAT_VERSION = 1
+export const LIBRARY_FORMAT_VERSION = 2
 
 export type Hand = 'left' | 'right' | 'unknown'
 export type Source = 'phone' | 'simulated' | 'generated' | 'imported' | 'board'
@@ -69,6 +70,8 @@ export interface Gesture {
   id: string
   name: string
   note: string
+  /** How the prop answers; without it, as `answerOf` of `shared/light` says. */
+  answer?: Answer
 }
 
 /** Choices that training follows. */
@@ -95,6 +98,8 @@ export interface Library {
   gestures: Gesture[]
   target: Target
   training: TrainingSettings
+  /** Light, LED and cells; without it, as `lightOf` of `shared/light` says. */
+  light?: LightSettings
 }
 
 export interface RecordingWithSamples<R extends Recording = Recording> {

@@ -127,7 +127,7 @@ describeWithTools('unpacked, by gcc', ['gcc', 'make'], () => {
 
   test('the main loop answers a gesture with its colour', () => {
     const { output } = bundle().run('make', 'test', 'CC=gcc')
-    expect(output).toMatch(/^light \d+ \d+ \d+$/m)
+    expect(output).toMatch(/^light \d+ \d+ \d+ tone 0 shake 0$/m)
   })
 
   test('the log printed is the log packed, line by line', () => {
@@ -289,6 +289,6 @@ describeWithTools('a model whose movements are cut by a button', ['gcc', 'make']
 
   test('the main loop asks for the button', () => {
     const { output } = bundle.run('make', 'test', 'CC=gcc')
-    expect(output).toMatch(/^light \d+ \d+ \d+$/m)
+    expect(output).toMatch(/^light \d+ \d+ \d+ tone 0 shake 0$/m)
   })
 })

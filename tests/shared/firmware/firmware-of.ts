@@ -1,7 +1,8 @@
 import { readFirmwareSources } from '../../../src/build/core-files'
-import { loadCoreForNode } from '../../../src/build/load-core'
+import { loadCoreForNode, loadLightForNode } from '../../../src/build/load-core'
 import type { FirmwareInput } from '../../../src/shared/firmware/bundle'
 import { makeVectors } from '../../../src/shared/firmware/make-vectors'
+import { lightFindings } from '../../../src/shared/light/safety'
 import type { FullLibrary } from '../../../src/shared/model/library'
 import { trainModel } from '../../../src/shared/training/train-model'
 
@@ -15,6 +16,7 @@ export async function firmwareOf(full: FullLibrary): Promise<FirmwareInput> {
     trained: trained.value,
     ...readFirmwareSources(),
     vectors: makeVectors(core, trained.value, full),
+    lightFindings: lightFindings(await loadLightForNode(), full.library),
     generatedFrom: 'Movewright 0.1.0',
   }
 }

@@ -1,6 +1,10 @@
+import { readFileSync } from 'node:fs'
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import { describe, expect, test } from 'vitest'
+import { repositoryPath } from '../../../src/build/paths'
 import { readLibraryFile, writeLibraryFile } from '../../../src/shared/format/library-file'
+import { defaultAnswer, defaultLight } from '../../../src/shared/light/defaults'
+import type { Answer, LightKey } from '../../../src/shared/model/light'
 import { sampleLibrary, take } from './sample-library'
 
 type Json = Record<string, unknown>
@@ -41,6 +45,41 @@ describe('library file', () => {
     const bytes = writeLibraryFile(sampleLibrary())
     const read = readLibraryFile(bytes)
     expect(read.ok && writeLibraryFile(read.value)).toEqual(bytes)
+  })
+
+  test('of version 1, without answers and light, reads as it was', () => {
+    const old = new Uint8Array(readFileSync(repositoryPath('tests/shared/format/library-1.zip')))
+    expect(JSON.parse(strFromU8(unzipSync(old)['library.json']!)).formatVersion).toBe(1)
+    const full = sampleLibrary()
+    // As it was when the file was written, whatever the defaults are now.
+    full.library.training = { ...full.library.training, templatesPerGesture: 4 }
+    expect(readLibraryFile(old)).toEqual({ ok: true, value: full })
+  })
+
+  test('keeps answers, light, LED, cells and the acknowledgement', () => {
+    const full = sampleLibrary()
+    const light = defaultLight()
+    light.acknowledgement = { text: 'Shown behind glass.', at: '2026-11-25T11:04:44Z', covers: [] }
+    const answer = { ...defaultAnswer(1, 2), sound: [{ value: 440, ms: 80 }] }
+    full.library.gestures[0] = { ...full.library.gestures[0]!, answer }
+    full.library.light = light
+    expect(readLibraryFile(writeLibraryFile(full))).toEqual({ ok: true, value: full })
+  })
+
+  test('an effect that no player would take is refused with its place', () => {
+    const full = sampleLibrary()
+    const answer = defaultAnswer(0, 2)
+    full.library.gestures[1] = { ...full.library.gestures[1]!, answer }
+    const bytes = changed((json) => {
+      Object.assign(json, JSON.parse(strFromU8(unzipSync(writeLibraryFile(full))['library.json']!)))
+      const [, ring] = libraryOf(json).gestures as { answer: Answer }[]
+      const key = { level: 9, colour: [0, 0, 0], ease: 'step' }
+      ring!.answer.light.kind = 'keys'
+      ring!.answer.light.keys = [0, 60, 20].map((atMs) => ({ ...key, atMs })) as LightKey[]
+    })
+    expect(refusal(bytes)).toContain(
+      'library.gestures[1].answer: Keyframe 3 is at 20 ms, before keyframe 2 at 60 ms',
+    )
   })
 
   test('an empty library is a library', () => {
@@ -98,11 +137,11 @@ describe('a library file is refused', () => {
 
   test('when it comes from a newer Movewright, with what to do', () => {
     const bytes = changed((json) => {
-      json.formatVersion = 2
+      json.formatVersion = 3
       json.somethingNew = true
     })
     expect(refusal(bytes)).toBe(
-      'library/newer: This library file has format version 2; this Movewright reads up to 1. Update Movewright and import it again.',
+      'library/newer: This library file has format version 3; this Movewright reads up to 2. Update Movewright and import it again.',
     )
   })
 

@@ -1,47 +1,30 @@
 #include "effects.h"
 
-static const light_colour dark = {0, 0, 0};
-
-/* Between two values, part of whole of the way; part <= whole < 2^15. */
-static uint8_t blend(uint8_t from, uint8_t to, uint32_t part, uint32_t whole) {
-  uint32_t sum = (uint32_t)from * (whole - part) + (uint32_t)to * part;
-  return (uint8_t)((sum + whole / 2u) / whole);
+static void play(mvw_steps *steps, const mvw_step *all, const effect_steps *part) {
+  if (part->count > 0) mvw_steps_start(steps, all + part->first, part->count);
 }
 
-static light_colour fade(light_colour from, light_colour to, uint32_t part, uint32_t whole) {
-  light_colour now;
-  now.red = blend(from.red, to.red, part, whole);
-  now.green = blend(from.green, to.green, part, whole);
-  now.blue = blend(from.blue, to.blue, part, whole);
-  return now;
+int answer_init(answer *state) {
+  mvw_steps_start(&state->tune, tune_steps, 0);
+  mvw_steps_start(&state->shake, shake_steps, 0);
+  return mvw_light_init(&state->light, &light_table);
 }
 
-void light_init(light *lamp) {
-  lamp->from = dark;
-  lamp->to = dark;
-  lamp->started_ms = 0;
-  lamp->running = 0;
+int answer_event(answer *state, const mvw_event *event) {
+  uint8_t effect = MVW_LIGHT_REJECT;
+  if (event->kind == MVW_KIND_GESTURE) effect = (uint8_t)(MVW_LIGHT_GESTURE + event->gesture);
+  int taken = mvw_light_start(&state->light, effect);
+  if (taken < 0) return taken;
+  /* Sound and vibration do not flash: they answer at once, also while the light waits. */
+  play(&state->tune, tune_steps, tunes + effect);
+  play(&state->shake, shake_steps, shakes + effect);
+  return taken;
 }
 
-int light_start(light *lamp, uint8_t gesture, uint32_t now_ms) {
-  light_colour now = light_at(lamp, now_ms);
-  uint32_t age_ms = now_ms - lamp->started_ms;
-  if (lamp->running && age_ms < LIGHT_FADE_IN_MS) return 0;
-  lamp->from = now;
-  lamp->to = light_colours[gesture];
-  lamp->started_ms = now_ms;
-  lamp->running = 1;
-  return 1;
-}
+void answer_low_cells(answer *state, int low) { mvw_light_low(&state->light, low); }
 
-light_colour light_at(light *lamp, uint32_t now_ms) {
-  uint32_t age_ms = now_ms - lamp->started_ms;
-  if (!lamp->running) return dark;
-  if (age_ms < LIGHT_FADE_IN_MS) return fade(lamp->from, lamp->to, age_ms, LIGHT_FADE_IN_MS);
-  age_ms -= LIGHT_FADE_IN_MS;
-  if (age_ms < LIGHT_HOLD_MS) return lamp->to;
-  age_ms -= LIGHT_HOLD_MS;
-  if (age_ms < LIGHT_FADE_OUT_MS) return fade(lamp->to, dark, age_ms, LIGHT_FADE_OUT_MS);
-  lamp->running = 0;
-  return dark;
+void answer_tick(answer *state, uint16_t elapsed_ms, answer_now *now) {
+  mvw_light_tick(&state->light, elapsed_ms, now->duty);
+  now->tune_hz = mvw_steps_tick(&state->tune, elapsed_ms);
+  now->shake = (uint8_t)mvw_steps_tick(&state->shake, elapsed_ms);
 }

@@ -1,47 +1,51 @@
 /*
- * Light for gestures: each gesture turns the light to its own steady colour, holds it and lets it
- * go dark, slowly. Integers only; the caller owns the state and tells the time.
- *
- * It never flashes. A change of colour takes at least LIGHT_FADE_IN_MS, and a new gesture is taken
- * only when the last change is over. Two opposite changes of brightness, which make one flash, are
- * thus at least 2 * LIGHT_FADE_IN_MS = 1.2 s apart, less than one flash a second; guidelines for
- * people with photosensitive epilepsy allow three (WCAG 2.2, success criterion 2.3.1).
+ * How the prop answers: light, tune and vibration for each gesture, at rest and to a rejected
+ * movement. The tables are in effect_table.c, the player is core/mvw_light.c. Integers only; the
+ * caller owns the state and tells the time.
  */
 #ifndef EFFECTS_H
 #define EFFECTS_H
 
-#include <stdint.h>
+#include "mvw_light.h"
 
-#define LIGHT_FADE_IN_MS 600u   /* from the light as it is to the gesture's colour */
-#define LIGHT_HOLD_MS 1500u     /* steady */
-#define LIGHT_FADE_OUT_MS 1200u /* to dark; not less than LIGHT_FADE_IN_MS */
+/* Steps of one answer within tune_steps or shake_steps. */
+typedef struct effect_steps {
+  uint16_t first;
+  uint8_t count;
+} effect_steps;
 
-/* Duty of each channel, 0 (off) to 255 (full on). */
-typedef struct light_colour {
-  uint8_t red;
-  uint8_t green;
-  uint8_t blue;
-} light_colour;
+/* effect_table.c, in the order of the effects in mvw_light.h. */
+extern const mvw_light_table light_table;
+extern const mvw_step tune_steps[];    /* Hz */
+extern const effect_steps tunes[];
+extern const mvw_step shake_steps[];   /* strength, 0 to 255 */
+extern const effect_steps shakes[];
 
-/* State of the light. All members are private. */
-typedef struct light {
-  light_colour from;    /* colour when the gesture was taken */
-  light_colour to;      /* colour of the gesture */
-  uint32_t started_ms;  /* when it was taken */
-  uint8_t running;      /* 0: dark */
-} light;
+/* State of all three. All members are private. */
+typedef struct answer {
+  mvw_light light;
+  mvw_steps tune;
+  mvw_steps shake;
+} answer;
 
-/* Colours by gesture, in the order of enum model_gesture (effect_table.c). */
-extern const light_colour light_colours[];
+/* What the prop gives out now. */
+typedef struct answer_now {
+  uint16_t duty[MVW_LIGHT_CHANNELS]; /* red, green, blue; 65535 is full on */
+  uint16_t tune_hz;                  /* 0: silence */
+  uint8_t shake;                     /* 0: still, 255: strongest */
+} answer_now;
 
-/* Dark. */
-void light_init(light *lamp);
+/* At rest. Returns MVW_OK or a negative status of mvw_light_init(). */
+int answer_init(answer *state);
 
-/* Takes a gesture at now_ms, a clock that may wrap around.
- * Returns 1, or 0 when the light is still changing and the gesture was not taken. */
-int light_start(light *lamp, uint8_t gesture, uint32_t now_ms);
+/* Answers an event of the recogniser. The light may wait or not be taken (mvw_light_start); tune and
+ * vibration start at once. Returns what mvw_light_start() does. */
+int answer_event(answer *state, const mvw_event *event);
 
-/* Colour at now_ms. Call at least every 20 ms for a smooth fade, and at least once in 49 days. */
-light_colour light_at(light *lamp, uint32_t now_ms);
+/* Low cells: another light at rest. */
+void answer_low_cells(answer *state, int low);
+
+/* Lets time pass. Call every 5 to 20 ms. */
+void answer_tick(answer *state, uint16_t elapsed_ms, answer_now *now);
 
 #endif

@@ -16,7 +16,11 @@ int read_sample(int16_t sample[MVW_AXES]);
  * button (MODEL_BUTTON is 1). */
 int button_pressed(void);
 
-/* Sets the duty of the three channels. */
-void show_light(light_colour colour);
+/* Whether the cells are low; with some hysteresis, so that the light does not waver. */
+int cells_low(void);
+
+/* Sets light, tone and vibration. For a timer that counts 0..LIGHT_TOP (effect_table.h) the compare
+ * values are mvw_light_pwm(now->duty[0], LIGHT_TOP) and so on; run it at LIGHT_PWM_HZ. */
+void show(const answer_now *now);
 
 #endif

@@ -1,12 +1,15 @@
 /*
  * board.h for a desk: samples come from standard input, six integers a line as in
- * vectors/NN-name.in; "button 1" and "button 0" are heeded, other lines passed over. The light goes
- * to standard output whenever it changes.
+ * vectors/NN-name.in; "button 1" and "button 0" are heeded, other lines passed over. The compare
+ * values of the three PWM channels, the tone in Hz and the vibration go to standard output whenever
+ * one changes.
  *   build/example/prop < vectors/01-....in
  */
 #include <stdio.h>
+#include <string.h>
 
 #include "board.h"
+#include "effect_table.h"
 
 static int button;
 
@@ -25,9 +28,16 @@ int read_sample(int16_t sample[MVW_AXES]) {
 
 int button_pressed(void) { return button; }
 
-void show_light(light_colour colour) {
-  static light_colour shown;
-  if (colour.red == shown.red && colour.green == shown.green && colour.blue == shown.blue) return;
-  shown = colour;
-  printf("light %u %u %u\n", (unsigned)colour.red, (unsigned)colour.green, (unsigned)colour.blue);
+int cells_low(void) { return 0; }
+
+void show(const answer_now *now) {
+  static unsigned shown[5];
+  unsigned values[5];
+  for (int c = 0; c < MVW_LIGHT_CHANNELS; c++) values[c] = mvw_light_pwm(now->duty[c], LIGHT_TOP);
+  values[3] = now->tune_hz;
+  values[4] = now->shake;
+  if (memcmp(values, shown, sizeof shown) == 0) return;
+  memcpy(shown, values, sizeof shown);
+  printf("light %u %u %u tone %u shake %u\n", values[0], values[1], values[2], values[3],
+         values[4]);
 }

@@ -1,23 +1,19 @@
 /*
- * The main loop of a prop: reads the sensor, names movements, answers with light. It is whole but
- * for the functions in board.h; board_file.c has them for a desk.
+ * The main loop of a prop: reads the sensor, names movements, answers with light, tone and
+ * vibration. It is whole but for the functions in board.h; board_file.c has them for a desk.
  */
 #include "board.h"
 #include "model.h"
 
 /* Shown, dim and steady, when the recogniser refuses to start. */
-static const light_colour refused_light = {32, 0, 0};
+static const answer_now refused = {{4096, 0, 0}, 0, 0};
 
-/* Time by counting samples: sample period = 10^6 / rate_millihertz ms. */
-typedef struct sample_clock {
-  uint32_t now_ms;
-  uint32_t remainder; /* of the division, so that no time is lost */
-} sample_clock;
-
-static void tick(sample_clock *clock, uint32_t rate_millihertz) {
-  uint32_t sum = clock->remainder + 1000000u;
-  clock->now_ms += sum / rate_millihertz;
-  clock->remainder = sum % rate_millihertz;
+/* Time by counting samples: the period is 10^6 / rate_millihertz ms. *remainder is of the division,
+ * so that no time is lost. */
+static uint16_t sample_ms(uint32_t *remainder, uint32_t rate_millihertz) {
+  uint32_t sum = *remainder + 1000000u;
+  *remainder = sum % rate_millihertz;
+  return (uint16_t)(sum / rate_millihertz);
 }
 
 int main(void) {
@@ -30,23 +26,24 @@ int main(void) {
   /* Give your sensor's real setting here. It is checked: a wrong range or rate is refused. */
   mvw_board board = MODEL_BOARD;
 
-  sample_clock clock = {0, 0};
-  light lamp;
+  uint32_t remainder = 0;
+  static answer answering;
+  answer_now now;
   int16_t sample[MVW_AXES];
   mvw_event event;
 
   int status = mvw_init(&recogniser, &model, &board, &memory);
+  if (status == MVW_OK) status = answer_init(&answering);
   if (status != MVW_OK) {
-    show_light(refused_light);
+    show(&refused);
     return -status;
   }
-  light_init(&lamp);
   while (read_sample(sample)) {
-    tick(&clock, board.rate_millihertz);
     if (MODEL_BUTTON) mvw_button(&recogniser, button_pressed());
-    if (mvw_push(&recogniser, sample, &event) == MVW_EVENT && event.kind == MVW_KIND_GESTURE)
-      light_start(&lamp, event.gesture, clock.now_ms);
-    show_light(light_at(&lamp, clock.now_ms));
+    if (mvw_push(&recogniser, sample, &event) == MVW_EVENT) answer_event(&answering, &event);
+    answer_low_cells(&answering, cells_low());
+    answer_tick(&answering, sample_ms(&remainder, board.rate_millihertz), &now);
+    show(&now);
   }
   return 0;
 }

@@ -1,0 +1,15 @@
+/** Where a figure of a preset comes from. */
+export interface Source {
+  text: string
+  /** Written down from memory and checked against nothing: shown as such. */
+  fromMemory: boolean
+}
+
+export const MEMORY: Source = {
+  text: 'from memory; take the maker’s data sheet instead',
+  fromMemory: true,
+}
+
+export function readIn(text: string): Source {
+  return { text, fromMemory: false }
+}
