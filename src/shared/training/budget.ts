@@ -3,7 +3,7 @@ import type { Prepared } from './prepare'
 import type { TemplateLimits } from './template-choice'
 
 /** Fields and check of the model bytes, and a gesture's entry (FORMAT.md, "Model bytes"). */
-const FIXED_BYTES = 73
+const FIXED_BYTES = 80
 const GESTURE_BYTES = 8
 /** MVW_MAX_TEMPLATES. */
 const MOST_TEMPLATES = 512

@@ -29,6 +29,7 @@ export function defaultNormaliser(length: number): ModelNormaliser {
     centreMask: ALL_AXES,
     scaleMode: 1,
     gain: [32, 32, 32, 32, 32, 32],
+    gravityGain: 32,
     floor: [1, 1],
   }
 }
@@ -53,6 +54,7 @@ export function cuttingModel(target: Target, options: CuttingOptions = {}): Reco
     cost: 0,
     marginPercent: 0,
     gestures: [{ id: '', name: '', threshold: 0, templates: [flat], templateTakeIds: [''] }],
+    kernel: null,
   }
 }
 

@@ -122,6 +122,7 @@ function* candidates(
           centreMask,
           scaleMode,
           gain,
+          gravityGain: 32,
           floor: bounded as PerSensor,
         }
       }

@@ -20,7 +20,7 @@ const SPREAD_OF_FEW = 4
 /** The threshold lies at most so many spreads above the farthest own distance. */
 const MOST_BEYOND = 2
 /** An answer to a foreign movement counts as much as this many lost takes. */
-const FOREIGN_COST = 0.5
+const FOREIGN_COST = 2
 const STEPS = 40
 /** Greatest threshold that still tells a distance from "none". */
 const MOST = 0xfffffffe

@@ -1,0 +1,22 @@
+import type { Core } from '../shared/core/core'
+import { benchAccuracy } from './bench/accuracy'
+import type { BenchResult } from './bench/figure'
+import { benchSize } from './bench/size'
+import { benchSpeed } from './bench/speed'
+import { loadCoreForNode } from './load-core'
+
+const BENCHES: Record<string, (core: Core) => Promise<BenchResult>> = {
+  accuracy: benchAccuracy,
+  speed: benchSpeed,
+  size: benchSize,
+}
+
+const bench = BENCHES[process.argv[2] ?? '']
+if (bench === undefined) {
+  process.stderr.write(`npm run bench -- ${Object.keys(BENCHES).join('|')}\n`)
+  process.exitCode = 1
+} else {
+  const { figures, skipped } = await bench(await loadCoreForNode())
+  for (const figure of figures) process.stdout.write(`${JSON.stringify(figure)}\n`)
+  for (const sentence of skipped) process.stderr.write(`skipped: ${sentence}\n`)
+}

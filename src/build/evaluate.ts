@@ -1,0 +1,73 @@
+import { parseArgs } from 'node:util'
+import { evaluateLibrary } from '../shared/evaluation/evaluate-library'
+import type { Holdout } from '../shared/model/evaluation'
+import { fail, ok, type Result } from '../shared/model/result'
+import { evaluationTable } from './bench/evaluation-table'
+import { readLibraryAt } from './datasets/read-library'
+import { loadCoreForNode } from './load-core'
+
+const USAGE = `npm run evaluate -- PATH [--holdout tester|take] [--matcher template] [--json]
+
+PATH is a library file (.zip) or a folder of CSV takes named gesture/tester_number.csv.
+--holdout tester  (default) no tester is in both training and test: how it does for strangers
+--holdout take    one take in five is held out: how it does for people it knows
+--json            the whole evaluation as JSON instead of a table`
+
+interface Request {
+  path: string
+  holdout: Holdout
+  json: boolean
+}
+
+function readRequest(args: string[]): Result<Request> {
+  const options = {
+    holdout: { type: 'string', default: 'tester' },
+    matcher: { type: 'string', default: 'template' },
+    json: { type: 'boolean', default: false },
+    help: { type: 'boolean', default: false },
+  } as const
+  try {
+    const { values, positionals } = parseArgs({ args, options, allowPositionals: true })
+    const [path, ...more] = positionals
+    if (values.help || path === undefined || more.length > 0) return fail('usage', USAGE)
+    if (values.holdout !== 'tester' && values.holdout !== 'take') {
+      return fail('usage', `--holdout is tester or take, not ${values.holdout}.`)
+    }
+    if (values.matcher !== 'template') {
+      return fail(
+        'usage',
+        `The matcher ${values.matcher} is not there: only template exists so far. Leave --matcher out or say --matcher template.`,
+      )
+    }
+    return ok({ path, holdout: values.holdout, json: values.json })
+  } catch (error) {
+    return fail('usage', `${error instanceof Error ? error.message : error}\n\n${USAGE}`)
+  }
+}
+
+async function run(args: string[]): Promise<Result<string>> {
+  const request = readRequest(args)
+  if (!request.ok) return request
+  const { path, holdout, json } = request.value
+  const library = readLibraryAt(path)
+  if (!library.ok) return library
+  const core = await loadCoreForNode()
+  const evaluation = await evaluateLibrary(
+    core,
+    library.value,
+    holdout,
+    ({ done, total, what }) => {
+      process.stderr.write(`${done}/${total} ${what}\n`)
+    },
+  )
+  if (!evaluation.ok) return evaluation
+  return ok(json ? JSON.stringify(evaluation.value, null, 2) : evaluationTable(evaluation.value))
+}
+
+const result = await run(process.argv.slice(2))
+if (result.ok) {
+  process.stdout.write(`${result.value}\n`)
+} else {
+  process.stderr.write(`${result.message}\n`)
+  process.exitCode = result.message === USAGE && process.argv.includes('--help') ? 0 : 1
+}
