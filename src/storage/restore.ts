@@ -11,7 +11,7 @@ import type {
   Trim,
 } from '../shared/model/library'
 import { AXES, type SampleBlock } from '../shared/model/sample'
-import type { SensorRange, Target } from '../shared/model/target'
+import type { SensorRange, Target, TargetCalibration } from '../shared/model/target'
 import * as check from './checks'
 import type { StoredChunk, StoredLibrary } from './schema'
 
@@ -35,6 +35,11 @@ const isRange = check.shape<SensorRange>({
   nanoPerLsb: check.isPositive,
 })
 
+const isCalibration = check.shape<TargetCalibration>({
+  zero: check.listOf(check.isNumber, 6),
+  correctionQ14: check.listOf(check.isNumber, 9),
+})
+
 const isTarget = check.shape<Target>({
   name: check.isText,
   preset: check.isText,
@@ -47,6 +52,7 @@ const isTarget = check.shape<Target>({
   flashBytes: check.isCount,
   ramBytes: check.isCount,
   modelBudgetBytes: check.isCount,
+  calibration: check.orMissing(isCalibration),
 })
 
 const isTraining = check.shape<TrainingSettings>({

@@ -66,6 +66,13 @@ const sensorRange = v.strictObject({
 /** A rotation's entries are within ±1; typed by hand with three decimals they may pass it a little. */
 const cell = finite(-1.01, 1.01)
 
+/** Of one board, calibrated at the bench; see TargetCalibration. */
+const calibration = v.strictObject({
+  zero: v.pipe(v.array(whole(-32_768, 32_767)), v.length(6)),
+  /** 16384 is 1. */
+  correctionQ14: v.pipe(v.array(whole(-65_536, 65_536)), v.length(9)),
+})
+
 export const targetSchema = v.strictObject({
   name: text(100),
   preset: text(100),
@@ -78,6 +85,7 @@ export const targetSchema = v.strictObject({
   flashBytes: whole(0, 4_294_967_295),
   ramBytes: whole(0, 4_294_967_295),
   modelBudgetBytes: whole(0, 4_294_967_295),
+  calibration: v.exactOptional(calibration),
 })
 
 const training = v.strictObject({

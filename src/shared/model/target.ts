@@ -13,6 +13,14 @@ export interface SensorRange {
 
 export type AxisName = 'x' | 'y' | 'z'
 
+/** What a calibration at the bench found of one board, as the firmware uses it: integers. */
+export interface TargetCalibration {
+  /** Counts at zero input in sample order, -32768 to 32767: `mvw_board.zero`. */
+  zero: number[]
+  /** Row-major 3 × 3 that corrects gain and cross-axis terms of the accelerometer; 16384 is 1. */
+  correctionQ14: number[]
+}
+
 /** The hardware a library is made for. */
 export interface Target {
   name: string
@@ -31,4 +39,6 @@ export interface Target {
   ramBytes: number
   /** Flash that the model may take, bytes. */
   modelBudgetBytes: number
+  /** Of the one board that was calibrated; absent without. */
+  calibration?: TargetCalibration
 }

@@ -15,7 +15,7 @@ export interface FaceReadings {
 /** Mean readings in the six poses; null unless all six are there. */
 export function readFaces(bench: BenchLog): FaceReadings | null {
   const response: number[] = new Array(9).fill(0)
-  const offset: [number, number, number] = [0, 0, 0]
+  const middle: number[] = new Array(9).fill(0)
   for (const [pose, axis] of AXES.entries()) {
     const up = bench.part(`face+${axis}` as StepId)
     const down = bench.part(`face-${axis}` as StepId)
@@ -23,10 +23,17 @@ export function readFaces(bench: BenchLog): FaceReadings | null {
     const [high, low] = [bench.means(up), bench.means(down)]
     for (let row = 0; row < 3; row++) {
       response[3 * row + pose] = (high[row]! - low[row]!) / 2
-      offset[row]! += (high[row]! + low[row]!) / 6
+      middle[3 * row + pose] = (high[row]! + low[row]!) / 2
     }
   }
-  return { response: response as Matrix3, offset }
+  // A pose a few degrees off moves its own axis by the cosine only, and the other two by the sine: the
+  // middle is taken from the two faces that the sensor axis answers to most.
+  const offset = [0, 1, 2].map((row) => {
+    const size = (pose: number) => Math.abs(response[3 * row + pose]!)
+    const own = [0, 1, 2].reduce((best, pose) => (size(pose) > size(best) ? pose : best), 0)
+    return middle[3 * row + own]!
+  })
+  return { response: response as Matrix3, offset: offset as [number, number, number] }
 }
 
 export interface SignedAxes {

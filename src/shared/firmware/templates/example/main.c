@@ -24,7 +24,7 @@ int main(void) {
   mvw_memory memory = {ring, MODEL_RING_SAMPLES, query, MODEL_QUERY_VALUES, row, MODEL_ROW_VALUES};
 
   /* Give your sensor's real setting here. It is checked: a wrong range or rate is refused. */
-  mvw_board board = MODEL_BOARD;
+  mvw_board board = MODEL_CALIBRATED_BOARD;
 
   uint32_t remainder = 0;
   static answer answering;
