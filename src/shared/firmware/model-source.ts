@@ -30,6 +30,22 @@ function banner({ library, trained, generatedFrom }: ModelOrigin, what: string):
  */`
 }
 
+/** Counts at zero input of the board that was calibrated; noughts without a calibration. */
+function zeroOf({ target }: Library): readonly number[] {
+  return target.calibration?.zero ?? [0, 0, 0, 0, 0, 0]
+}
+
+/** The rest of a calibration, for firmware that wants it; the recogniser does not need it. */
+function correctionText({ target }: Library): string {
+  if (target.calibration === undefined) return ''
+  return `
+/* Gains and cross-axis terms of the same board: true accelerometer counts are this 3 x 3 matrix, rows
+ * first, times (counts - zero), over 16384. Optional: the recogniser takes samples without it. */
+#define MODEL_ACCEL_CORRECTION_Q14 \\
+  { ${target.calibration.correctionQ14.join(', ')} }
+`
+}
+
 /** `model.h`: gestures by name, sizes of the buffers, the sensor it was trained for. */
 export function modelHeader(origin: ModelOrigin): string {
   const { model, hash } = origin.trained
@@ -69,6 +85,10 @@ ${gestures}
 #define MODEL_BOARD \\
   { ${board.rateMillihertz}u, ${board.accelNgPerLsb}u, ${board.gyroNdpsPerLsb}u, {0, 0, 0, 0, 0, 0} }
 
+/* The same for the board at hand: counts at zero input as its calibration found them. */
+#define MODEL_CALIBRATED_BOARD \\
+  { ${board.rateMillihertz}u, ${board.accelNgPerLsb}u, ${board.gyroNdpsPerLsb}u, {${zeroOf(origin.library).join(', ')}} }
+${correctionText(origin.library)}
 /* Says which model this is; Movewright shows the same on the phone. */
 #define MODEL_SHA256 "${hash}"
 
