@@ -22,7 +22,12 @@ typedef struct mvw_view {
 uint32_t mvw_isqrt(uint32_t value);                     /* floor of the square root */
 int16_t mvw_saturate16(int32_t value);                  /* into int16_t */
 int32_t mvw_divide_round(int32_t value, int32_t by);    /* by > 0; halves away from zero */
+int32_t mvw_shift_round(int32_t value, uint8_t shift);  /* by 2^shift, shift > 0; as above */
 uint32_t mvw_magnitude(int32_t value);                  /* absolute value */
+
+/* mvw_local.c: local costs between one point of a and count points of b, MVW_FLASH; count > 0. */
+void mvw_local_costs(const int8_t *point, const int8_t *b, uint8_t count, uint8_t channels,
+                     uint8_t cost, uint32_t *costs);
 
 /* mvw_roll.c: fills in the turn of a view from gravity (counts) before the movement, or NULL. */
 void mvw_roll_set(mvw_view *view, const mvw_model *model, const int16_t *gravity);

@@ -32,3 +32,9 @@ int32_t mvw_divide_round(int32_t value, int32_t by) {
   uint32_t quotient = (mvw_magnitude(value) + half) / (uint32_t)by;
   return value < 0 ? -(int32_t)quotient : (int32_t)quotient;
 }
+
+int32_t mvw_shift_round(int32_t value, uint8_t shift) {
+  uint32_t half = (uint32_t)1 << (shift - 1u);
+  uint32_t quotient = (mvw_magnitude(value) + half) >> shift;
+  return value < 0 ? -(int32_t)quotient : (int32_t)quotient;
+}

@@ -34,12 +34,14 @@ static void update_energy(mvw_state *state, uint32_t n) {
 /* Running mean: of all samples at first, then over about 2^rest_shift of them. */
 static void update_rest(mvw_state *state, uint32_t n) {
   const int16_t *now = state->ring[row_of(state, n)];
-  uint16_t window = (uint16_t)(1u << state->model->segmenter.rest_shift);
+  uint8_t shift = state->model->segmenter.rest_shift;
+  uint16_t window = (uint16_t)(1u << shift);
   if (state->rest_count < window) state->rest_count++;
   for (uint8_t axis = 0; axis < 3; axis++) {
-    int32_t target = (int32_t)now[axis] * 256;
-    int32_t step = mvw_divide_round(target - state->rest[axis], state->rest_count);
-    state->rest[axis] += step;
+    int32_t change = (int32_t)now[axis] * 256 - state->rest[axis];
+    state->rest[axis] += state->rest_count == window
+                             ? mvw_shift_round(change, shift)
+                             : mvw_divide_round(change, state->rest_count);
   }
 }
 
@@ -52,7 +54,7 @@ static void open_segment(mvw_state *state, uint32_t n, uint32_t back) {
   state->phase = MVW_PHASE_MOVING;
   state->gravity_known = state->rest_count >= REST_ENOUGH;
   for (uint8_t axis = 0; axis < 3; axis++)
-    state->gravity[axis] = mvw_saturate16(mvw_divide_round(state->rest[axis], 256));
+    state->gravity[axis] = mvw_saturate16(mvw_shift_round(state->rest[axis], 8));
 }
 
 /* Fills view and event with samples start..end (one past) and goes on to phase. */
