@@ -69,10 +69,12 @@ export async function compileCore(): Promise<Uint8Array> {
     if (bytes) words += decoder.decode(bytes)
   }
   try {
+    // Loaded ahead without a word: the package's own first step would print its progress.
+    await commands.clang(undefined, {}, { fetchProgress: () => {} })
     const files = await commands.clang(
       [...FLAGS, 'port/wasm.c', 'port/light_wasm.c', ...names, '-o', 'core.wasm'],
       tree,
-      { fetchProgress: () => {}, stdout: listen, stderr: listen },
+      { stdout: listen, stderr: listen },
     )
     const bytes = files?.['core.wasm']
     if (!(bytes instanceof Uint8Array)) throw new Error('no output file')
