@@ -16,7 +16,7 @@ export interface AreaRule {
 }
 
 const PURE = ['valibot', 'fflate', 'csv-parse']
-const VIEW = ['preact', '@preact/signals', 'uplot']
+const VIEW = ['preact', '@preact/signals']
 
 export const IMPORT_TABLE: AreaRule[] = [
   {
