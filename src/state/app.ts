@@ -10,6 +10,7 @@ import type { SampleBlock } from '../shared/model/sample'
 import type { LiveEvent, Progress } from '../shared/protocol/recogniser'
 import type { StorageFacts, UnfinishedRecording } from '../storage/store'
 import type { BoardState } from './board'
+import type { LightState } from './light'
 
 /** One line at the bottom of the screen; with `undo` it offers the way back. */
 export interface Notice {
@@ -132,11 +133,14 @@ export interface UpdateState {
   putOff(): void
 }
 
+export type { LightState }
+
 export interface App {
   library: LibraryState
   motion: MotionState
   record: RecordState
   live: LiveState
+  light: LightState
   board: BoardState
   model: ReadonlySignal<Job<TrainedModel>>
   /** Trains when there is no fresh model; joins a training already running. */

@@ -8,6 +8,7 @@ import type { App, UpdateState } from './app'
 import { createBoardState } from './board'
 import { exportLibrary } from './exports'
 import { createLibraryState, type LibraryParts } from './library'
+import { createLight } from './light'
 import { Live } from './live'
 import { createJobs } from './model'
 import { createMotion, type MotionParts } from './motion'
@@ -55,6 +56,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     motion,
     record,
     live,
+    light: createLight(shelf, parts.loadLight),
     board: createBoardState(() => shelf.current.value?.target ?? null),
     model: jobs.training.job,
     train,

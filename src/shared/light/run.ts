@@ -5,6 +5,9 @@ import { IDLE, type LightTable, LOW } from './table'
 /** Half of the shortest time between two keyframes: no plateau is missed. */
 export const RUN_STEP_MS = 5
 
+/** Answers are asked for every 20 ms, as fast as a board samples. */
+const ASK_STEPS = 4
+
 /** Full on for a duty of the player. */
 const FULL = 65_535
 
@@ -50,10 +53,9 @@ export function runInTurn(
   beginAt(player, table, IDLE)
   const run: Run = []
   let wanted = 0
-  for (let ms = 0; ms < durationMs; ms += RUN_STEP_MS) {
+  for (let ms = 0; ms < durationMs; ms += ASK_STEPS * RUN_STEP_MS) {
     if (player.playing() !== pair[wanted]) player.start(pair[wanted]!)
-    const colour = coloursOf(player.ticks(RUN_STEP_MS, 1))[0]
-    if (colour !== undefined) run.push(colour)
+    run.push(...coloursOf(player.ticks(RUN_STEP_MS, ASK_STEPS)))
     if (player.playing() === pair[wanted]) wanted = 1 - wanted
   }
   return run
