@@ -30,16 +30,18 @@ const UEA_FIGURES = [
  * goes through everything. No test series is looked at before the settings stand.
  */
 export async function benchAccuracy(core: Core): Promise<BenchResult> {
-  const result: BenchResult = { figures: [], skipped: [] }
-  for (const { set, figure } of UEA_FIGURES) add(result, ueaFigures(core, set, figure))
-  add(result, utdFigures(core))
-  result.figures.push(...(await demoFigures(core)))
-  return result
+  const { figures, skipped } = publicFigures(core)
+  return { figures: [...figures, ...(await demoFigures(core))], skipped }
 }
 
-function add(result: BenchResult, more: BenchResult): void {
-  result.figures.push(...more.figures)
-  result.skipped.push(...more.skipped)
+/** The public sets alone; those that are absent are named in `skipped`. */
+export function publicFigures(core: Core): BenchResult {
+  const parts = UEA_FIGURES.map(({ set, figure }) => ueaFigures(core, set, figure))
+  parts.push(utdFigures(core))
+  return {
+    figures: parts.flatMap((part) => part.figures),
+    skipped: parts.flatMap((part) => part.skipped),
+  }
 }
 
 function ueaFigures(core: Core, name: string, figure: string): BenchResult {

@@ -39,6 +39,12 @@ const NEARLY_AS_GOOD = 0.05
 /** and so many of them, as each is a table of all distances. */
 const MOST_COMPARED = 16
 
+/**
+ * Least energy that may start a movement: some ten steps of a phone that rounds to 0.1 m/s². Below,
+ * takes in which nothing moved would be cut out of their noise.
+ */
+const LEAST_ON = 400
+
 /** Lengths asked for, as shares of the shortest and longest usual movement. */
 const MIN_SHARE = 0.5
 const MAX_SHARE = 1.6
@@ -171,8 +177,8 @@ function thresholdGrid(core: Core, prepared: Prepared, base: ModelSegmenter): nu
     quiet.push(quantile(energy, 0.1))
     peaks.push(quantile(energy, 1))
   }
-  const high = Math.max(8, quantile(peaks, 0.1) * 0.8)
-  const low = Math.min(high / 2, Math.max(4, quantile(quiet, 0.9) * 1.5, high / 30))
+  const high = Math.max(2 * LEAST_ON, quantile(peaks, 0.1) * 0.8)
+  const low = Math.max(LEAST_ON, Math.min(high / 2, quantile(quiet, 0.9) * 1.5), high / 30)
   const step = (high / low) ** (1 / (ON_STEPS - 1))
   return Array.from({ length: ON_STEPS }, (_, i) => Math.round(low * step ** i))
 }

@@ -1,0 +1,98 @@
+import { execFile } from 'node:child_process'
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { repositoryPath } from '../../src/build/paths'
+import { writeLibraryFile } from '../../src/shared/format/library-file'
+import { writeSamplesCsv } from '../../src/shared/format/samples-csv'
+import type { Evaluation } from '../../src/shared/model/evaluation'
+import { tinyLibrary } from '../shared/training/tiny-library'
+
+let folder: string
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'takes-'))
+  const full = tinyLibrary()
+  for (const [index, { recording, samples }] of full.recordings.entries()) {
+    if (recording.kind !== 'take') continue
+    mkdirSync(join(folder, 'takes', recording.gestureId), { recursive: true })
+    const path = join(folder, 'takes', recording.gestureId, `${recording.testerCode}_${index}.csv`)
+    writeFileSync(path, writeSamplesCsv(samples))
+  }
+  writeFileSync(join(folder, 'tiny.zip'), writeLibraryFile(full))
+})
+
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+interface Ended {
+  code: number
+  stdout: string
+  stderr: string
+}
+
+function run(script: string, ...args: string[]): Promise<Ended> {
+  const command = [repositoryPath('node_modules/tsx/dist/cli.mjs'), repositoryPath(script), ...args]
+  return new Promise((resolve) => {
+    execFile(process.execPath, command, { maxBuffer: 1 << 26 }, (error, stdout, stderr) => {
+      resolve({ code: error === null ? 0 : Number(error.code), stdout, stderr })
+    })
+  })
+}
+
+const evaluate = (...args: string[]) => run('src/build/evaluate.ts', ...args)
+
+describe('npm run evaluate', () => {
+  it('gives the same for a folder of CSV takes and for the library file of the same takes', async () => {
+    const [fromFolder, fromFile] = await Promise.all([
+      evaluate(join(folder, 'takes'), '--json'),
+      evaluate(join(folder, 'tiny.zip'), '--json'),
+    ])
+    const [a, b] = [fromFolder, fromFile].map(({ stdout }) => JSON.parse(stdout) as Evaluation)
+    expect(a?.holdout).toBe('tester')
+    expect(a?.accuracy.n).toBe(36)
+    expect(a?.accuracy.value).toBeGreaterThan(0.85)
+    expect(b?.accuracy).toEqual(a?.accuracy)
+  })
+
+  it('prints a table with n and interval for every rate', async () => {
+    const { stdout, code } = await evaluate(join(folder, 'tiny.zip'), '--holdout', 'take')
+    expect(code).toBe(0)
+    expect(stdout).toContain('a tester may be in both training and test')
+    expect(stdout).toMatch(/right +\d+\.\d % of 36 \(\d+\.\d to \d+\.\d\)/)
+    expect(stdout).toMatch(/Nod +\d+\.\d % of 12 \(/)
+  })
+
+  it.each([
+    ['there is nothing', ['/nowhere/at/all'], 'There is nothing at /nowhere/at/all'],
+    ['the holdout is unknown', ['x', '--holdout', 'day'], '--holdout is tester or take, not day.'],
+    ['an option is unknown', ['x', '--loud'], "Unknown option '--loud'"],
+  ])('ends with one clear sentence when %s', async (_, args, sentence) => {
+    const { code, stderr, stdout } = await evaluate(...args)
+    expect(code).toBe(1)
+    expect(stderr).toContain(sentence)
+    expect(stdout).toBe('')
+  })
+})
+
+describe('npm run bench', () => {
+  it('prints one JSON object a line', async () => {
+    const { stdout, code } = await run('src/build/bench.ts', 'size')
+    expect(code).toBe(0)
+    const figures = stdout
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line))
+    expect(figures.map(({ figure }) => figure)).toContain('core_wasm_bytes')
+    for (const { value, unit } of figures) {
+      expect(value).toBeGreaterThan(0)
+      expect(unit).toBe('B')
+    }
+  })
+
+  it('names its benches when asked for none', async () => {
+    const { stderr, code } = await run('src/build/bench.ts')
+    expect(code).toBe(1)
+    expect(stderr).toContain('accuracy|speed|size')
+  })
+})
