@@ -15,7 +15,7 @@ export interface AreaRule {
   because: string
 }
 
-const PURE = ['valibot', 'fflate', 'csv-parse']
+const PURE = ['valibot', 'fflate']
 const VIEW = ['preact', '@preact/signals']
 
 export const IMPORT_TABLE: AreaRule[] = [

@@ -1,5 +1,5 @@
-import { CsvError, parse } from 'csv-parse/browser/esm/sync'
 import { fail, ok, type Result } from '../model/result'
+import { splitQuoted } from './csv-quoted'
 
 /** One record of a CSV file and the line it ends on, counted from 1 as an editor does. */
 export interface CsvRow {
@@ -9,23 +9,15 @@ export interface CsvRow {
 
 export type Delimiter = ',' | ';' | '\t'
 
-interface ParsedRecord {
-  record: string[]
-  info: { lines: number }
-}
-
-/** Records are ended by CRLF (RFC 4180) on writing; LF and CR alone are read as well. */
-const RECORD_ENDS = ['\r\n', '\n', '\r']
-
 /**
- * Reads CSV as RFC 4180 describes it; a byte order mark and empty lines are passed over, and a
+ * Reads CSV as RFC 4180 describes it; LF and CR alone end a record as well, a byte order mark and empty lines are passed over, and a
  * quotation mark inside a field that is not quoted stands for itself. Rows may
  * differ in length, so that callers can name the short one.
  * @param file name for messages
  * @returns failures 'csv/quotes' when quotes do not pair up, 'csv/empty' without any row
  */
 export function readCsv(text: string, file: string, delimiter: Delimiter = ','): Result<CsvRow[]> {
-  const rows = text.includes('"') ? parseQuoted(text, file, delimiter) : ok(split(text, delimiter))
+  const rows = text.includes('"') ? splitQuoted(text, file, delimiter) : ok(split(text, delimiter))
   if (rows.ok && rows.value.length === 0) {
     return fail('csv/empty', `${file} has no rows. Choose a CSV with samples.`)
   }
@@ -37,27 +29,6 @@ function split(text: string, delimiter: Delimiter): CsvRow[] {
   const lines = text.replace(/^\ufeff/, '').split(/\r\n|\n|\r/)
   const rows = lines.map((line, index) => ({ line: index + 1, fields: line.split(delimiter) }))
   return rows.filter(({ fields }) => fields.length > 1 || fields[0] !== '')
-}
-
-function parseQuoted(text: string, file: string, delimiter: Delimiter): Result<CsvRow[]> {
-  try {
-    const records = parse(text, {
-      bom: true,
-      delimiter,
-      record_delimiter: RECORD_ENDS,
-      relax_column_count: true,
-      relax_quotes: true,
-      skip_empty_lines: true,
-      info: true,
-    }) as unknown as ParsedRecord[]
-    return ok(records.map(({ record, info }) => ({ line: info.lines, fields: record })))
-  } catch (error) {
-    const line = error instanceof CsvError && typeof error.lines === 'number' ? error.lines : 1
-    return fail(
-      'csv/quotes',
-      `${file}, row ${line}: a quotation mark is opened and never closed. Close it, or double it inside a quoted field.`,
-    )
-  }
 }
 
 /** One record with its CRLF. A field is quoted only when RFC 4180 asks for it. */

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
+import { parse } from 'csv-parse/sync'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { csvRecord, readCsv } from '../../../src/shared/format/csv'
@@ -86,5 +87,37 @@ test('a file is read the same whether a quotation mark somewhere makes it parsed
       const quoted = readCsv(`${text}last,"row"\n`, 'log.csv')
       expect(plain).toEqual(quoted)
     }),
+  )
+})
+
+test('the npm package csv-parse reads the same fields from any text whose quotes pair up', () => {
+  const piece = fc.constantFrom(
+    'a',
+    '1',
+    ' ',
+    ',',
+    '\n',
+    '\r\n',
+    '"x"',
+    '"x,y"',
+    '"x""y"',
+    '"\r\n"',
+    '""',
+  )
+  const options = { record_delimiter: ['\r\n', '\n', '\r'], relax_column_count: true }
+  fc.assert(
+    fc.property(fc.array(piece, { minLength: 1, maxLength: 30 }), (pieces) => {
+      const text = pieces.join('')
+      let expected: string[][]
+      try {
+        expected = parse(text, { ...options, skip_empty_lines: true })
+      } catch {
+        return // Quotes inside a field that is not quoted, or text behind the closing one.
+      }
+      const read = readCsv(text, 'log.csv')
+      if (expected.length === 0) expect(read).toMatchObject({ code: 'csv/empty' })
+      else expect(read.ok && read.value.map(({ fields }) => fields)).toEqual(expected)
+    }),
+    { numRuns: 2000 },
   )
 })
