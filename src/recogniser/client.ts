@@ -44,5 +44,7 @@ export interface RecogniserClient {
   ): Promise<Result<null>>
   pushLive(samples: SampleBlock, options?: CallOptions): Promise<Result<LiveUpdate>>
   closeLive(options?: CallOptions): Promise<Result<null>>
+  writeLibrary(full: FullLibrary, options?: CallOptions): Promise<Result<Uint8Array>>
+  readLibrary(bytes: Uint8Array, options?: CallOptions): Promise<Result<FullLibrary>>
   dispose(): void
 }

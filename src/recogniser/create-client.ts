@@ -34,6 +34,10 @@ export function createRecogniserClient(start: () => Worker = startWorker): Recog
     pushLive: (samples, options = {}) =>
       live.call((service) => service.pushLive(samples), withLimit(options)),
     closeLive: (options = {}) => live.call((service) => service.closeLive(), withLimit(options)),
+    writeLibrary: (full, options = {}) =>
+      jobs.call((service) => service.writeLibrary(full), options),
+    readLibrary: (bytes, options = {}) =>
+      jobs.call((service) => service.readLibrary(bytes), options),
     dispose: () => {
       live.dispose()
       jobs.dispose()

@@ -1,7 +1,6 @@
 import { computed, type ReadonlySignal } from '@preact/signals'
 import type { RecogniserClient } from '../recogniser/client'
 import type { SimulatedSource } from '../sensors/simulated-source'
-import { readLibraryFile } from '../shared/format/library-file'
 import type { LightPlayer } from '../shared/light/player'
 import type { Store } from '../storage/store'
 import type { App, UpdateState } from './app'
@@ -69,10 +68,10 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     notices: notices.shown,
     undoable: notices.undoable,
     dismiss: notices.dismiss,
-    exportLibrary: () => exportLibrary(shelf),
+    exportLibrary: () => exportLibrary(shelf, recogniser),
     exportFirmware: () => parts.exportFirmware(shelf, train, recogniser, parts.loadLight),
     importLibrary: async (bytes) => {
-      const read = readLibraryFile(bytes)
+      const read = await recogniser.readLibrary(bytes)
       return read.ok ? add(read.value) : read
     },
   }

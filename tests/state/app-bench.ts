@@ -29,6 +29,8 @@ export function clientHere(): RecogniserClient {
     openLive: live.openLive,
     pushLive: live.pushLive,
     closeLive: live.closeLive,
+    writeLibrary: jobs.writeLibrary,
+    readLibrary: jobs.readLibrary,
     dispose: () => undefined,
   }
 }

@@ -6,6 +6,7 @@ import { fail, ok, type Result } from '../../src/shared/model/result'
 import type { RecogniserService } from '../../src/shared/protocol/recogniser'
 import { replayRecording } from '../../src/shared/replay/replay-recording'
 import { trainModel } from '../../src/shared/training/train-model'
+import { createFileService } from './file-service'
 import { LiveRun } from './live-run'
 
 /**
@@ -50,5 +51,7 @@ export function createService(loadCore: () => Promise<Core>): RecogniserService 
       live = null
       return ok(null)
     },
+
+    ...createFileService(),
   }
 }

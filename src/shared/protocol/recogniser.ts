@@ -60,4 +60,8 @@ export interface RecogniserService {
   ): Promise<Result<null>>
   pushLive(samples: SampleBlock): Promise<Result<LiveUpdate>>
   closeLive(): Promise<Result<null>>
+  /** The bytes of a library file; 'library/unsound' when the library breaks its own rules. */
+  writeLibrary(full: FullLibrary): Promise<Result<Uint8Array>>
+  /** A library file that anybody may have made; failures are those of `readLibraryFile`. */
+  readLibrary(bytes: Uint8Array): Promise<Result<FullLibrary>>
 }

@@ -6,8 +6,6 @@ import { PhoneSection } from './phone-section'
 import { StorageSection } from './storage-section'
 import { UndoSection } from './undo-section'
 
-export { ImportScreen } from './import-screen'
-
 /** Everything about libraries as a whole, their files, and this phone. */
 export function LibraryScreen() {
   return (

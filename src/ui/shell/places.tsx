@@ -1,12 +1,18 @@
 import type { ComponentChildren } from 'preact'
-import { BoardScreen } from '../board'
-import { ImportScreen, LibraryScreen } from '../library'
+import { LibraryScreen } from '../library'
 import { GestureScreen, Moves } from '../moves'
 import { Proof } from '../proof'
 import { Prop } from '../prop'
 import { BackgroundScreen, RecordScreen } from '../record'
-import { Replay } from '../replay'
 import { Try } from '../try'
+import { later } from './later'
+
+const BoardScreen = later('Board check', async () => (await import('../board')).BoardScreen)
+const ImportScreen = later(
+  'Import CSV logs',
+  async () => (await import('../library/import-screen')).ImportScreen,
+)
+const Replay = later('Replay', async () => (await import('../replay')).Replay)
 
 /** What the first part of the address shows; each place reads the rest itself. */
 export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {
