@@ -49,10 +49,11 @@ static void read_segmenter(reader *r, mvw_segmenter *s) {
 
 static void read_normaliser(reader *r, mvw_normaliser *n) {
   n->length = read_u8(r);
-  n->channel_mask = read_u8(r);
+  n->channel_mask = read_u16(r);
   n->centre_mask = read_u8(r);
   n->scale_mode = read_u8(r);
   for (uint8_t axis = 0; axis < MVW_AXES; axis++) n->gain[axis] = read_u8(r);
+  n->gravity_gain = read_u8(r);
   n->floor[0] = read_u16(r);
   n->floor[1] = read_u16(r);
 }
@@ -74,17 +75,18 @@ static void read_fields(reader *r, mvw_model *model) {
   model->margin_percent = read_u8(r);
   model->gesture_count = read_u8(r);
   model->template_count = read_u16(r);
+  model->kernel_features = read_u16(r);
+  model->kernel_pools = read_u8(r);
+  model->log_weight = read_u16(r);
 }
 
-#define FIXED_BYTES 69u
+#define FIXED_BYTES 76u
 #define GESTURE_BYTES 8u
 #define CRC_BYTES 4u
 
 static uint32_t template_bytes(const mvw_model *model) {
-  uint32_t channels = 0;
-  for (uint8_t axis = 0; axis < MVW_AXES; axis++)
-    channels += model->normaliser.channel_mask >> axis & 1u;
-  return (uint32_t)model->template_count * model->normaliser.length * channels;
+  return (uint32_t)model->template_count * model->normaliser.length *
+         mvw_bits_set(model->normaliser.channel_mask);
 }
 
 int mvw_model_read(mvw_model *model, mvw_gesture *gestures, uint16_t gesture_max,
@@ -102,7 +104,7 @@ int mvw_model_read(mvw_model *model, mvw_gesture *gestures, uint16_t gesture_max
   read_fields(&r, model);
   if (model->gesture_count > gesture_max) return MVW_E_ARGUMENT;
   if (length != FIXED_BYTES + GESTURE_BYTES * model->gesture_count + template_bytes(model) +
-                    CRC_BYTES)
+                    mvw_kernel_bytes(model) + CRC_BYTES)
     return MVW_E_BYTES;
   for (uint8_t gesture = 0; gesture < model->gesture_count; gesture++) {
     gestures[gesture].first_template = read_u16(&r);
@@ -111,5 +113,6 @@ int mvw_model_read(mvw_model *model, mvw_gesture *gestures, uint16_t gesture_max
   }
   model->gestures = gestures;
   model->templates = (const int8_t *)(bytes + r.at);
+  model->kernel = model->kernel_features > 0 ? bytes + r.at + template_bytes(model) : NULL;
   return mvw_model_check(model);
 }

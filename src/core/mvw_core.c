@@ -2,7 +2,7 @@
 
 #include "mvw_impl.h"
 
-static uint8_t bits_set(uint8_t mask) {
+uint8_t mvw_bits_set(uint16_t mask) {
   uint8_t count = 0;
   for (; mask; mask >>= 1) count = (uint8_t)(count + (mask & 1u));
   return count;
@@ -13,8 +13,9 @@ void mvw_memory_sizes(const mvw_model *model, mvw_memory *memory) {
   memory->ring_samples = (uint32_t)MVW_RING_SAMPLES(segmenter->max_length, segmenter->off_hold,
                                                     segmenter->accel_lag);
   memory->query_values =
-      (uint32_t)model->normaliser.length * bits_set(model->normaliser.channel_mask);
+      (uint32_t)model->normaliser.length * mvw_bits_set(model->normaliser.channel_mask);
   memory->row_values = model->normaliser.length;
+  if (model->kernel_features > 0) memory->row_values += model->gesture_count;
 }
 
 /* Whether value is within percent of expected. */
@@ -51,7 +52,8 @@ int mvw_init(mvw_state *state, const mvw_model *model, const mvw_board *board,
   state->model = model;
   for (uint8_t axis = 0; axis < MVW_AXES; axis++)
     state->zero[axis] = (int16_t)(board != NULL ? board->zero[axis] : 0);
-  state->channels = bits_set(model->normaliser.channel_mask);
+  state->channels = mvw_bits_set(model->normaliser.channel_mask);
+  mvw_level_setup(state, board != NULL ? board : &model->board);
   state->ring_size = (uint16_t)least.ring_samples;
   state->ring = memory->ring;
   state->query = memory->query;

@@ -16,7 +16,14 @@ typedef struct mvw_view {
   uint8_t cross_v; /* second */
   int16_t cos_q14; /* turn that brings gravity onto cross_u, 1 << 14 is one */
   int16_t sin_q14;
+  const int16_t *gravity; /* accelerometer before the movement, counts, not turned; or NULL */
 } mvw_view;
+
+/* Where down is while a segment is read row by row: what the accelerometer shows at rest, as a unit
+ * vector, 1 << 14 being one; nought while unknown. */
+typedef struct mvw_level {
+  int32_t down[3];
+} mvw_level;
 
 /* mvw_math.c */
 uint32_t mvw_isqrt(uint32_t value);                     /* floor of the square root */
@@ -31,11 +38,31 @@ void mvw_local_costs(const int8_t *point, const int8_t *b, uint8_t count, uint8_
 
 /* mvw_roll.c: fills in the turn of a view from gravity (counts) before the movement, or NULL. */
 void mvw_roll_set(mvw_view *view, const mvw_model *model, const int16_t *gravity);
+/* Component of a triple of the view's sensors, turned. */
+int32_t mvw_view_turn(const mvw_view *view, const int16_t triple[3], uint8_t direction);
 /* Value of axis at row of the view, turned. */
 int32_t mvw_view_get(const mvw_view *view, uint16_t row, uint8_t axis);
 
+/* mvw_level.c: the levelled channels. Rows must be given in order, each once. */
+void mvw_level_setup(mvw_state *state, const mvw_board *board);
+void mvw_level_start(mvw_level *level, const mvw_view *view);
+void mvw_level_row(mvw_level *level, const mvw_state *state, const int16_t row[MVW_AXES],
+                   int16_t out[MVW_CHANNELS - MVW_AXES]);
+
+/* mvw_resample.c: writes length * channels int16 values into state->query. */
+void mvw_resample(mvw_state *state, const mvw_view *view);
+
+/* mvw_kernel.c */
+uint32_t mvw_kernel_bytes(const mvw_model *model);                 /* of the table */
+int mvw_kernel_valid(const mvw_model *model, uint8_t channels);    /* its entries, 1 or 0 */
+void mvw_kernel_scores(mvw_state *state, int32_t *scores);         /* one a gesture; uses row */
+uint32_t mvw_kernel_base(const mvw_model *model, uint8_t gesture);
+
 /* mvw_normalise.c: writes length * channels int8 values into state->query. */
 void mvw_normalise(mvw_state *state, const mvw_view *view);
+
+/* mvw_core.c: bits set in a channel mask. */
+uint8_t mvw_bits_set(uint16_t mask);
 
 /* mvw_match.c: normalises and compares; fills in everything of the event but start and end. */
 void mvw_match(mvw_state *state, const mvw_view *view, mvw_event *event);

@@ -39,6 +39,31 @@ static uint32_t gesture_distance(const mvw_state *state, uint8_t gesture, uint32
   return nearest;
 }
 
+/* log2(value), 1 <= value, on straight lines between powers of two, in 1/256. */
+static uint32_t log2_q8(uint32_t value) {
+  uint32_t exponent = 0;
+  while (value >> exponent > 1u) exponent++;
+  uint32_t above = value - ((uint32_t)1 << exponent);
+  uint32_t part = exponent >= 8 ? above >> (exponent - 8) : above << (8 - exponent);
+  return exponent * 256u + part;
+}
+
+/* Base minus score plus the weighted logarithm of the template distance. */
+static uint32_t kernel_distance(const mvw_state *state, uint8_t gesture, int32_t score) {
+  const mvw_model *model = state->model;
+  uint32_t distance = mvw_kernel_base(model, gesture);
+  uint32_t size = mvw_magnitude(score);
+  if (model->template_count > 0) {
+    uint32_t nearest = gesture_distance(state, gesture, MVW_NO_DISTANCE);
+    if (nearest == MVW_NO_DISTANCE) return MVW_NO_DISTANCE - 1u;
+    uint32_t logarithm = model->log_weight * log2_q8(nearest + 1u) / 256u;
+    distance = distance > MVW_NO_DISTANCE - 1u - logarithm ? MVW_NO_DISTANCE - 1u
+                                                           : distance + logarithm;
+  }
+  if (score >= 0) return distance > size ? distance - size : 0;
+  return distance > MVW_NO_DISTANCE - 1u - size ? MVW_NO_DISTANCE - 1u : distance + size;
+}
+
 static uint8_t reason_for(const mvw_model *model, const mvw_event *event) {
   if (event->gesture == MVW_NO_GESTURE || event->distance > event->threshold)
     return MVW_REASON_FAR;
@@ -52,9 +77,13 @@ void mvw_match(mvw_state *state, const mvw_view *view, mvw_event *event) {
   const mvw_model *model = state->model;
   mvw_normalise(state, view);
   event->roll = view->roll;
+  int32_t *scores = (int32_t *)state->row + model->normaliser.length;
+  if (model->kernel_features > 0) mvw_kernel_scores(state, scores);
   for (uint8_t gesture = 0; gesture < model->gesture_count; gesture++) {
     /* Only what beats the second best so far matters. */
-    uint32_t distance = gesture_distance(state, gesture, event->runner_up_distance);
+    uint32_t distance = model->kernel_features > 0
+                            ? kernel_distance(state, gesture, scores[gesture])
+                            : gesture_distance(state, gesture, event->runner_up_distance);
     if (distance < event->distance) {
       event->runner_up = event->gesture;
       event->runner_up_distance = event->distance;

@@ -23,8 +23,8 @@ static int segmenter_valid(const mvw_segmenter *s) {
 static int normaliser_valid(const mvw_normaliser *n) {
   for (uint8_t axis = 0; axis < MVW_AXES; axis++)
     if (!within(n->gain[axis], 1, 127)) return 0;
-  return within(n->length, 4, MVW_MAX_LENGTH) && within(n->channel_mask, 1, 63) &&
-         n->centre_mask <= 63 && n->scale_mode <= MVW_SCALE_CHANNEL && n->floor[0] > 0 &&
+  return within(n->length, 4, MVW_MAX_LENGTH) && within(n->channel_mask, 1, (1u << MVW_CHANNELS) - 1u) &&
+         within(n->gravity_gain, 1, 127) && n->centre_mask <= 63 && n->scale_mode <= MVW_SCALE_CHANNEL && n->floor[0] > 0 &&
          n->floor[1] > 0;
 }
 
@@ -33,10 +33,19 @@ static int gestures_valid(const mvw_model *model) {
   uint32_t next = 0;
   for (uint8_t gesture = 0; gesture < model->gesture_count; gesture++) {
     uint16_t count = MVW_READ_U16(&model->gestures[gesture].template_count);
-    if (MVW_READ_U16(&model->gestures[gesture].first_template) != next || count == 0) return 0;
+    if (MVW_READ_U16(&model->gestures[gesture].first_template) != next) return 0;
+    if ((count == 0) != (model->template_count == 0)) return 0;
     next += count;
   }
   return next == model->template_count;
+}
+
+static int kernel_fields_valid(const mvw_model *model) {
+  if (model->kernel_features == 0)
+    return model->template_count > 0 && model->kernel_pools == 0 && model->log_weight == 0;
+  return model->kernel_features <= MVW_MAX_FEATURES && model->kernel != NULL &&
+         within(model->kernel_pools, 2, MVW_POOLS) &&
+         (model->template_count > 0 || model->log_weight == 0);
 }
 
 int mvw_model_check(const mvw_model *model) {
@@ -51,8 +60,9 @@ int mvw_model_check(const mvw_model *model) {
       model->margin_percent > 200)
     return MVW_E_MODEL;
   if (!within(model->gesture_count, 1, MVW_MAX_GESTURES) ||
-      !within(model->template_count, 1, MVW_MAX_TEMPLATES) || model->gestures == NULL ||
-      model->templates == NULL)
+      model->template_count > MVW_MAX_TEMPLATES || model->gestures == NULL ||
+      (model->templates == NULL && model->template_count > 0) || !kernel_fields_valid(model))
     return MVW_E_MODEL;
+  if (!mvw_kernel_valid(model, mvw_bits_set(model->normaliser.channel_mask))) return MVW_E_MODEL;
   return gestures_valid(model) ? MVW_OK : MVW_E_MODEL;
 }

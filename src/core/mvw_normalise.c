@@ -1,64 +1,25 @@
 #include "mvw_impl.h"
 
-/* Mean over the k-th of length equal parts of the segment. In units of 1 / length of a sample, part
- * k covers [k * count, (k + 1) * count) and row i covers [i * length, (i + 1) * length). Keeps
- * content above the new rate from folding down. */
-static int32_t part_mean(const mvw_view *view, uint16_t length, uint16_t k, uint8_t axis) {
-  uint32_t at = (uint32_t)k * view->count;
-  uint32_t to = at + view->count;
-  uint16_t row = (uint16_t)(at / length);
-  uint32_t next = (row + 1u) * (uint32_t)length;
-  int32_t sum = 0;
-  while (at < to) {
-    if (next > to) next = to;
-    sum += mvw_view_get(view, row, axis) * (int32_t)(next - at);
-    at = next;
-    next += length;
-    row++;
-  }
-  return mvw_divide_round(sum, view->count);
-}
-
-/* Value at point k of length points spread evenly from the first row to the last. */
-static int32_t between_rows(const mvw_view *view, uint16_t length, uint16_t k, uint8_t axis) {
-  uint16_t steps = (uint16_t)(length - 1);
-  uint32_t at = (uint32_t)k * (uint32_t)(view->count - 1);
-  uint16_t row = (uint16_t)(at / steps);
-  int32_t part = (int32_t)(at % steps);
-  int32_t value = mvw_view_get(view, row, axis);
-  if (part == 0) return value;
-  int32_t next = mvw_view_get(view, (uint16_t)(row + 1), axis);
-  return mvw_divide_round(value * (steps - part) + next * part, steps);
-}
-
 static int32_t channel_mean(const int16_t *points, uint16_t length, uint8_t channels) {
   int32_t sum = 0;
   for (uint16_t k = 0; k < length; k++) sum += points[(uint32_t)k * channels];
   return mvw_divide_round(sum, length);
 }
 
-/* Fills points (length * channels) and takes off the means asked for, saturating. */
-static void resample(const mvw_state *state, const mvw_view *view) {
+/* Takes off the means asked for, saturating. */
+static void centre(mvw_state *state) {
   const mvw_normaliser *normaliser = &state->model->normaliser;
   uint8_t channels = state->channels;
   uint8_t channel = 0;
   for (uint8_t axis = 0; axis < MVW_AXES; axis++) {
     if ((normaliser->channel_mask >> axis & 1u) == 0) continue;
-    int16_t *points = state->query + channel;
+    int16_t *points = state->query + channel++;
+    if ((normaliser->centre_mask >> axis & 1u) == 0) continue;
+    int32_t mean = channel_mean(points, normaliser->length, channels);
     for (uint16_t k = 0; k < normaliser->length; k++) {
-      int32_t value = view->count > normaliser->length
-                          ? part_mean(view, normaliser->length, k, axis)
-                          : between_rows(view, normaliser->length, k, axis);
-      points[(uint32_t)k * channels] = mvw_saturate16(value);
+      uint32_t at = (uint32_t)k * channels;
+      points[at] = mvw_saturate16(points[at] - mean);
     }
-    if (normaliser->centre_mask >> axis & 1u) {
-      int32_t mean = channel_mean(points, normaliser->length, channels);
-      for (uint16_t k = 0; k < normaliser->length; k++) {
-        uint32_t at = (uint32_t)k * channels;
-        points[at] = mvw_saturate16(points[at] - mean);
-      }
-    }
-    channel++;
   }
 }
 
@@ -93,37 +54,58 @@ static int8_t to_int8(int32_t value) {
   return (int8_t)value;
 }
 
+/* Channels that are scaled together, by id: accelerometer, gyroscope, levelled acceleration, levelled
+ * rotation, gravity. */
+static const uint8_t GROUP_END[] = {3, 6, 8, 10, MVW_CHANNELS};
+#define GRAVITY_GROUP 4
+
+/* Ids of the segment's channels. */
+static void channel_ids(const mvw_state *state, uint8_t ids[MVW_CHANNELS]) {
+  uint8_t channel = 0;
+  for (uint8_t id = 0; id < MVW_CHANNELS; id++)
+    if (state->model->normaliser.channel_mask >> id & 1u) ids[channel++] = id;
+}
+
 /* Divisor of each channel, counts * 16. */
-static void divisors_q4(const mvw_state *state, uint32_t divisor[MVW_AXES]) {
+static void divisors_q4(const mvw_state *state, const uint8_t ids[MVW_CHANNELS],
+                        uint32_t divisor[MVW_CHANNELS]) {
   const mvw_normaliser *normaliser = &state->model->normaliser;
-  uint8_t split = 0; /* accelerometer channels come first */
-  for (uint8_t axis = 0; axis < 3; axis++)
-    split = (uint8_t)(split + (normaliser->channel_mask >> axis & 1u));
-  for (uint8_t c = 0; c < state->channels; c++) {
-    uint8_t sensor = c < split ? 0 : 1;
-    uint8_t first = normaliser->scale_mode == MVW_SCALE_CHANNEL ? c : (sensor ? split : 0);
-    uint8_t last = normaliser->scale_mode == MVW_SCALE_CHANNEL
-                       ? (uint8_t)(c + 1)
-                       : (sensor ? state->channels : split);
-    uint32_t floor = (uint32_t)normaliser->floor[sensor] * 16u;
-    divisor[c] = floor;
-    if (normaliser->scale_mode == MVW_SCALE_FIXED) continue;
-    /* The group's rms is the same for all its channels: computed at the first. */
-    uint32_t rms = c == first ? rms_q4(state, first, last) : divisor[first];
-    divisor[c] = rms > floor ? rms : floor;
+  uint8_t last = 0;
+  for (uint8_t group = 0; group <= GRAVITY_GROUP; group++) {
+    uint8_t first = last;
+    while (last < state->channels && ids[last] < GROUP_END[group]) last++;
+    uint32_t common = normaliser->floor[group & 1u] * (uint32_t)16;
+    if (group == GRAVITY_GROUP)
+      common = (uint32_t)16384 * 16u;
+    else if (normaliser->scale_mode == MVW_SCALE_GROUP && first < last) {
+      uint32_t rms = rms_q4(state, first, last);
+      if (rms > common) common = rms;
+    }
+    for (uint8_t c = first; c < last; c++) {
+      divisor[c] = common;
+      if (normaliser->scale_mode != MVW_SCALE_CHANNEL || group == GRAVITY_GROUP) continue;
+      uint32_t rms = rms_q4(state, c, (uint8_t)(c + 1));
+      if (rms > common) divisor[c] = rms;
+    }
   }
+}
+
+static uint8_t gain_of(const mvw_normaliser *normaliser, uint8_t id) {
+  if (id < MVW_AXES) return normaliser->gain[id];
+  if (id >= MVW_CHANNEL_GRAVITY_X) return normaliser->gravity_gain;
+  return normaliser->gain[id < MVW_CHANNEL_VERTICAL_TURN ? 0 : 3];
 }
 
 void mvw_normalise(mvw_state *state, const mvw_view *view) {
   const mvw_normaliser *normaliser = &state->model->normaliser;
-  uint32_t divisor[MVW_AXES];
-  uint8_t gain[MVW_AXES];
-  uint8_t channels = 0;
-  for (uint8_t axis = 0; axis < MVW_AXES; axis++)
-    if (normaliser->channel_mask >> axis & 1u) gain[channels++] = normaliser->gain[axis];
+  uint8_t channels = state->channels;
+  uint8_t ids[MVW_CHANNELS];
+  uint32_t divisor[MVW_CHANNELS];
 
-  resample(state, view);
-  divisors_q4(state, divisor);
+  channel_ids(state, ids);
+  mvw_resample(state, view);
+  centre(state);
+  divisors_q4(state, ids, divisor);
 
   /* In place, front to back: byte i is written after value i, which lies at bytes 2i and 2i + 1,
    * was read. */
@@ -131,7 +113,7 @@ void mvw_normalise(mvw_state *state, const mvw_view *view) {
   uint16_t count = (uint16_t)(normaliser->length * channels);
   for (uint16_t i = 0; i < count; i++) {
     uint8_t c = (uint8_t)(i % channels);
-    int32_t value = (int32_t)state->query[i] * gain[c] * 16;
+    int32_t value = (int32_t)state->query[i] * gain_of(normaliser, ids[c]) * 16;
     query[i] = to_int8(mvw_divide_round(value, (int32_t)divisor[c]));
   }
 }

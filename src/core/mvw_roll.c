@@ -15,6 +15,7 @@ void mvw_roll_set(mvw_view *view, const mvw_model *model, const int16_t *gravity
   view->cos_q14 = ONE_Q14;
   view->sin_q14 = 0;
   view->roll = MVW_ROLL_OFF;
+  view->gravity = gravity;
   if ((model->flags & MVW_FLAG_ROLL_ALIGN) == 0) return;
   view->roll = MVW_ROLL_NO_REST;
   if (gravity == NULL) return;
@@ -32,19 +33,20 @@ void mvw_roll_set(mvw_view *view, const mvw_model *model, const int16_t *gravity
   view->roll = MVW_ROLL_ALIGNED;
 }
 
-int32_t mvw_view_get(const mvw_view *view, uint16_t row, uint8_t axis) {
-  uint32_t at = (uint32_t)view->first + row;
-  if (at >= view->size) at -= view->size;
-  const int16_t *sample = view->rows[at];
-  uint8_t base = (uint8_t)(axis < 3 ? 0 : 3);
-  uint8_t direction = (uint8_t)(axis - base);
-  if (view->roll != MVW_ROLL_ALIGNED) return sample[axis];
-
-  int32_t u = sample[base + view->cross_u];
-  int32_t v = sample[base + view->cross_v];
+int32_t mvw_view_turn(const mvw_view *view, const int16_t triple[3], uint8_t direction) {
+  if (view->roll != MVW_ROLL_ALIGNED) return triple[direction];
+  int32_t u = triple[view->cross_u];
+  int32_t v = triple[view->cross_v];
   if (direction == view->cross_u)
     return mvw_divide_round(view->cos_q14 * u + view->sin_q14 * v, ONE_Q14);
   if (direction == view->cross_v)
     return mvw_divide_round(view->cos_q14 * v - view->sin_q14 * u, ONE_Q14);
-  return sample[axis];
+  return triple[direction];
+}
+
+int32_t mvw_view_get(const mvw_view *view, uint16_t row, uint8_t axis) {
+  uint32_t at = (uint32_t)view->first + row;
+  if (at >= view->size) at -= view->size;
+  uint8_t base = (uint8_t)(axis < 3 ? 0 : 3);
+  return mvw_view_turn(view, view->rows[at] + base, (uint8_t)(axis - base));
 }

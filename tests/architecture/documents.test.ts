@@ -38,7 +38,7 @@ describe.each(documents)('%s', (document) => {
 
 describe('what the documents say agrees with the sources', () => {
   it('limits in README.md are those of the core', () => {
-    const header = read('src/core/movewright.h')
+    const header = read('src/core/mvw_model.h')
     const rows = [...read('README.md').matchAll(/\| ([\d,]+) \(`(MVW_MAX_\w+)`\)/g)]
     expect(rows.map(([, , name]) => name).sort()).toEqual(
       [...header.matchAll(/#define (MVW_MAX_\w+)/g)].map(([, name]) => name).sort(),

@@ -1,13 +1,17 @@
 import type { CoreEvent } from '../../src/shared/core/core'
 import { CORE_REASONS, CORE_ROLLS } from '../../src/shared/core/core'
-import { channelCount, type RecogniserModel } from '../../src/shared/model/recogniser-model'
+import {
+  channelCount,
+  type ModelKernel,
+  type RecogniserModel,
+} from '../../src/shared/model/recogniser-model'
 import { createRandom, type Random } from '../../src/shared/statistics/random'
 
 /** Counts of one g and of 100 deg/s at the example's sensitivities. */
 export const ONE_G = 4096
 export const HUNDRED_DPS = 2857
 
-type Override = { [K in keyof RecogniserModel]?: Partial<RecogniserModel[K]> }
+type Override = { [K in keyof RecogniserModel]?: Partial<RecogniserModel[K]> | null }
 
 /** A small valid model with random templates; parts of it replaced by `change`. */
 export function exampleModel(change: Override = {}, seed = 1): RecogniserModel {
@@ -36,6 +40,7 @@ export function exampleModel(change: Override = {}, seed = 1): RecogniserModel {
       centreMask: 0b111111,
       scaleMode: 1,
       gain: [32, 32, 32, 32, 32, 32],
+      gravityGain: 32,
       floor: [200, 200],
     },
     longAxis: 1,
@@ -44,10 +49,11 @@ export function exampleModel(change: Override = {}, seed = 1): RecogniserModel {
     cost: 1,
     marginPercent: 0,
     gestures: [],
+    kernel: null,
   }
   for (const key of Object.keys(change) as (keyof RecogniserModel)[]) {
     const value = change[key]
-    const plain = typeof value === 'object' && !Array.isArray(value)
+    const plain = key !== 'kernel' && typeof value === 'object' && !Array.isArray(value)
     Object.assign(model, { [key]: plain ? { ...(model[key] as object), ...value } : value })
   }
   if (model.gestures.length === 0) {
@@ -61,6 +67,31 @@ export function exampleModel(change: Override = {}, seed = 1): RecogniserModel {
     ]
   }
   return model
+}
+
+/** Random kernel features for a model of three gestures, biases within what outputs come to. */
+export function exampleKernel(
+  length: number,
+  channels: number,
+  change: Partial<ModelKernel> = {},
+  count = 20,
+): ModelKernel {
+  const random = createRandom(length + channels)
+  const pools = change.pools ?? 3
+  return {
+    pools,
+    logWeight: 900,
+    bases: [40_000, 50_000, 60_000],
+    features: Array.from({ length: count }, () => ({
+      kernel: random.integer(84),
+      differences: random.integer(2) === 1,
+      dilation: 1 + random.integer(length - 1),
+      channels: 1 + random.integer(2 ** channels - 1),
+      bias: random.integer(400) - 200,
+      weights: Int8Array.from({ length: pools * 3 }, () => random.integer(255) - 127),
+    })),
+    ...change,
+  }
 }
 
 export function gesture(name: string, threshold: number, templates: Int8Array[]) {

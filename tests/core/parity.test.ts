@@ -5,7 +5,16 @@ import { encodeModel } from '../../src/shared/format/model-bytes'
 import type { RecogniserModel } from '../../src/shared/model/recogniser-model'
 import { createRandom, type Random } from '../../src/shared/statistics/random'
 import { describeWithTools } from '../support/tools'
-import { concat, eventLine, exampleModel, movement, ONE_G, rest } from './example-model'
+import {
+  concat,
+  eventLine,
+  exampleKernel,
+  exampleModel,
+  gesture,
+  movement,
+  ONE_G,
+  rest,
+} from './example-model'
 import { HostBuild } from './host-build'
 
 /** Rest and movements of all lengths and sizes, some beyond the model's limits, some clipped. */
@@ -74,6 +83,29 @@ const MODELS: [string, RecogniserModel][] = [
         smoothShift: 6,
         restShift: 8,
       },
+    }),
+  ],
+  [
+    'all channels, kernel features beside templates',
+    exampleModel({
+      normaliser: { length: 24, channelMask: 0x1fff, gravityGain: 40 },
+      kernel: exampleKernel(24, 13),
+    }),
+  ],
+  [
+    'levelled channels by their own size, squared cost, two pools',
+    exampleModel({
+      normaliser: { length: 128, channelMask: 0x1fc0, scaleMode: 2, gravityGain: 127 },
+      kernel: exampleKernel(128, 7, { pools: 2, logWeight: 65535 }),
+      longAxis: 0,
+    }),
+  ],
+  [
+    'kernel features alone, extreme weights and bases',
+    exampleModel({
+      normaliser: { length: 4, channelMask: 0b111001 },
+      gestures: ['raise', 'swing', 'ring'].map((name) => gesture(name, 100_000, [])),
+      kernel: exampleKernel(4, 4, { logWeight: 0, bases: [0, 0xffffffff, 5000] }, 300),
     }),
   ],
   [

@@ -29,10 +29,11 @@ static void put_event(uint32_t *out, const mvw_event *event) {
 
 EXPORT("model_version") int port_model_version(void) { return MVW_MODEL_VERSION; }
 
-/* Reads a model; the bytes must stay. sizes receives the entries that ring, query and row need.
+/* Reads a model; the bytes must stay. sizes receives the entries that ring, query and row need,
+ * and the points of a normalised segment.
  * Returns MVW_OK or a negative status. */
 EXPORT("read_model")
-int port_read_model(const uint8_t *bytes, uint32_t length, uint32_t sizes[3]) {
+int port_read_model(const uint8_t *bytes, uint32_t length, uint32_t sizes[4]) {
   int status = mvw_model_read(&model, gestures, MVW_MAX_GESTURES, bytes, length);
   if (status < 0) return status;
   mvw_memory needed;
@@ -40,6 +41,7 @@ int port_read_model(const uint8_t *bytes, uint32_t length, uint32_t sizes[3]) {
   sizes[0] = needed.ring_samples;
   sizes[1] = needed.query_values;
   sizes[2] = needed.row_values;
+  sizes[3] = model.normaliser.length;
   return status;
 }
 
@@ -120,4 +122,33 @@ void port_dtw_matrix(const int8_t *rows, int row_count, const int8_t *columns, i
       out[i * column_count + j] =
           mvw_dtw(rows + i * size, (uint16_t)length, columns + j * size, (uint16_t)length,
                   (uint8_t)channels, (uint8_t)band, (uint8_t)cost, MVW_NO_DISTANCE, row);
+}
+
+/* Makes an already normalised segment the last compared one. */
+static void give_query(const int8_t *query, uint32_t size) {
+  int8_t *own = (int8_t *)state.query;
+  for (uint32_t i = 0; i < size; i++) own[i] = query[i];
+}
+
+/* Kernel features over segments already normalised under the loaded model. records: feature_count
+ * of MVW_FEATURE_BYTES; out: count rows of feature_count * MVW_POOLS counts. */
+EXPORT("kernel_counts")
+void port_kernel_counts(const int8_t *queries, int count, const uint8_t *records,
+                        int feature_count, uint8_t *out) {
+  uint32_t size = (uint32_t)model.normaliser.length * state.channels;
+  for (int i = 0; i < count; i++) {
+    give_query(queries + (uint32_t)i * size, size);
+    for (int f = 0; f < feature_count; f++, out += MVW_POOLS)
+      mvw_kernel_counts(&state, records + (uint32_t)f * MVW_FEATURE_BYTES, out);
+  }
+}
+
+/* The same for one record; out: count rows of its output at every point. */
+EXPORT("kernel_outputs")
+void port_kernel_outputs(const int8_t *queries, int count, const uint8_t *record, int32_t *out) {
+  uint32_t size = (uint32_t)model.normaliser.length * state.channels;
+  for (int i = 0; i < count; i++, out += model.normaliser.length) {
+    give_query(queries + (uint32_t)i * size, size);
+    mvw_kernel_outputs(&state, record, out);
+  }
 }

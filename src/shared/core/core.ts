@@ -38,6 +38,9 @@ export interface CoreMemory {
   rowValues: number
 }
 
+/** MVW_POOLS: numbers that `Core.kernelCounts` gives for a feature. */
+export const MAX_POOLS = 3
+
 export interface DtwOptions {
   channels: number
   band: number
@@ -70,6 +73,14 @@ export interface Core {
    * Distances of each series in `rows` to each in `columns` (all length × channels), row-major.
    */
   dtwMatrix(rows: Int8Array[], columns: Int8Array[], options: DtwOptions): Float64Array
+  /**
+   * Counts of kernel features over segments normalised under the loaded model: for each query and
+   * feature the count in the first half, in the second, and the longest run (MAX_POOLS numbers).
+   * @param records features as `featureRecords` writes them
+   */
+  kernelCounts(queries: readonly Int8Array[], records: Uint8Array): Uint8Array
+  /** Outputs of one feature at every point of each query, before its bias. */
+  kernelOutputs(queries: readonly Int8Array[], record: Uint8Array): Int32Array
 }
 
 /** A negative status of the core, with its name in `code` and a sentence in `message`. */

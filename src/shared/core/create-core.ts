@@ -1,3 +1,4 @@
+import { FEATURE_BYTES } from '../format/kernel-bytes'
 import { AXES } from '../model/sample'
 import {
   CORE_REASONS,
@@ -7,6 +8,7 @@ import {
   type CoreMemory,
   type CoreTrace,
   type DtwOptions,
+  MAX_POOLS,
 } from './core'
 import { checkStatus } from './status'
 import { type CoreExports, WasmMemory } from './wasm-memory'
@@ -44,6 +46,8 @@ export class WasmCore implements Core {
   private readonly modelMark: number
   private callMark: number
   private queryValues = 0
+  /** Points of a normalised segment. */
+  private points = 0
 
   constructor(exports: CoreExports) {
     this.exports = exports
@@ -63,9 +67,12 @@ export class WasmCore implements Core {
     this.queryValues = 0
     const bytes = this.memory.take(modelBytes.length)
     this.memory.uint8(bytes, modelBytes.length).set(modelBytes)
-    const sizes = this.memory.take(12)
+    const sizes = this.memory.take(16)
     checkStatus(this.exports.read_model(bytes, modelBytes.length, sizes))
-    const [ringSamples = 0, queryValues = 0, rowValues = 0] = this.memory.uint32(sizes, 3)
+    const [ringSamples = 0, queryValues = 0, rowValues = 0, points = 0] = this.memory.uint32(
+      sizes,
+      4,
+    )
     const ring = this.memory.take(ringSamples * AXES * 2)
     const query = this.memory.take(queryValues * 2)
     const row = this.memory.take(rowValues * 4)
@@ -81,6 +88,7 @@ export class WasmCore implements Core {
     }
     checkStatus(this.exports.init(ring, query, row, setup, sizes))
     this.queryValues = queryValues
+    this.points = points
     this.callMark = this.memory.mark()
   }
 
@@ -196,17 +204,50 @@ export class WasmCore implements Core {
     return matrix
   }
 
+  kernelCounts(queries: readonly Int8Array[], records: Uint8Array): Uint8Array {
+    this.needModel()
+    const mark = this.memory.mark()
+    const packed = this.putAll(queries, this.queryValues)
+    const features = this.putBytes(records)
+    const count = records.length / FEATURE_BYTES
+    const total = queries.length * count * MAX_POOLS
+    const out = this.memory.take(total)
+    this.exports.kernel_counts(packed, queries.length, features, count, out)
+    const counts = this.memory.uint8(out, total).slice()
+    this.memory.release(mark)
+    return counts
+  }
+
+  kernelOutputs(queries: readonly Int8Array[], record: Uint8Array): Int32Array {
+    this.needModel()
+    const mark = this.memory.mark()
+    const packed = this.putAll(queries, this.queryValues)
+    const feature = this.putBytes(record)
+    const total = queries.length * this.points
+    const out = this.memory.take(total * 4)
+    this.exports.kernel_outputs(packed, queries.length, feature, out)
+    const outputs = new Int32Array(this.memory.uint32(out, total).slice().buffer)
+    this.memory.release(mark)
+    return outputs
+  }
+
+  private putBytes(bytes: Uint8Array): number {
+    const at = this.memory.take(bytes.length)
+    this.memory.uint8(at, bytes.length).set(bytes)
+    return at
+  }
+
   private put(series: Int8Array): number {
     const at = this.memory.take(series.length)
     this.memory.int8(at, series.length).set(series)
     return at
   }
 
-  private putAll(series: Int8Array[], size: number): number {
+  private putAll(series: readonly Int8Array[], size: number): number {
     const at = this.memory.take(series.length * size)
     const view = this.memory.int8(at, series.length * size)
     series.forEach((one, i) => {
-      if (one.length !== size) throw new RangeError('dtwMatrix needs series of one length')
+      if (one.length !== size) throw new RangeError('the core needs series of one length')
       view.set(one, i * size)
     })
     return at

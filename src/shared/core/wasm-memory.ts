@@ -45,6 +45,14 @@ export interface CoreExports extends ModuleMemory {
     out: number,
     row: number,
   ): void
+  kernel_counts(
+    queries: number,
+    count: number,
+    records: number,
+    featureCount: number,
+    out: number,
+  ): void
+  kernel_outputs(queries: number, count: number, record: number, out: number): void
 }
 
 const PAGE_BYTES = 65536

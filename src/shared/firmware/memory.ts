@@ -1,12 +1,14 @@
+import { kernelByteLength } from '../format/kernel-bytes'
 import { answersInOrder, type LightOwner } from '../light/library-light'
 import type { Answer } from '../model/light'
-import { channelCount, type RecogniserModel } from '../model/recogniser-model'
+import { channelCount, type RecogniserModel, rowValues } from '../model/recogniser-model'
 
 /** Bytes a model takes on a board; the core's code comes on top of it. */
 export interface MemoryCount {
   /** Constant tables in flash. */
   templateBytes: number
   gestureBytes: number
+  kernelBytes: number
   /** Buffers in RAM. */
   ringBytes: number
   queryBytes: number
@@ -27,9 +29,10 @@ export function countMemory(model: RecogniserModel): MemoryCount {
   return {
     templateBytes: templates * values,
     gestureBytes: model.gestures.length * GESTURE_BYTES,
+    kernelBytes: kernelByteLength(model.kernel, model.gestures.length),
     ringBytes: ringSamples * SAMPLE_BYTES,
     queryBytes: values * 2,
-    rowBytes: normaliser.length * 4,
+    rowBytes: rowValues(model) * 4,
   }
 }
 

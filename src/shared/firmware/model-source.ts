@@ -1,7 +1,8 @@
 import { strToU8 } from 'fflate'
+import { kernelTable } from '../format/kernel-bytes'
 import type { TrainedModel } from '../model/evaluation'
 import type { Library } from '../model/library'
-import { channelCount, type RecogniserModel } from '../model/recogniser-model'
+import { channelCount, type RecogniserModel, rowValues } from '../model/recogniser-model'
 import { commentText, identifierTails, numberRows, stringLiteral } from './c-text'
 
 /** What the generated files say of where they come from. */
@@ -78,7 +79,7 @@ ${gestures}
  *   uint32_t row[MODEL_ROW_VALUES]; */
 #define MODEL_RING_SAMPLES MVW_RING_SAMPLES(${s.maxLength}u, ${s.offHold}u, ${s.accelLag}u)
 #define MODEL_QUERY_VALUES ${n.length * channelCount(n)}u
-#define MODEL_ROW_VALUES ${n.length}u
+#define MODEL_ROW_VALUES ${rowValues(model)}u
 
 /* The sensor's setting the model was trained for, as an initialiser of mvw_board: output data rate
  * in mHz, 1e-9 g and 1e-9 deg/s a count, counts at zero input. */
@@ -108,12 +109,8 @@ export function modelSource(origin: ModelOrigin): string {
   return `${banner(origin, 'Tables of the model.')}
 #include "model.h"
 
-/* ${templateCount(model)} templates of ${model.normaliser.length} points x ${channelCount(model.normaliser)} axes. */
-static const int8_t templates[] MVW_FLASH = {
-${templateRows(model)}
-};
-
-/* First template, number of templates, threshold (sum of local costs). */
+${templateTable(model)}${kernelRows(model)}
+/* First template, number of templates, threshold (largest distance). */
 static const mvw_gesture gestures[] MVW_FLASH = {
 ${gestureRows(model)}
 };
@@ -134,6 +131,27 @@ const char *model_gesture_name(uint8_t gesture) {
 
 function templateCount(model: RecogniserModel): number {
   return model.gestures.reduce((sum, gesture) => sum + gesture.templates.length, 0)
+}
+
+function templateTable(model: RecogniserModel): string {
+  const count = templateCount(model)
+  if (count === 0) return ''
+  return `/* ${count} templates of ${model.normaliser.length} points x ${channelCount(model.normaliser)} channels. */
+static const int8_t templates[] MVW_FLASH = {
+${templateRows(model)}
+};
+`
+}
+
+function kernelRows({ kernel, gestures }: RecogniserModel): string {
+  if (kernel === null) return ''
+  const table = kernelTable(kernel, gestures.length)
+  return `
+/* ${kernel.features.length} kernel features; layout in mvw_model.h. */
+static const uint8_t kernel[] MVW_FLASH = {
+${numberRows(table)}
+};
+`
 }
 
 function templateRows(model: RecogniserModel): string {
@@ -180,7 +198,8 @@ function modelFields(model: RecogniserModel): string {
       'normaliser',
       `{.length = ${n.length}u, .channel_mask = ${n.channelMask}u, .centre_mask = ${n.centreMask}u,
                    .scale_mode = ${SCALE_MODES[n.scaleMode]},
-                   .gain = {${n.gain.join(', ')}}, .floor = {${n.floor.join(', ')}}}`,
+                   .gain = {${n.gain.join(', ')}}, .gravity_gain = ${n.gravityGain}u,
+                   .floor = {${n.floor.join(', ')}}}`,
     ],
     ['long_axis', AXES_C[model.longAxis] ?? 0],
     ['roll_min_percent', `${model.rollMinPercent}u`],
@@ -190,7 +209,11 @@ function modelFields(model: RecogniserModel): string {
     ['gesture_count', 'MODEL_GESTURE_COUNT'],
     ['template_count', `${templateCount(model)}u`],
     ['gestures', 'gestures'],
-    ['templates', 'templates'],
+    ['templates', templateCount(model) === 0 ? 0 : 'templates'],
+    ['kernel_features', `${model.kernel?.features.length ?? 0}u`],
+    ['kernel_pools', `${model.kernel?.pools ?? 0}u`],
+    ['log_weight', `${model.kernel?.logWeight ?? 0}u`],
+    ['kernel', model.kernel === null ? 0 : 'kernel'],
   ]
   return fields.map(([name, value]) => `    .${name} = ${value},`).join('\n')
 }

@@ -2,9 +2,10 @@ import { channelCount, MODEL_VERSION, type RecogniserModel } from '../model/reco
 import { fail, ok, type Result } from '../model/result'
 import { ByteReader } from './byte-reader'
 import { crc32 } from './crc32'
+import { FEATURE_BYTES, kernelByteLength, kernelTable, readKernel } from './kernel-bytes'
 
 const MAGIC = [0x4d, 0x56, 0x57, 0x4d] // MVWM
-const FIXED_BYTES = 69
+const FIXED_BYTES = 76
 const GESTURE_BYTES = 8
 const CRC_BYTES = 4
 const FLAG_ROLL_ALIGN = 1
@@ -35,10 +36,11 @@ function fieldsOf(model: RecogniserModel): [value: number, bytes: FieldSize][] {
     [s.smoothShift, 1],
     [s.restShift, 1],
     [n.length, 1],
-    [n.channelMask, 1],
+    [n.channelMask, 2],
     [n.centreMask, 1],
     [n.scaleMode, 1],
     ...n.gain.map((gain): [number, FieldSize] => [gain, 1]),
+    [n.gravityGain, 1],
     [n.floor[0], 2],
     [n.floor[1], 2],
     [model.longAxis, 1],
@@ -48,14 +50,23 @@ function fieldsOf(model: RecogniserModel): [value: number, bytes: FieldSize][] {
     [model.marginPercent, 1],
     [model.gestures.length, 1],
     [templateCount, 2],
+    [model.kernel?.features.length ?? 0, 2],
+    [model.kernel?.pools ?? 0, 1],
+    [model.kernel?.logWeight ?? 0, 2],
   ]
 }
 
-/** Bytes that a model takes: what the core's tables come to, 77 bytes of fields and check aside. */
+/** Bytes that a model takes: what the core's tables come to, 80 bytes of fields and check aside. */
 export function modelByteLength(model: RecogniserModel): number {
   const points = model.normaliser.length * channelCount(model.normaliser)
   const templates = model.gestures.reduce((sum, g) => sum + g.templates.length, 0)
-  return FIXED_BYTES + GESTURE_BYTES * model.gestures.length + templates * points + CRC_BYTES
+  return (
+    FIXED_BYTES +
+    GESTURE_BYTES * model.gestures.length +
+    templates * points +
+    kernelByteLength(model.kernel, model.gestures.length) +
+    CRC_BYTES
+  )
 }
 
 /**
@@ -92,6 +103,11 @@ export function encodeModel(model: RecogniserModel): Uint8Array {
       new Int8Array(bytes.buffer).set(template, at)
       at += values
     }
+  if (model.kernel !== null) {
+    const table = kernelTable(model.kernel, model.gestures.length)
+    bytes.set(table, at)
+    at += table.length
+  }
   put(crc32(bytes.subarray(0, at)), 4)
   return bytes
 }
@@ -127,10 +143,11 @@ function readFields(r: ByteReader): RecogniserModel {
     },
     normaliser: {
       length: r.u8(),
-      channelMask: r.u8(),
+      channelMask: r.u16(),
       centreMask: r.u8(),
       scaleMode: r.u8() as 0 | 1 | 2,
       gain: [r.u8(), r.u8(), r.u8(), r.u8(), r.u8(), r.u8()],
+      gravityGain: r.u8(),
       floor: [r.u16(), r.u16()],
     },
     longAxis: r.u8() as 0 | 1 | 2,
@@ -139,6 +156,7 @@ function readFields(r: ByteReader): RecogniserModel {
     cost: r.u8() as 0 | 1,
     marginPercent: r.u8(),
     gestures: [],
+    kernel: null,
   }
 }
 
@@ -165,9 +183,13 @@ export function decodeModel(bytes: Uint8Array, names: GestureName[] = []): Resul
   const model = readFields(reader)
   const gestureCount = reader.u8()
   const templateCount = reader.u16()
+  const counts = { features: reader.u16(), pools: reader.u8(), logWeight: reader.u16() }
   const values = model.normaliser.length * channelCount(model.normaliser)
   let templateAt = FIXED_BYTES + GESTURE_BYTES * gestureCount
-  if (end !== templateAt + templateCount * values) return damaged
+  const kernelAt = templateAt + templateCount * values
+  const record = FEATURE_BYTES + counts.pools * gestureCount
+  const kernelBytes = counts.features === 0 ? 0 : 4 * gestureCount + counts.features * record
+  if (end !== kernelAt + kernelBytes) return damaged
   for (let i = 0; i < gestureCount; i++) {
     reader.u16()
     const count = reader.u16()
@@ -181,5 +203,6 @@ export function decodeModel(bytes: Uint8Array, names: GestureName[] = []): Resul
     const name = names[i] ?? { id: `g${i}`, name: `gesture ${i + 1}`, templateTakeIds: [] }
     model.gestures.push({ ...name, threshold, templates })
   }
+  model.kernel = readKernel(new ByteReader(bytes, kernelAt), counts, gestureCount)
   return ok(model)
 }

@@ -1,8 +1,13 @@
 /**
- * What training makes and the core runs: the fields of `mvw_model` in `movewright.h`, where meaning,
+ * What training makes and the core runs: the fields of `mvw_model` in `mvw_model.h`, where meaning,
  * unit and range of each stand. Names follow the header.
  */
-export const MODEL_VERSION = 1
+export const MODEL_VERSION = 2
+
+/** MVW_CHANNELS: six axes, then levelled acceleration, levelled rotation and gravity. */
+export const CHANNELS = 13
+
+export type MatcherKind = 'template' | 'kernel' | 'both'
 
 export interface ModelBoard {
   rateMillihertz: number
@@ -34,6 +39,8 @@ export interface ModelNormaliser {
   scaleMode: 0 | 1 | 2
   /** Six values. */
   gain: number[]
+  /** Of the gravity channels; 32 by default. */
+  gravityGain: number
   /** Accelerometer, gyroscope. */
   floor: [number, number]
 }
@@ -47,6 +54,30 @@ export interface ModelGesture {
   templates: Int8Array[]
   /** Recording each template was cut from, for evidence. */
   templateTakeIds: string[]
+}
+
+/** One kernel over some channels of the segment; layout and meaning in `mvw_model.h`. */
+export interface KernelFeature {
+  /** Number of the triple of heavy taps, 0 to 83. */
+  kernel: number
+  /** Whether differences from point to point are taken first. */
+  differences: boolean
+  dilation: number
+  /** Bit i: the i-th channel of the segment. */
+  channels: number
+  bias: number
+  /** Pools × gestures, the gestures of a pool side by side. */
+  weights: Int8Array
+}
+
+export interface ModelKernel {
+  /** 2: counts in either half; 3: also the longest run. */
+  pools: 2 | 3
+  /** Per doubled template distance; 0 without templates. */
+  logWeight: number
+  /** One a gesture. */
+  bases: number[]
+  features: KernelFeature[]
 }
 
 export interface RecogniserModel {
@@ -63,10 +94,23 @@ export interface RecogniserModel {
   cost: 0 | 1
   marginPercent: number
   gestures: ModelGesture[]
+  /** Null: distances are those to templates alone. */
+  kernel: ModelKernel | null
+}
+
+/** What the core calls this model's way to compare. */
+export function matcherKind(model: RecogniserModel): MatcherKind {
+  if (model.kernel === null) return 'template'
+  return model.gestures.some((gesture) => gesture.templates.length > 0) ? 'both' : 'kernel'
 }
 
 export function channelCount(normaliser: ModelNormaliser): number {
   let count = 0
-  for (let axis = 0; axis < 6; axis++) count += (normaliser.channelMask >> axis) & 1
+  for (let id = 0; id < CHANNELS; id++) count += (normaliser.channelMask >> id) & 1
   return count
+}
+
+/** Entries of the core's row buffer: one row of the warping matrix, then a score a gesture. */
+export function rowValues({ normaliser, kernel, gestures }: RecogniserModel): number {
+  return normaliser.length + (kernel === null ? 0 : gestures.length)
 }

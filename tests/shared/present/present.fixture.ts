@@ -36,6 +36,7 @@ export function smallModel(): RecogniserModel {
       centreMask: 7,
       scaleMode: 1,
       gain: [32, 32, 32, 32, 32, 32],
+      gravityGain: 32,
       floor: [100, 100],
     },
     longAxis: 1,
@@ -44,6 +45,7 @@ export function smallModel(): RecogniserModel {
     cost: 0,
     marginPercent: 10,
     gestures: [gesture('Ring', 980), gesture('Swing', 1100), gesture('Pour', 700)],
+    kernel: null,
   }
 }
 
