@@ -1,4 +1,5 @@
 import type { Vector } from '../shared/firmware/vector'
+import type { GripTolerance } from '../shared/grip/grip-tolerance'
 import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluation'
 import type { AccelSign, FullLibrary } from '../shared/model/library'
 import type { RecogniserModel } from '../shared/model/recogniser-model'
@@ -24,6 +25,7 @@ export interface CallOptions {
 export interface RecogniserClient {
   train(full: FullLibrary, options?: CallOptions): Promise<Result<TrainedModel>>
   evaluate(full: FullLibrary, holdout: Holdout, options?: CallOptions): Promise<Result<Evaluation>>
+  grip(full: FullLibrary, options?: CallOptions): Promise<Result<GripTolerance>>
   vectors(
     full: FullLibrary,
     trained: TrainedModel,

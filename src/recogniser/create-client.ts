@@ -25,6 +25,8 @@ export function createRecogniserClient(start: () => Worker = startWorker): Recog
       jobs.call((service) => service.train(full, report(options)), options),
     evaluate: (full, holdout, options = {}) =>
       jobs.call((service) => service.evaluate(full, holdout, report(options)), options),
+    grip: (full, options = {}) =>
+      jobs.call((service) => service.grip(full, report(options)), options),
     vectors: (full, trained, options = {}) =>
       jobs.call((service) => service.vectors(full, trained), options),
     replay: (model, target, samples, accelSign, options = {}) =>

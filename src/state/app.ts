@@ -2,6 +2,7 @@ import type { ReadonlySignal } from '@preact/signals'
 import type { OfflineState } from '../offline/updater'
 import type { OfferedTake, QualityWord, RecordPhase } from '../recording/types'
 import type { MotionFacts, MotionSource, MotionStatus } from '../sensors/motion-source'
+import type { GripTolerance } from '../shared/grip/grip-tolerance'
 import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluation'
 import type { Gesture, Hand, Library, Recording, Trim } from '../shared/model/library'
 import type { Replay } from '../shared/model/replay'
@@ -147,6 +148,8 @@ export interface App {
   train(): Promise<Result<TrainedModel>>
   evaluation: ReadonlySignal<Job<Evaluation>>
   evaluate(holdout: Holdout): Promise<void>
+  grip: ReadonlySignal<Job<GripTolerance>>
+  measureGrip(): Promise<void>
   replay(recordingId: string): Promise<Result<Replay>>
   notices: ReadonlySignal<Notice[]>
   /** Acts of this visit that can still be undone, newest first; stay when the line is dismissed. */

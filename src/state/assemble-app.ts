@@ -63,6 +63,10 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     evaluate: async (holdout) => {
       await jobs.evaluation.run(holdout)
     },
+    grip: jobs.grip.job,
+    measureGrip: async () => {
+      await jobs.grip.run()
+    },
     replay: jobs.replay,
     update: parts.createUpdate(computed(() => record.phase.value !== 'idle' || live.running.value)),
     notices: notices.shown,

@@ -1,5 +1,6 @@
 import { computed } from '@preact/signals'
 import type { RecogniserClient } from '../recogniser/client'
+import type { GripTolerance } from '../shared/grip/grip-tolerance'
 import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluation'
 import type { FullLibrary } from '../shared/model/library'
 import type { Replay } from '../shared/model/replay'
@@ -11,6 +12,7 @@ import type { Shelf } from './shelf'
 export interface Jobs {
   training: JobSlot<TrainedModel>
   evaluation: JobSlot<Evaluation>
+  grip: JobSlot<GripTolerance>
   replay(recordingId: string): Promise<Result<Replay>>
 }
 
@@ -44,6 +46,15 @@ export function createJobs(shelf: Shelf, recogniser: RecogniserClient): Jobs {
     },
   })
 
+  const grip = createJobSlot<GripTolerance>({
+    owner,
+    basis,
+    work: async (_variant, signal, onProgress) => {
+      const full = await load()
+      return full === null ? NO_LIBRARY : recogniser.grip(full, { signal, onProgress })
+    },
+  })
+
   const replay = async (recordingId: string): Promise<Result<Replay>> => {
     const library = shelf.current.peek()
     const recording = shelf.recordings.peek().find((one) => one.id === recordingId)
@@ -56,5 +67,5 @@ export function createJobs(shelf: Shelf, recogniser: RecogniserClient): Jobs {
     const { accelSign } = recording.device
     return recogniser.replay(trained.value.model, library.target, samples, accelSign)
   }
-  return { training, evaluation, replay }
+  return { training, evaluation, grip, replay }
 }

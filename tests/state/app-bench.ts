@@ -24,6 +24,7 @@ export function clientHere(): RecogniserClient {
   return {
     train: (full, options) => jobs.train(full, progress(options)),
     evaluate: (full, holdout, options) => jobs.evaluate(full, holdout, progress(options)),
+    grip: (full, options) => jobs.grip(full, progress(options)),
     vectors: jobs.vectors,
     replay: jobs.replay,
     openLive: live.openLive,

@@ -2,6 +2,7 @@ import type { Core } from '../../src/shared/core/core'
 import { CoreError } from '../../src/shared/core/core'
 import { evaluateLibrary } from '../../src/shared/evaluation/evaluate-library'
 import { makeVectors } from '../../src/shared/firmware/make-vectors'
+import { measureGrip } from '../../src/shared/grip/measure-grip'
 import { fail, ok, type Result } from '../../src/shared/model/result'
 import type { RecogniserService } from '../../src/shared/protocol/recogniser'
 import { replayRecording } from '../../src/shared/replay/replay-recording'
@@ -30,6 +31,8 @@ export function createService(loadCore: () => Promise<Core>): RecogniserService 
 
     evaluate: (full, holdout, onProgress) =>
       withCore((core) => evaluateLibrary(core, full, holdout, onProgress)),
+
+    grip: (full, onProgress) => withCore((core) => measureGrip(core, full, onProgress)),
 
     vectors: (full, trained) => withCore((core) => ok(makeVectors(core, trained, full))),
 

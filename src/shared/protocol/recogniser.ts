@@ -1,5 +1,6 @@
 import type { CoreEvent, CorePhase } from '../core/core'
 import type { Vector } from '../firmware/vector'
+import type { GripTolerance } from '../grip/grip-tolerance'
 import type { Evaluation, Holdout, TrainedModel } from '../model/evaluation'
 import type { AccelSign, FullLibrary } from '../model/library'
 import type { RecogniserModel } from '../model/recogniser-model'
@@ -40,6 +41,8 @@ export interface LiveEvent {
 export interface RecogniserService {
   train(full: FullLibrary, onProgress: OnProgress): Promise<Result<TrainedModel>>
   evaluate(full: FullLibrary, holdout: Holdout, onProgress: OnProgress): Promise<Result<Evaluation>>
+  /** Recall of held-out takes against the grip, with three remedies. */
+  grip(full: FullLibrary, onProgress: OnProgress): Promise<Result<GripTolerance>>
   /** Vectors for the firmware bundle: inputs with the event logs of this core. */
   vectors(full: FullLibrary, trained: TrainedModel): Promise<Result<Vector[]>>
   replay(

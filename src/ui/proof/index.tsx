@@ -79,6 +79,7 @@ function ProofScreen() {
           <Result evaluation={job.value} stale={job.stale} />
         </div>
       )}
+      <Button href="#/grip">Grip tolerance: how far may it turn in the hand?</Button>
     </Screen>
   )
 }

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact'
 import { LibraryScreen } from '../library'
 import { GestureScreen, Moves } from '../moves'
 import { Proof } from '../proof'
+import { GripScreen } from '../proof/grip-screen'
 import { Prop } from '../prop'
 import { BackgroundScreen, RecordScreen } from '../record'
 import { Try } from '../try'
@@ -26,5 +27,6 @@ export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {
   try: (rest) => <Try rest={rest} />,
   proof: (rest) => <Proof rest={rest} />,
   board: () => <BoardScreen />,
+  grip: () => <GripScreen />,
   prop: (rest) => <Prop rest={rest} />,
 }
