@@ -7,8 +7,8 @@ const FIXED_BYTES = 80
 const GESTURE_BYTES = 8
 /** MVW_MAX_TEMPLATES. */
 const MOST_TEMPLATES = 512
-/** `sizeof(mvw_state)` on a 32-bit target, rounded up. */
-const STATE_BYTES = 96
+/** `sizeof(mvw_state)` on a 32-bit target, as in README.md. */
+const STATE_BYTES = 84
 
 /** How many templates fit; null when not even one a gesture does. */
 export function templateLimits(
