@@ -2,7 +2,7 @@ import { render } from 'preact'
 import { createApp } from './state/create-app'
 import { startRouter } from './ui/common/router'
 import { Shell } from './ui/shell/shell'
-import { StartFailure } from './ui/shell/start-failure'
+import { StartFailure, StartHeldUp } from './ui/shell/start-failure'
 import './ui/theme'
 import { followTheme } from './ui/theme/follow-theme'
 
@@ -11,7 +11,7 @@ if (root !== null) {
   followTheme()
   startRouter()
   root.textContent = ''
-  createApp().then(
+  createApp((message) => render(<StartHeldUp message={message} />, root)).then(
     (app) => render(<Shell app={app} />, root),
     (error: unknown) => render(<StartFailure error={error} />, root),
   )

@@ -14,6 +14,7 @@ import { createMotion, type MotionParts } from './motion'
 import { createNotices } from './notices'
 import { RecordSlice } from './record'
 import { createShelf, type Shelf } from './shelf'
+import type { StoreNews } from './store-news'
 
 /** What was deleted can be undone for the visit, and is kept this much longer; then it goes. */
 const KEPT_DELETED_MS = 24 * 3_600_000
@@ -21,6 +22,7 @@ const KEPT_DELETED_MS = 24 * 3_600_000
 export interface AppParts extends LibraryParts, MotionParts {
   createUpdate: (busy: ReadonlySignal<boolean>) => UpdateState
   store: Store
+  storeNews: StoreNews
   recogniser: RecogniserClient
   simulated: SimulatedSource
   /** A fresh player of light effects. */
@@ -49,6 +51,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
   await store.purgeDeleted(new Date(Date.now() - KEPT_DELETED_MS).toISOString())
   await shelf.reload()
   await record.readUnfinished()
+  parts.storeNews.follow(shelf, () => record.readUnfinished())
 
   return {
     library,

@@ -7,15 +7,19 @@ import { openStore } from '../storage/open-store'
 import type { App } from './app'
 import { type AppParts, assembleApp } from './assemble-app'
 import { loadLight } from './load-light'
+import { createStoreNews } from './store-news'
 import { createUpdate } from './update'
 
 /**
  * The app's state with the parts of this browser. Resolves when the stored libraries are read.
+ * @param onBlocked an older version in another tab holds the start up; the message says what to do
  * @throws StorageError when the database cannot be opened.
  */
-export async function createApp(): Promise<App> {
+export async function createApp(onBlocked: (message: string) => void): Promise<App> {
+  const storeNews = createStoreNews(onBlocked)
   const parts: AppParts = {
-    store: await openStore(),
+    store: await openStore('movewright', storeNews.options),
+    storeNews,
     recogniser: createRecogniserClient(),
     phone: createPhoneSource(),
     simulated: createSimulatedSource(),

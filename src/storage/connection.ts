@@ -1,7 +1,8 @@
 import { openDB } from 'idb'
 import { StorageError, toStorageError } from './failure'
 import { SCHEMA_STEPS, type SchemaStep } from './migrations'
-import type { Database, MovewrightDb, UpgradeTransaction } from './schema'
+import { OtherTabs } from './other-tabs'
+import type { Database, MovewrightDb, StoreNames, UpgradeTransaction } from './schema'
 
 export interface ConnectionOptions {
   /** Schema to open; tests give older and newer ones. */
@@ -10,6 +11,8 @@ export interface ConnectionOptions {
   onBlocked?: (message: string) => void
   /** This tab gave way to a newer version in another tab; every later call fails. */
   onSuperseded?: (message: string) => void
+  /** Another tab has written something that screens show: read it again. */
+  onWrittenElsewhere?: () => void
 }
 
 export const BLOCKED_MESSAGE =
@@ -26,11 +29,20 @@ export class Connection {
   #holds = 0
   #giveWay = false
   #closed: StorageError | null = null
+  readonly #tabs: OtherTabs | null
 
   constructor(
     readonly name: string,
     readonly options: ConnectionOptions = {},
-  ) {}
+  ) {
+    const { onWrittenElsewhere } = options
+    this.#tabs = onWrittenElsewhere === undefined ? null : new OtherTabs(name, onWrittenElsewhere)
+  }
+
+  /** Tells other tabs that these stores were written. */
+  wrote(stores: readonly StoreNames[]): void {
+    this.#tabs?.tell(stores)
+  }
 
   /** @throws StorageError when the database cannot be opened, or not any more. */
   async get(): Promise<Database> {
@@ -60,6 +72,7 @@ export class Connection {
     reason = new StorageError('storage/closed', 'Storage was closed: reload the page to go on.'),
   ): void {
     this.#closed = reason
+    this.#tabs?.close()
     const opening = this.#opening
     this.#opening = null
     opening?.then((db) => db.close()).catch(() => undefined)

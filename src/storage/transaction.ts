@@ -22,6 +22,7 @@ export async function write<T>(
   }
   try {
     const [value] = await Promise.all([work(tx), tx.done])
+    connection.wrote(stores)
     return ok(value)
   } catch (error) {
     return toFailure(await rootCause(tx, error))

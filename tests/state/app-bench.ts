@@ -9,6 +9,7 @@ import { defaultTarget } from '../../src/shared/target/default-target'
 import type { App } from '../../src/state/app'
 import { assembleApp } from '../../src/state/assemble-app'
 import { exportFirmware } from '../../src/state/export-firmware'
+import { createStoreNews } from '../../src/state/store-news'
 import { createUpdate } from '../../src/state/update'
 import { openStore } from '../../src/storage/open-store'
 import { createService } from '../../workers/recogniser/service'
@@ -46,8 +47,10 @@ export function freshName(): string {
 
 /** The whole state over real storage, sensors of the simulated phone and the real recogniser. */
 export async function openApp(name = freshName()): Promise<App> {
+  const storeNews = createStoreNews(() => undefined)
   return assembleApp({
-    store: await openStore(name),
+    store: await openStore(name, storeNews.options),
+    storeNews,
     recogniser: clientHere(),
     phone: createPhoneSource({
       secure: false,

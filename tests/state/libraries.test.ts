@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest'
+import { describe, expect, test, vi } from 'vitest'
 import type { App } from '../../src/state/app'
 import { freshName, openApp } from './app-bench'
 
@@ -62,6 +62,21 @@ describe('libraries', () => {
   })
 })
 
+describe('two tabs', () => {
+  test('what one tab stores the other shows, and its own open library stays', async () => {
+    const name = freshName()
+    const one = await openApp(name)
+    const created = await one.library.create('Shared')
+    if (!created.ok) throw new Error(created.message)
+    const other = await openApp(name)
+    await other.library.addGesture('Raise')
+    await vi.waitFor(() => expect(gestureNames(one)).toEqual(['Raise']))
+    await other.library.create('Second')
+    await vi.waitFor(() => expect(one.library.libraries.value).toHaveLength(2))
+    expect(one.library.current.value?.id).toBe(created.value.id)
+  })
+})
+
 describe('gestures and takes', () => {
   test('a deleted gesture comes back in its place with its takes', async () => {
     const app = await withDemo()
@@ -106,6 +121,19 @@ describe('gestures and takes', () => {
       code: 'gesture/full',
     })
     expect(app.library.current.value?.gestures).toHaveLength(64)
+  })
+})
+
+describe('the demo', () => {
+  test('added again is a second library with takes of its own', async () => {
+    const app = await withDemo()
+    const first = app.library.current.value
+    const ids = new Set(app.library.recordings.value.map(({ id }) => id))
+    await app.library.addDemo()
+    expect(app.library.libraries.value).toHaveLength(2)
+    expect(app.library.current.value?.name).toBe(`${first?.name} 2`)
+    expect(app.library.recordings.value).toHaveLength(ids.size)
+    expect(app.library.recordings.value.some(({ id }) => ids.has(id))).toBe(false)
   })
 })
 

@@ -1,3 +1,13 @@
+/** Shown instead of the app while another tab holds up the database; it goes by itself. */
+export function StartHeldUp({ message }: { message: string }) {
+  return (
+    <main class="start-failure" aria-live="polite">
+      <h1>Movewright waits</h1>
+      <p>{message}</p>
+    </main>
+  )
+}
+
 /** The one screen that works without the app's state: its database could not be opened. */
 export function StartFailure({ error }: { error: unknown }) {
   return (

@@ -1,0 +1,60 @@
+import { effect, signal } from '@preact/signals'
+import type { ConnectionOptions } from '../storage/connection'
+import { StorageError } from '../storage/failure'
+import type { Shelf } from './shelf'
+
+type StoreOptions = Required<
+  Pick<ConnectionOptions, 'onBlocked' | 'onSuperseded' | 'onWrittenElsewhere'>
+>
+
+/** What the store tells on its own because of other tabs, kept until the app takes it up. */
+export interface StoreNews {
+  /** For `openStore`. */
+  options: StoreOptions
+  /** Shows what other tabs have written, and says when this one had to give way. */
+  follow(shelf: Shelf, readMore: () => Promise<void>): void
+}
+
+/** @param onBlocked an older version in another tab holds the start up; the message says what to do */
+export function createStoreNews(onBlocked: (message: string) => void): StoreNews {
+  const superseded = signal<string | null>(null)
+  const writes = signal(0)
+  return {
+    options: {
+      onBlocked,
+      onSuperseded: (message) => {
+        superseded.value = message
+      },
+      onWrittenElsewhere: () => {
+        writes.value += 1
+      },
+    },
+    follow(shelf, readMore) {
+      let shown = writes.peek()
+      let isReading = false
+      /** One reading at a time; what is written meanwhile is read afterwards, once. */
+      const read = async () => {
+        if (isReading) return
+        isReading = true
+        try {
+          while (shown !== writes.peek()) {
+            shown = writes.peek()
+            await shelf.reload()
+            await readMore()
+          }
+        } catch (error) {
+          if (!(error instanceof StorageError)) throw error
+          shelf.notices.trouble(error.message)
+        } finally {
+          isReading = false
+        }
+      }
+      effect(() => {
+        if (writes.value !== shown) void read()
+      })
+      effect(() => {
+        if (superseded.value !== null) shelf.notices.trouble(superseded.value)
+      })
+    },
+  }
+}
