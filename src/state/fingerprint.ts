@@ -2,8 +2,8 @@ import type { Library, Recording } from '../shared/model/library'
 
 /**
  * Text that changes whenever something changes that training or evaluation reads. Samples never
- * change, so the ids of recordings stand for them; notes, names of testers' devices and the answers
- * of gestures do not count.
+ * change, so the ids of recordings stand for them; notes, names of devices, the answers of gestures
+ * and what the target is called and clocked with do not count.
  */
 export function fingerprint(library: Library | null, recordings: Recording[]): string {
   if (library === null) return ''
@@ -14,5 +14,6 @@ export function fingerprint(library: Library | null, recordings: Recording[]): s
     return `${id} ${gestureId} ${testerCode} ${part}`
   })
   const gestures = library.gestures.map(({ id, name }) => [id, name])
-  return JSON.stringify([library.target, library.training, gestures, parts.sort()])
+  const { name, preset, clockHz, flashBytes, calibration, ...read } = library.target
+  return JSON.stringify([read, library.training, gestures, parts.sort()])
 }
