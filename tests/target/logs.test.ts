@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { joinOutputs, readOutput } from '../../src/build/target/board-log'
 import { compareLogs } from '../../src/build/target/expected-log'
+import { joinOutputs, readOutput } from '../../src/build/target/self-test-output'
 
 const HEAD = 'movewright 1\nmodel 00\n'
 

@@ -1,8 +1,8 @@
 import { statSync } from 'node:fs'
 import { join } from 'node:path'
-import { type BoardOutput, joinOutputs, readOutput } from './board-log'
 import type { BoardBuild } from './build'
 import { type ElfTools, type RecogniserSize, recogniserSize } from './elf'
+import { joinOutputs, readOutput, type SelfTestOutput } from './self-test-output'
 import { probeFile, type Workshop } from './workshop'
 
 const PART = 'atmega1284p'
@@ -63,7 +63,7 @@ function link(shop: Workshop, out: string, args: string[]): void {
   shop.run(TOOLS.compiler, all)
 }
 
-function run(shop: Workshop, { vectors, tablesInRam }: Slice, index: number): BoardOutput {
+function run(shop: Workshop, { vectors, tablesInRam }: Slice, index: number): SelfTestOutput {
   const elf = `avr-${index}.elf`
   shop.run('make', ['packed', `VECTORS=${vectors.join(' ')}`])
   link(shop, elf, [

@@ -1,6 +1,6 @@
 import type { Tool } from '../tools'
-import type { BoardOutput } from './board-log'
 import type { RecogniserSize } from './elf'
+import type { SelfTestOutput } from './self-test-output'
 import type { Workshop } from './workshop'
 
 /** One way to build the bundle and run its vectors. */
@@ -9,7 +9,7 @@ export interface Build {
   name: string
   tools: Tool[]
   /** @throws Error when it does not compile, run or end */
-  run(shop: Workshop): BoardOutput | Promise<BoardOutput>
+  run(shop: Workshop): SelfTestOutput | Promise<SelfTestOutput>
 }
 
 /** A build for an emulated board, on which sizes and work are measured too. */

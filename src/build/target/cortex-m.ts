@@ -1,6 +1,6 @@
-import { type BoardOutput, readOutput } from './board-log'
 import type { BoardBuild } from './build'
 import { type ElfTools, type RecogniserSize, recogniserSize } from './elf'
+import { readOutput, type SelfTestOutput } from './self-test-output'
 import { probeFile, type Workshop } from './workshop'
 
 interface CortexM {
@@ -63,7 +63,7 @@ function link(shop: Workshop, board: CortexM, out: string, args: string[]): void
   ])
 }
 
-function run(shop: Workshop, board: CortexM): BoardOutput {
+function run(shop: Workshop, board: CortexM): SelfTestOutput {
   const elf = `${board.name}.elf`
   const ports = ['cortex_port.c', 'probe.c'].map(probeFile)
   const body = ['selftest/vector_run.c', 'selftest/event_log.c']

@@ -1,5 +1,4 @@
-import { vectorNumber } from '../../shared/firmware/readme'
-import type { Vector } from '../../shared/firmware/vector'
+import { type Vector, vectorNumber } from '../../shared/firmware/vector'
 
 /** The log that every build must print for these vectors, to the byte. */
 export function expectedLog(modelHash: string, vectors: readonly Vector[]): string {

@@ -1,6 +1,6 @@
-import type { Costs } from './board-log'
 import type { BoardBuild } from './build'
 import type { RecogniserSize } from './elf'
+import type { Costs } from './self-test-output'
 
 export interface Figure {
   figure: string

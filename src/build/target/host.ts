@@ -1,6 +1,6 @@
 import type { Tool } from '../tools'
-import { type BoardOutput, readOutput } from './board-log'
 import type { Build } from './build'
+import { readOutput, type SelfTestOutput } from './self-test-output'
 import type { Workshop } from './workshop'
 
 const CHECKED = '-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all'
@@ -10,7 +10,7 @@ function made(name: string, tools: Tool[], settings: Record<string, string>): Bu
   return { name, tools: ['make', ...tools], run: (shop) => make(shop, name, settings) }
 }
 
-function make(shop: Workshop, name: string, settings: Record<string, string>): BoardOutput {
+function make(shop: Workshop, name: string, settings: Record<string, string>): SelfTestOutput {
   const run = settings.RUN
   const out = `out-${name}`
   const assigned = Object.entries({ ...settings, OUT: out }).map(

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { commands } from '@yowasp/clang'
-import { type BoardOutput, readOutput } from './board-log'
 import type { Build } from './build'
+import { readOutput, type SelfTestOutput } from './self-test-output'
 import { probeFile, type Workshop } from './workshop'
 
 const FLAGS = [
@@ -46,7 +46,7 @@ async function compile(shop: Workshop): Promise<Uint8Array> {
   }
 }
 
-async function run(shop: Workshop): Promise<BoardOutput> {
+async function run(shop: Workshop): Promise<SelfTestOutput> {
   shop.run('make', ['serial'])
   const input = shop.text('build/serial_vectors.txt')
   const printed: number[] = []

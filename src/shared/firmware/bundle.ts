@@ -5,8 +5,9 @@ import { fail, ok, type Result } from '../model/result'
 import { answeringLibrary, lightNote, uncovered } from './light-note'
 import { effectHeader, effectTable } from './light-source'
 import { type ModelOrigin, modelHeader, modelSource } from './model-source'
-import { bundleReadme, vectorNumber } from './readme'
-import { type Vector, vectorText } from './vector'
+import { bundleReadme } from './readme'
+import { type Vector, vectorNumber, vectorText } from './vector'
+import { vectorsReadme } from './vectors-readme'
 
 /** Text files by path. */
 export type TextFiles = Record<string, string>
@@ -52,13 +53,14 @@ export function bundleFiles(input: FirmwareInput): [string, string][] {
     ]
   })
   return [
-    ['README.md', bundleReadme(input, input.vectors)],
+    ['README.md', bundleReadme(input, input.vectors.length)],
     ...inFolder('', input.templateFiles),
     ...inFolder('core/', input.coreFiles),
     ['model/model.h', modelHeader(input)],
     ['model/model.c', modelSource(input)],
     ['effects/effect_table.h', effectHeader(input.library)],
     ['effects/effect_table.c', effectTable(answeringLibrary(input), lightNote(input))],
+    ['vectors/README.md', vectorsReadme(input.trained.model, input.vectors)],
     ...vectors,
   ]
 }

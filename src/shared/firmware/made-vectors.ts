@@ -26,20 +26,51 @@ function extremeVectors(model: RecogniserModel): VectorInput[] {
   const { minLength, maxLength, offHold, onHold } = model.segmenter
   const rest: VectorStep = { samples: still(REST_SAMPLES, gravityAlong(model, 1)) }
   const tail: VectorStep = { samples: still(offHold + 160, gravityAlong(model, 1)) }
-  const moved = (name: string, why: string, samples: Int16Array): VectorInput => ({
+  const moved = (name: string, why: string, from: string, samples: Int16Array): VectorInput => ({
     name,
     why,
+    from: `rest with gravity along a cross axis, ${from}, rest`,
     steps: model.button
       ? [rest, { button: true }, { samples }, { button: false }, tail]
       : [rest, { samples }, tail],
   })
   return [
-    { name: 'still', why: 'Nothing moves: no event.', steps: [rest, rest] },
-    moved('twitch', 'A twitch: too short, or no movement at all.', shaking(onHold + 1, 12000)),
-    moved('just-long-enough', 'About as short as a movement may be.', shaking(minLength, 9000)),
-    moved('too-long', 'A movement that does not end.', shaking(maxLength + 20, 9000)),
-    moved('extremes', 'Every reading at an end of int16, in turn.', extremes(maxLength >> 1)),
-    moved('lowest', 'All readings at the lowest count.', filled(maxLength >> 1, LOWEST)),
+    {
+      name: 'still',
+      why: 'Nothing moves: no event.',
+      from: 'one reading of gravity, repeated',
+      steps: [rest, rest],
+    },
+    moved(
+      'twitch',
+      'A twitch: too short, or no movement at all.',
+      'two samples or so of shaking',
+      shaking(onHold + 1, 12000),
+    ),
+    moved(
+      'just-long-enough',
+      'About as short as a movement may be.',
+      'shaking as long as min_length',
+      shaking(minLength, 9000),
+    ),
+    moved(
+      'too-long',
+      'A movement that does not end.',
+      'shaking beyond max_length',
+      shaking(maxLength + 20, 9000),
+    ),
+    moved(
+      'extremes',
+      'Every reading at an end of int16, in turn.',
+      '-32768 and 32767 in turn',
+      extremes(maxLength >> 1),
+    ),
+    moved(
+      'lowest',
+      'All readings at the lowest count.',
+      '-32768 on all axes',
+      filled(maxLength >> 1, LOWEST),
+    ),
   ]
 }
 
@@ -53,11 +84,13 @@ function gripVectors(model: RecogniserModel, hit: Observation): VectorInput[] {
     {
       name: 'vertical',
       why: 'Rest with the long axis upright: roll cannot be known and is left.',
+      from: `rest with gravity along the long axis, then the movement of ${hit.from}`,
       steps: [{ samples: still(REST_SAMPLES, gravityAlong(model, 0)) }, { samples: movement }],
     },
     {
       name: 'no-rest',
       why: 'Moving from the first sample on: gravity before the movement is not known.',
+      from: `shaking, then the movement of ${hit.from}`,
       steps: [{ samples: shaking(24, 9000) }, { samples: movement }],
     },
   ]
@@ -69,6 +102,7 @@ function clippedVector(hit: Observation): VectorInput {
   return {
     name: 'clipped',
     why: 'A movement far beyond the range of the sensor.',
+    from: `${hit.from}, each value eight times, within int16`,
     steps: [{ samples }],
   }
 }

@@ -10,6 +10,8 @@ export interface Observation {
   truth: number | null
   steps: VectorStep[]
   events: CoreEvent[]
+  /** Which recording this is, for people. */
+  from: string
 }
 
 /** Samples before and after a segment that are cut out of a background with it. */
@@ -23,26 +25,30 @@ export function observe(
   prepared: Prepared,
 ): Observation[] {
   core.load(modelBytes)
-  const run = (truth: number | null, steps: VectorStep[]): Observation => {
+  const run = (truth: number | null, from: string, steps: VectorStep[]): Observation => {
     core.reset()
     const events = steps.flatMap((step) => {
       if ('samples' in step) return core.push(step.samples)
       if ('button' in step) core.button(step.button)
       return []
     })
-    return { truth, steps, events }
+    return { truth, from, steps, events }
   }
   const indexOf = new Map(model.gestures.map(({ id }, index) => [id, index]))
   const takes = prepared.takes.map((take) =>
     run(
       indexOf.get(take.take.gestureId) ?? null,
+      `take ${take.take.id} of tester ${take.take.testerCode}`,
       model.button ? pressed(take.counts, take.from, take.to) : [samples(take.counts)],
     ),
   )
   if (model.button) return takes
-  const backgrounds = prepared.backgrounds.flatMap(({ counts }) => {
-    const whole = run(null, [samples(counts)])
-    return farEvents(whole.events).map((event) => run(null, [samples(around(counts, event))]))
+  const backgrounds = prepared.backgrounds.flatMap(({ background, counts }) => {
+    const whole = run(null, '', [samples(counts)])
+    const from = `background ${background.id} of tester ${background.testerCode}, from sample`
+    return farEvents(whole.events).map((event) =>
+      run(null, `${from} ${contextFrom(event)}`, [samples(around(counts, event))]),
+    )
   })
   return [...takes, ...backgrounds]
 }
@@ -75,7 +81,10 @@ function pressed(counts: Int16Array, from: number, to: number): VectorStep[] {
   ]
 }
 
+function contextFrom(event: CoreEvent): number {
+  return Math.max(0, event.start - CONTEXT_SAMPLES)
+}
+
 function around(counts: Int16Array, event: CoreEvent): Int16Array {
-  const from = Math.max(0, event.start - CONTEXT_SAMPLES)
-  return counts.subarray(from * AXES, (event.end + CONTEXT_SAMPLES) * AXES)
+  return counts.subarray(contextFrom(event) * AXES, (event.end + CONTEXT_SAMPLES) * AXES)
 }

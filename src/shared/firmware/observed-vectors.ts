@@ -19,7 +19,8 @@ function acceptedVectors(model: RecogniserModel, all: Observation[]): VectorInpu
     const hit = hitOf(all, gesture)
     if (!hit) return []
     const name = `gesture-${tails[gesture]?.toLowerCase().replaceAll('_', '-')}`
-    return [{ name, why: `A take of gesture ${gesture} that is recognised.`, steps: hit.steps }]
+    const why = `A take of gesture ${gesture} that is recognised.`
+    return [{ name, why, from: hit.from, steps: hit.steps }]
   })
 }
 
@@ -47,9 +48,15 @@ function borderVectors(all: Observation[]): VectorInput[] {
     ['ambiguous', 'A movement rejected since the runner-up is too near.', because('ambiguous')[0]],
     ['longest', 'The longest movement that is recognised.', top(accepted, length)],
     ['shortest', 'The shortest movement that is recognised.', low(accepted, length)],
-    ['split', 'A take that is cut into several movements.', all.find((o) => o.events.length > 1)],
+    [
+      'split',
+      'A recording that is cut into several movements.',
+      all.find((o) => o.events.length > 1),
+    ],
   ]
-  return found.flatMap(([name, why, one]) => (one ? [{ name, why, steps: one.steps }] : []))
+  return found.flatMap(([name, why, one]) =>
+    one ? [{ name, why, from: one.from, steps: one.steps }] : [],
+  )
 }
 
 function backToBack(model: RecogniserModel, all: Observation[]): VectorInput[] {
@@ -58,12 +65,15 @@ function backToBack(model: RecogniserModel, all: Observation[]): VectorInput[] {
     return hit ? [hit] : []
   })
   if (hits.length < 2) return []
-  const steps = hits.slice(0, 3).flatMap((hit) => hit.steps)
+  const first = hits.slice(0, 3)
+  const steps = first.flatMap((hit) => hit.steps)
+  const from = (some: Observation[]) => some.map((hit) => hit.from).join(', then ')
   return [
-    { name: 'back-to-back', why: 'Movements one right after the other.', steps },
+    { name: 'back-to-back', why: 'Movements one right after the other.', from: from(first), steps },
     {
       name: 'reset-between',
       why: 'A reset forgets all samples: the second movement counts from 0.',
+      from: from(hits.slice(0, 2)),
       steps: [...(hits[0]?.steps ?? []), { reset: true }, ...(hits[1]?.steps ?? [])],
     },
   ]

@@ -1,28 +1,21 @@
 import { channelCount } from '../model/recogniser-model'
 import { identifierTails } from './c-text'
 import { answeringLibrary, type LightOrigin, lightNote } from './light-note'
+import { plain } from './markdown-text'
 import { countLightMemory, countMemory } from './memory'
 import type { ModelOrigin } from './model-source'
-import type { Vector } from './vector'
 
 /** The bundle's README.md: what it is, what it costs, how to test and build it in. */
-export function bundleReadme(origin: LightOrigin, vectors: readonly Vector[]): string {
+export function bundleReadme(origin: LightOrigin, vectorCount: number): string {
   return [
     introduction(origin),
+    testing(vectorCount),
     gestureTable(origin),
     costs(origin),
-    TESTING,
-    vectorTable(vectors),
-    INTEGRATION,
     limits(origin),
     lightSafety(origin),
     SAFETY,
   ].join('\n')
-}
-
-/** Text for a line of Markdown, and for a cell of its tables. */
-function plain(text: string): string {
-  return text.replace(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' ').replace(/[\\`*_{}[\]<>#|]/g, '\\$&')
 }
 
 function introduction({ library, trained, generatedFrom }: ModelOrigin): string {
@@ -42,9 +35,9 @@ phone learned. Integers only, no heap, no operating system.
 | \`core/\` | the recogniser; start with \`movewright.h\` |
 | \`model/\` | templates, thresholds and settings as constant tables; names of the gestures |
 | \`effects/\` | light, tune and vibration of each gesture, at rest and to a rejected movement |
-| \`example/\` | a whole main loop; \`board.h\` is what it asks of your hardware |
-| \`selftest/\` | a program that runs the vectors and compares |
-| \`vectors/\` | samples and the event log that must come of them |
+| \`example/\` | whole main loops; \`board.h\` is what they ask of your hardware |
+| \`selftest/\` | runs the vectors, on a desk or on the board |
+| \`vectors/\` | samples and the event log that must come of them; \`vectors/README.md\` says why each |
 `
 }
 
@@ -92,53 +85,22 @@ for each of ${memory.templateBytes / (normaliser.length * channelCount(normalise
 `
 }
 
-const TESTING = `## Test it first
+const testing = (vectorCount: number) => `## On a laptop: one command
 
-\`make test\` (or \`cmake -B build && cmake --build build && ctest --test-dir build\`) compiles
-everything with \`-std=c99 -Wall -Wextra -Wpedantic -Werror\`, runs every vector and compares the event
-log byte for byte with the phone's. \`build/run-vectors vectors/01-*.in\` runs one.
-`
+    make test
 
-function vectorTable(vectors: readonly Vector[]): string {
-  const rows = vectors.map(({ why }, index) => `| ${vectorNumber(index)} | ${plain(why)} |`)
-  return `## Vectors
+compiles everything with \`-std=c99 -Wall -Wextra -Wpedantic -Werror\`, runs every vector and compares
+the event log byte for byte with the phone's (\`# ${vectorCount} of ${vectorCount} vectors agree\`). Without make: \`cmake -B
+build && cmake --build build && ctest --test-dir build\`.
 
-\`vectors/NN-name.in\` is read line by line: six integers are a sample (accelerometer x y z, gyroscope
-x y z, in counts, board axes); \`button 1\`, \`button 0\` and \`reset\` call \`mvw_button()\` and
-\`mvw_reset()\`; \`board <mHz> <ng> <ndeg/s>\` and \`version <n>\`, before the first sample, change what
-\`mvw_init()\` is given; \`#\` starts a comment. \`NN-name.log\` beside it is the event log:
+## On the board: ten minutes
 
-    init <status>
-    event <start> <end> <gesture|reject> <nearest> <reason> <roll> <distance> <threshold> <runner-up> <runner-up distance>
-    end <samples>
-
-Samples count from 0 at the last reset and \`<end>\` is one past the last of the movement; gestures are
-numbers as above; \`-\` is none.
-
-| | shows |
-|---|---|
-${rows.join('\n')}
-`
-}
-
-/** Number of a vector in file names: 01, 02, ... */
-export function vectorNumber(index: number): string {
-  return String(index + 1).padStart(2, '0')
-}
-
-const INTEGRATION = `## Build it in
-
-1. Add \`core/*.c\`, \`model/model.c\` and, if you like, \`effects/*.c\` to your project; include paths
-   \`core\`, \`model\`, \`effects\`. Any C99 compiler will do.
-2. Set the sensor up for the rate and ranges above. Mount it as the target says, or turn the samples
-   before you push them.
-3. Copy \`example/main.c\` and write the functions of \`example/board.h\`: read a sample when the sensor
-   says that one is ready, and set the light.
-4. Give \`mvw_init()\` the setting the sensor really has. It refuses a rate more than 5 % off and a
-   sensitivity more than 1 % off, so a wrong range register is found at once.
-5. On the bench compare \`model_gesture_name()\` and \`MODEL_SHA256\` with the phone.
-
-On 8-bit AVR the tables stay in flash by \`PROGMEM\`; one table there can hold 32,767 bytes at most.
+1. Add \`core/*.c\`, \`model/model.c\`, \`effects/*.c\` and \`example/main.c\` to an empty project of your
+   board; include paths \`core\`, \`model\`, \`effects\`, \`example\`. No library is needed.
+2. Write the functions of \`example/board.h\`: read a sample, show the light.
+3. Set the sensor to the rate and ranges above; a wrong one is refused at the start.
+4. Move it. If it does not answer, run the self-test over a serial line and paste what it prints into
+   the app: \`INTEGRATION.md\`, which also has FIFO, sleep, other mountings and the watchdog.
 `
 
 function limits({ trained }: ModelOrigin): string {

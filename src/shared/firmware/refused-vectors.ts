@@ -61,6 +61,7 @@ function bytesVectors(model: RecogniserModel): VectorInput[] {
   const read = (name: string, why: string, bytes: Uint8Array): VectorInput => ({
     name: `bytes-${name}`,
     why,
+    from: 'a model of one gesture and one template of four values',
     steps: [{ read: bytes }],
   })
   return [
@@ -91,5 +92,6 @@ function tinyModel(model: RecogniserModel): RecogniserModel {
 }
 
 function one(name: string, why: string, change: Partial<VectorInput>): VectorInput {
-  return { name, why, steps: [{ samples: new Int16Array(4 * 6) }], ...change }
+  const from = 'four samples of nought'
+  return { name, why, from, steps: [{ samples: new Int16Array(4 * 6) }], ...change }
 }

@@ -16,6 +16,8 @@ export interface VectorInput {
   name: string
   /** One sentence: what this vector shows. */
   why: string
+  /** How it was made: from which take, or by which rule. */
+  from: string
   /** The board's setting, when it is not the model's. */
   board?: ModelBoard
   /** Version the model claims, when it is not its own. */
@@ -129,4 +131,9 @@ function byteLines(bytes: Uint8Array): string[] {
 
 function* rowsOf(counts: Int16Array): Generator<Int16Array> {
   for (let at = 0; at < counts.length; at += AXES) yield counts.subarray(at, at + AXES)
+}
+
+/** Number of a vector in file names: 01, 02, ... */
+export function vectorNumber(index: number): string {
+  return String(index + 1).padStart(2, '0')
 }

@@ -130,6 +130,35 @@ describeWithTools('unpacked, by gcc', ['gcc', 'make'], () => {
     expect(output).toMatch(/^light \d+ \d+ \d+ tone 0 shake 0$/m)
   })
 
+  test('the sleeping main loop measures the rate on the first samples, answers, and is refused a wrong one', () => {
+    bundle().run('make', 'CC=gcc')
+    const still = 'vectors/*-still.in'
+    const fifo = (...input: string[]) =>
+      bundle().run('sh', '-c', `cat ${input.join(' ')} | build/example/prop-fifo`)
+    expect(fifo(still, 'vectors/01-gesture-raise.in').output).toMatch(/^light \d+ \d+ \d+ /m)
+    expect(fifo(still).status).toBe(0)
+    // Without samples there is no rate to measure: nought, which mvw_init() refuses (MVW_E_RATE).
+    expect(fifo('/dev/null').status).toBe(3)
+  })
+
+  test('says of each vector what it shows, what it was made from and what must come of it', () => {
+    const { output } = bundle().run('cat', 'vectors/README.md')
+    expect(output).toMatch(
+      /^\| 01 \| A take of gesture 0 [^|]* \| take \S+ of tester \w+ \| Raise \(/m,
+    )
+    expect(output).toMatch(
+      /refused-ring|A ring one sample too small [^|]*\|[^|]*\| start refused \(-6\)/,
+    )
+    const rows = output.match(/^\| \d\d \|/gm) ?? []
+    expect(rows).toHaveLength(input.vectors.length)
+  })
+
+  test('its README gets to the board in about sixty lines besides tables', () => {
+    const { output } = bundle().run('cat', 'README.md')
+    const text = output.split('\n').filter((line) => line !== '' && !line.startsWith('|'))
+    expect(text.length).toBeLessThanOrEqual(60)
+  })
+
   test('the log printed is the log packed, line by line', () => {
     const { output } = bundle().run('build/run-vectors', 'vectors/01-gesture-raise.in')
     expect(output).toContain(`vector 01-gesture-raise\n${input.vectors[0]?.log}# ok\ndone\n`)

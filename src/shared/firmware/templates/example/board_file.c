@@ -10,6 +10,7 @@
 
 #include "board.h"
 #include "effect_table.h"
+#include "model.h"
 
 static int button;
 
@@ -25,6 +26,40 @@ int read_sample(int16_t sample[MVW_AXES]) {
   }
   return 0;
 }
+
+/* A FIFO that holds a watermark of samples at each interrupt, and a clock that runs by the samples
+ * read, at their nominal rate. */
+#define WATERMARK 16u
+static uint32_t taken;
+static uint8_t waiting;
+static int over;
+
+uint8_t fifo_read(int16_t samples[][MVW_AXES], uint8_t most) {
+  uint8_t count = 0;
+  while (count < most && waiting > 0 && !over) {
+    over = !read_sample(samples[count]);
+    if (over) break;
+    waiting--;
+    count++;
+  }
+  taken += count;
+  return count;
+}
+
+int fifo_overrun(void) { return 0; }
+
+int fifo_wait(void) {
+  waiting = WATERMARK;
+  return !over;
+}
+
+void sleep_until_motion(void) { puts("asleep"); }
+
+uint32_t clock_us(void) {
+  return (uint32_t)((uint64_t)taken * 1000000000u / model.board.rate_millihertz);
+}
+
+void feed_watchdog(void) {}
 
 int button_pressed(void) { return button; }
 

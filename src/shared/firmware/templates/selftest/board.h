@@ -2,7 +2,7 @@
  * Self-test on a board. Write the three functions below for your serial port, then call one of
  *   selftest_packed()   vectors from flash: make build/packed_vectors.c on the desk and link it
  *   selftest_serial()   vectors over the serial line, for parts whose flash is too small for them
- * from your main(). Either prints a board log (board_log.h); paste it into the app.
+ * from your main(). Either prints a self-test log (selftest_log.h); paste it into the app.
  */
 #ifndef SELFTEST_BOARD_H
 #define SELFTEST_BOARD_H

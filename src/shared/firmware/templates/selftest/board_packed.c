@@ -1,5 +1,5 @@
 #include "board.h"
-#include "board_log.h"
+#include "selftest_log.h"
 #include "packed.h"
 #include "vector_run.h"
 
@@ -64,14 +64,14 @@ static uint8_t run_vector(void) {
 void selftest_packed(void) {
   char name[VECTOR_LINE];
   next = packed_vectors;
-  put(BOARD_LOG_FIRST BOARD_LOG_MODEL MODEL_SHA256 "\n");
+  put(SELFTEST_LOG_FIRST SELFTEST_LOG_MODEL MODEL_SHA256 "\n");
   uint8_t record = take();
   while (record == PACKED_VECTOR) {
     take_text(name);
-    put(BOARD_LOG_VECTOR);
+    put(SELFTEST_LOG_VECTOR);
     put(name);
     put("\n");
     record = run_vector();
   }
-  put(BOARD_LOG_LAST);
+  put(SELFTEST_LOG_LAST);
 }

@@ -1,5 +1,5 @@
 #include "board.h"
-#include "board_log.h"
+#include "selftest_log.h"
 #include "vector_run.h"
 
 static void put(const char *text) {
@@ -26,12 +26,12 @@ void selftest_serial(void) {
   static vector_run run;
   char line[VECTOR_LINE];
   int open = 0;
-  put(BOARD_LOG_FIRST BOARD_LOG_MODEL MODEL_SHA256 "\n");
+  put(SELFTEST_LOG_FIRST SELFTEST_LOG_MODEL MODEL_SHA256 "\n");
   for (;;) {
     get_line(line);
     port_alive();
     int last = begins(line, "done");
-    int first = begins(line, BOARD_LOG_VECTOR);
+    int first = begins(line, SELFTEST_LOG_VECTOR);
     if (open && (first || last)) vector_end(&run);
     if (last) break;
     if (first) {
@@ -43,5 +43,5 @@ void selftest_serial(void) {
       put("# a line cannot be understood\n");
     }
   }
-  put(BOARD_LOG_LAST);
+  put(SELFTEST_LOG_LAST);
 }

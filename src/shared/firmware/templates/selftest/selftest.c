@@ -2,13 +2,13 @@
  * Self-test on a desk: runs vectors through the recogniser and compares its event log, byte for
  * byte, with the one the phone wrote.
  *   run-vectors vectors/NN-name.in ...
- * prints what a board prints (board_log.h), and "#" lines between: "# ok" or the first line
+ * prints what a board prints (selftest_log.h), and "#" lines between: "# ok" or the first line
  * that differs. Exit status: 0 all agree, 1 one or more differ, 2 a file cannot be read.
  */
 #include <stdio.h>
 #include <string.h>
 
-#include "board_log.h"
+#include "selftest_log.h"
 #include "vector_run.h"
 
 /* Of the vector that runs. */
@@ -75,7 +75,7 @@ static int run_vector(const char *path) {
   input = fopen(path, "r");
   expected_log = open_log(path);
   differs = 0;
-  printf(BOARD_LOG_VECTOR "%s\n", name);
+  printf(SELFTEST_LOG_VECTOR "%s\n", name);
   if (input == NULL || expected_log == NULL)
     fprintf(stderr, "%s or its .log cannot be opened\n", path);
   else
@@ -89,12 +89,12 @@ static int run_vector(const char *path) {
 int main(int count, char **paths) {
   int worst = count > 1 ? 0 : 2;
   int agreed = 0;
-  printf(BOARD_LOG_FIRST BOARD_LOG_MODEL MODEL_SHA256 "\n");
+  printf(SELFTEST_LOG_FIRST SELFTEST_LOG_MODEL MODEL_SHA256 "\n");
   for (int i = 1; i < count; i++) {
     int result = run_vector(paths[i]);
     if (result == 0) agreed++;
     if (result > worst) worst = result;
   }
-  printf(BOARD_LOG_LAST "# %d of %d vectors agree with the phone\n", agreed, count - 1);
+  printf(SELFTEST_LOG_LAST "# %d of %d vectors agree with the phone\n", agreed, count - 1);
   return worst;
 }

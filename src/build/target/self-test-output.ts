@@ -1,5 +1,5 @@
 /** What a self-test printed: the log itself, and the measurements between its lines. */
-export interface BoardOutput {
+export interface SelfTestOutput {
   /** Lines of the log, each ended by LF; the same on every build. */
   log: string
   /** Largest and mean work of `mvw_push()` by kind of sample, in ticks of the build's counter. */
@@ -20,7 +20,7 @@ export interface Mean {
 }
 
 /** Takes apart what a self-test printed; '>' are its prompts, '#' lines are not of the log. */
-export function readOutput(printed: string): BoardOutput {
+export function readOutput(printed: string): SelfTestOutput {
   const lines = printed
     .replaceAll('\r', '')
     .split('\n')
@@ -56,7 +56,7 @@ function add(mean: Mean, samples: number, ticks: number): void {
 }
 
 /** Joins the outputs of runs that each took a part of the vectors, in order. */
-export function joinOutputs(outputs: BoardOutput[]): BoardOutput {
+export function joinOutputs(outputs: SelfTestOutput[]): SelfTestOutput {
   const parts = outputs.map(({ log }) => log.split('\n').slice(0, -1))
   const lines = parts.flatMap((part, index) => [
     ...(index === 0 ? part.slice(0, 2) : []),
