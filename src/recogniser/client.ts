@@ -1,3 +1,5 @@
+import type { BoardDecision } from '../shared/board/decision/decide'
+import type { BoardLog } from '../shared/board/log/board-log'
 import type { Vector } from '../shared/firmware/vector'
 import type { GripTolerance } from '../shared/grip/grip-tolerance'
 import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluation'
@@ -38,6 +40,12 @@ export interface RecogniserClient {
     accelSign: AccelSign,
     options?: CallOptions,
   ): Promise<Result<Replay>>
+  decide(
+    model: RecogniserModel,
+    target: Target,
+    log: BoardLog,
+    options?: CallOptions,
+  ): Promise<Result<BoardDecision>>
   openLive(
     model: RecogniserModel | null,
     target: Target,

@@ -1,3 +1,4 @@
+import { decide } from '../../src/shared/board/decision/decide'
 import type { Core } from '../../src/shared/core/core'
 import { CoreError } from '../../src/shared/core/core'
 import { evaluateLibrary } from '../../src/shared/evaluation/evaluate-library'
@@ -38,6 +39,8 @@ export function createService(loadCore: () => Promise<Core>): RecogniserService 
 
     replay: (model, target, samples, accelSign) =>
       withCore((core) => replayRecording(core, model, target, samples, accelSign)),
+
+    decide: (model, target, log) => withCore((core) => decide(core, model, target, log)),
 
     openLive: (model, target, accelSign) =>
       withCore((core) => {

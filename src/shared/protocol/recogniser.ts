@@ -1,3 +1,5 @@
+import type { BoardDecision } from '../board/decision/decide'
+import type { BoardLog } from '../board/log/board-log'
 import type { CoreEvent, CorePhase } from '../core/core'
 import type { Vector } from '../firmware/vector'
 import type { GripTolerance } from '../grip/grip-tolerance'
@@ -51,6 +53,8 @@ export interface RecogniserService {
     samples: SampleBlock,
     accelSign: AccelSign,
   ): Promise<Result<Replay>>
+  /** A board's own samples through the model, as the board does it. */
+  decide(model: RecogniserModel, target: Target, log: BoardLog): Promise<Result<BoardDecision>>
   /**
    * Starts live recognition. With `model` null only the segmenter runs, with the target's default
    * parameters, for hands-free recording; every cut

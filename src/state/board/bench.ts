@@ -1,7 +1,7 @@
 import { batch, computed, type ReadonlySignal, signal } from '@preact/signals'
 import { checkBoard } from '../../shared/board/check/check-board'
 import type { CheckResult } from '../../shared/board/check/finding'
-import { BENCH_STEPS, type BenchPart, type StepId } from '../../shared/board/check/steps'
+import { type BenchPart, benchStep, type StepId } from '../../shared/board/check/steps'
 import { type ReadLog, readLog } from '../../shared/board/log/read-log'
 import { RowReader } from '../../shared/board/log/row-reader'
 import { FAULTS } from '../../shared/board/simulate/faults'
@@ -63,7 +63,7 @@ export class Bench implements BenchState {
   }
 
   logStep(step: StepId, mapping: CsvMapping): Promise<Result<null>> {
-    const lastMs = 1000 * (BENCH_STEPS.find(({ id }) => id === step)?.seconds ?? 10)
+    const lastMs = 1000 * benchStep(step).seconds
     const options = { arrivalMs: () => performance.now() }
     const reader = new RowReader({ ...mapping, headerRows: 0 }, options)
     return new Promise((resolve) => {

@@ -1,7 +1,7 @@
 import type { SerialPortLike } from '../../board'
 import type { Result } from '../../shared/model/result'
-import type { Target } from '../../shared/model/target'
 import { Bench, type BenchState } from './bench'
+import { type BesideParts, type BesidePhone, createBesidePhone } from './beside-phone'
 import { type BoardLink, createBoardLink } from './link'
 
 export type { BenchState, LoggingState } from './bench'
@@ -11,12 +11,15 @@ export type { BoardLink, LinkState } from './link'
 export interface BoardState {
   link: BoardLink
   bench: BenchState
+  beside: BesidePhone
 }
 
 export function createBoardState(
-  target: () => Target | null,
+  parts: Omit<BesideParts, 'bench'>,
   choose?: () => Promise<Result<SerialPortLike>>,
 ): BoardState {
+  const target = () => parts.shelf.current.value?.target ?? null
   const link = createBoardLink(target, choose)
-  return { link, bench: new Bench(target, link) }
+  const bench = new Bench(target, link)
+  return { link, bench, beside: createBesidePhone({ ...parts, bench }) }
 }

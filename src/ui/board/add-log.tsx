@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import { BENCH_STEPS, type StepId } from '../../shared/board/check/steps'
+import { BENCH_STEPS, benchStep, FREE_STEP, type StepId } from '../../shared/board/check/steps'
 import { rowCount } from '../../shared/board/log/board-log'
 import { MAX_ROWS, PREVIEW_CHARACTERS, previewLog } from '../../shared/board/log/read-log'
 import { groupDigits } from '../../shared/present/numbers'
@@ -72,11 +72,11 @@ export function AddLog(props: AddLogProps) {
         value={chosen}
         options={[
           ...BENCH_STEPS.map(({ id, name }) => ({ value: id, text: name })),
-          { value: 'free' as const, text: 'something else, moved freely' },
+          { value: FREE_STEP.id, text: 'something else, moved freely' },
         ]}
         onChange={setAs}
       />
-      <p>{BENCH_STEPS.find(({ id }) => id === chosen)?.instruction}</p>
+      <p>{benchStep(chosen).instruction}</p>
       <FileButton
         accept=".csv,.txt,.tsv,.log,text/csv,text/plain"
         onFiles={([file]) => file && void bring({ name: file.name, blob: file })}

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import type { StepId } from '../../shared/board/check/steps'
 import type { CsvPreview } from '../../shared/format/csv-import'
 import type { CsvMapping } from '../../shared/format/csv-mapping'
-import { Choice, NextStep, Screen, Section, useApp } from '../common'
+import { Button, Choice, NextStep, Screen, Section, useApp } from '../common'
 import { AddLog } from './add-log'
 import { Columns } from './columns'
 import { Findings } from './findings'
@@ -76,6 +76,11 @@ function BoardCheck({ hasSerial }: { hasSerial: boolean }) {
       )}
       {way === 'simulated' && <SimulatedBoard />}
       <Findings />
+      <Section title="What the logs are good for next">
+        <Button href="#/board/calibration">Calibration from six faces</Button>
+        <Button href="#/board/mounting">Mounting, from a phone on the same prop</Button>
+        <Button href="#/board/decision">Does the board decide as the phone did?</Button>
+      </Section>
       <Section title="Steps">
         <StepList current={step} onChoose={setChosen} />
       </Section>

@@ -1,3 +1,3 @@
 import './board.css'
 
-export { BoardScreen } from './board-screen'
+export { BoardPlace } from './place'

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import { BENCH_STEPS, type StepId } from '../../shared/board/check/steps'
+import { benchStep, type StepId } from '../../shared/board/check/steps'
 import type { CsvMapping } from '../../shared/format/csv-mapping'
 import { Button, Notice, Progress, useApp } from '../common'
 
@@ -15,8 +15,8 @@ export function LogStep({ step, mapping, onDone }: LogStepProps) {
   const { bench, link } = useApp().board
   const [wrong, setWrong] = useState<string | null>(null)
   const logging = bench.logging.value
-  const facts = BENCH_STEPS.find(({ id }) => id === step)
-  if (facts === undefined || (link.state.value.state !== 'on' && logging === null)) return null
+  const facts = benchStep(step)
+  if (link.state.value.state !== 'on' && logging === null) return null
   const log = async () => {
     if (mapping === null) return
     const done = await bench.logStep(step, mapping)

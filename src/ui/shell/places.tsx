@@ -1,14 +1,15 @@
 import type { ComponentChildren } from 'preact'
 import { LibraryScreen } from '../library'
+import { Light } from '../light'
 import { GestureScreen, Moves } from '../moves'
 import { Proof } from '../proof'
-import { GripScreen } from '../proof/grip-screen'
 import { Prop } from '../prop'
 import { BackgroundScreen, RecordScreen } from '../record'
 import { Try } from '../try'
 import { later } from './later'
 
-const BoardScreen = later('Board check', async () => (await import('../board')).BoardScreen)
+const BoardPlace = later('Board check', async () => (await import('../board')).BoardPlace)
+const GripScreen = later('Grip', async () => (await import('../proof/grip-screen')).GripScreen)
 const ImportScreen = later(
   'Import CSV logs',
   async () => (await import('../library/import-screen')).ImportScreen,
@@ -26,7 +27,8 @@ export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {
   replay: (rest) => <Replay rest={rest} />,
   try: (rest) => <Try rest={rest} />,
   proof: (rest) => <Proof rest={rest} />,
-  board: () => <BoardScreen />,
+  board: (rest) => <BoardPlace rest={rest} />,
   grip: () => <GripScreen />,
+  light: (rest) => <Light rest={rest} />,
   prop: (rest) => <Prop rest={rest} />,
 }

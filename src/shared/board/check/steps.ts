@@ -24,6 +24,14 @@ export interface BenchStep {
   seconds: number
 }
 
+/** A log without poses: for what needs none, and to be set beside the phone. */
+export const FREE_STEP: BenchStep = {
+  id: 'free',
+  name: 'Moved freely',
+  instruction: 'Move the board in any way, or as a recording of the phone beside it asks.',
+  seconds: 30,
+}
+
 /** Log of one step. */
 export interface BenchPart {
   step: StepId
@@ -75,3 +83,7 @@ export const BENCH_STEPS: readonly BenchStep[] = [
     seconds: 3,
   },
 ]
+
+export function benchStep(id: StepId): BenchStep {
+  return BENCH_STEPS.find((step) => step.id === id) ?? FREE_STEP
+}
