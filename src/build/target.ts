@@ -1,8 +1,9 @@
+import { expectedSelfTestLog } from '../shared/firmware/self-test-log'
 import { AVR } from './target/avr'
 import type { BoardBuild, Build } from './target/build'
+import { compareLogs } from './target/compare-logs'
 import { M0, M3 } from './target/cortex-m'
 import { bundleOf, demoFirmware } from './target/demo-bundle'
-import { compareLogs, expectedLog } from './target/expected-log'
 import { boardFigures, type Figure } from './target/figures'
 import { HOST_BUILDS } from './target/host'
 import { WASM } from './target/wasm'
@@ -17,7 +18,7 @@ import { installLine, missingTools } from './tools'
 const BUILDS: (Build | BoardBuild)[] = [...HOST_BUILDS, WASM, M0, M3, AVR]
 
 const input = await demoFirmware()
-const expected = expectedLog(input.trained.hash, input.vectors)
+const expected = expectedSelfTestLog(input.trained.hash, input.vectors)
 const shop = new Workshop(bundleOf(input))
 try {
   for (const build of BUILDS) await prove(build)

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { compareLogs } from '../../src/build/target/expected-log'
+import { compareLogs } from '../../src/build/target/compare-logs'
 import { joinOutputs, readOutput } from '../../src/build/target/self-test-output'
 
 const HEAD = 'movewright 1\nmodel 00\n'

@@ -3,11 +3,11 @@ import { AVR } from '../../src/build/target/avr'
 import type { BoardBuild } from '../../src/build/target/build'
 import { M0, M3 } from '../../src/build/target/cortex-m'
 import { bundleOf, demoFirmware } from '../../src/build/target/demo-bundle'
-import { expectedLog } from '../../src/build/target/expected-log'
 import { boardFigures } from '../../src/build/target/figures'
 import { HOST_BUILDS } from '../../src/build/target/host'
 import { WASM } from '../../src/build/target/wasm'
 import { Workshop } from '../../src/build/target/workshop'
+import { expectedSelfTestLog } from '../../src/shared/firmware/self-test-log'
 import { describeWithTools } from '../support/tools'
 
 const RUN_MS = 300_000
@@ -17,7 +17,7 @@ let expected: string
 
 beforeAll(async () => {
   const input = await demoFirmware()
-  expected = expectedLog(input.trained.hash, input.vectors)
+  expected = expectedSelfTestLog(input.trained.hash, input.vectors)
   shop = new Workshop(bundleOf(input))
 }, RUN_MS)
 afterAll(() => shop?.dispose())

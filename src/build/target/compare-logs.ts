@@ -1,13 +1,3 @@
-import { type Vector, vectorNumber } from '../../shared/firmware/vector'
-
-/** The log that every build must print for these vectors, to the byte. */
-export function expectedLog(modelHash: string, vectors: readonly Vector[]): string {
-  const runs = vectors.map(
-    ({ name, log }, index) => `vector ${vectorNumber(index)}-${name}\n${log}`,
-  )
-  return `movewright 1\nmodel ${modelHash}\n${runs.join('')}done\n`
-}
-
 export interface Agreement {
   agreed: number
   of: number
