@@ -31,10 +31,14 @@ const SOURCES: Record<FlashRule, string> = {
     'WCAG 2.2, success criterion 2.3.2 (any size), counted more strictly: a bare LED is brighter than a screen',
 }
 
-const WORDS: Record<FlashRule, string> = {
-  'general-flash': 'flashes',
-  'red-flash': 'red flashes',
-  'bare-led': 'flashes of the bare LED',
+const WORDS: Record<FlashRule, (count: number) => string> = {
+  'general-flash': (count) => plural('flash', count),
+  'red-flash': (count) => plural('red flash', count),
+  'bare-led': (count) => `${plural('flash', count)} of the bare LED`,
+}
+
+function plural(word: string, count: number): string {
+  return `${count} ${word}${count === 1 ? '' : 'es'}`
 }
 
 const COUNTERS: Record<FlashRule, (run: Run, stepMs: number) => FlashCount> = {
@@ -104,7 +108,7 @@ function flashFinding(
     passes: flashes <= MOST_FLASHES,
     where,
     source: SOURCES[rule],
-    sentence: `"${name}": ${flashes} ${WORDS[rule]} in a second, ${MOST_FLASHES} are the limit.`,
+    sentence: `"${name}": ${WORDS[rule](flashes)} in a second, ${MOST_FLASHES} are the limit.`,
   }
 }
 

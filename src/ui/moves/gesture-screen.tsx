@@ -60,6 +60,9 @@ function OneGesture({ counts }: { counts: GestureCounts }) {
           <Figure label="Median length" value={medianLength(counts)} note={`n = ${takes.length}`} />
         </div>
       </div>
+      <Button wide href={route('light', gesture.id)}>
+        Light, sound, vibration
+      </Button>
       {takes.length > 0 && (
         <Section title={plural('tester', counts.testers.length)}>
           <Testers counts={counts} />

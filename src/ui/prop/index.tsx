@@ -6,6 +6,7 @@ import { validateTarget } from '../../shared/target/validate-target'
 import { Button, NextStep, Notice, Screen, Section, useApp } from '../common'
 import { BoardForm } from './board-form'
 import { ExportSection, FirmwareButton, useExports } from './export-section'
+import { LightLinks } from './light-links'
 import { ModelSection } from './model-section'
 import { MountingForm } from './mounting-form'
 import { SafetySection } from './safety-section'
@@ -50,6 +51,7 @@ function LibraryProp({ library }: { library: Library }) {
         <Button href="#/board">Check a board that arrived</Button>
         <BoardForm target={target} onChange={changeTarget} />
       </Section>
+      <LightLinks />
       <Section title="Training">
         <TrainingForm
           settings={library.training}

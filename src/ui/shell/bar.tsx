@@ -9,7 +9,7 @@ const PLACES = [
   },
   { key: 'try', text: 'Try', holds: ['try'] },
   { key: 'proof', text: 'Proof', holds: ['proof', 'replay'] },
-  { key: 'prop', text: 'Prop', holds: ['prop'] },
+  { key: 'prop', text: 'Prop', holds: ['prop', 'light'] },
 ] as const
 
 /** The four places, always at the thumb. */

@@ -1,6 +1,5 @@
 import type { ComponentChildren } from 'preact'
 import { LibraryScreen } from '../library'
-import { Light } from '../light'
 import { GestureScreen, Moves } from '../moves'
 import { Proof } from '../proof'
 import { Prop } from '../prop'
@@ -14,6 +13,7 @@ const ImportScreen = later(
   'Import CSV logs',
   async () => (await import('../library/import-screen')).ImportScreen,
 )
+const Light = later('Light', async () => (await import('../light')).Light)
 const Replay = later('Replay', async () => (await import('../replay')).Replay)
 
 /** What the first part of the address shows; each place reads the rest itself. */

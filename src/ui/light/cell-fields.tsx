@@ -1,0 +1,181 @@
+import type { PowerSetup } from '../../shared/model/light'
+import { CELL_PRESETS } from '../../shared/power/cells'
+import type { Source } from '../../shared/power/sources'
+import { Choice, SelectField } from '../common'
+import { NumberField } from '../prop/number-field'
+import { SpreadField } from './spread-field'
+
+interface PowerProps {
+  power: PowerSetup
+  onChange: (power: PowerSetup) => void
+}
+
+const CUSTOM = 'custom'
+
+function sourceText({ text, fromMemory }: Source): string {
+  return fromMemory ? `FROM MEMORY: ${text.replace('from memory; ', '')}` : text
+}
+
+function withCell(power: PowerSetup, key: string): PowerSetup {
+  const preset = CELL_PRESETS.find((one) => one.key === key)
+  return preset === undefined
+    ? { ...power, cell: CUSTOM }
+    : { ...power, cell: key, ...structuredClone(preset.electrical) }
+}
+
+/** The cells: a preset with its sources, and every figure to be put right by the data sheet. */
+export function CellFields({ power, onChange }: PowerProps) {
+  const preset = CELL_PRESETS.find((one) => one.key === power.cell)
+  return (
+    <>
+      <SelectField
+        label="Kind"
+        value={power.cell}
+        options={[
+          ...CELL_PRESETS.map(({ key, name }) => ({ value: key, text: name })),
+          { value: CUSTOM, text: 'Other, from its data sheet' },
+        ]}
+        onChange={(key) => onChange(withCell(power, key))}
+      />
+      {preset !== undefined && (
+        <p class="small quiet">
+          Capacity: {sourceText(preset.capacity)}. Voltages, resistance, self-discharge:{' '}
+          {sourceText(preset.others)}.
+        </p>
+      )}
+      <NumberField
+        label="Cells in series"
+        value={power.series}
+        min={1}
+        max={24}
+        whole
+        onChange={(series) => onChange({ ...power, series })}
+      />
+      <SpreadField
+        label="Capacity of one cell"
+        unit="mAh"
+        spread={power.capacityMah}
+        max={1_000_000}
+        onChange={(capacityMah) => onChange({ ...power, capacityMah })}
+      />
+      <VoltageFields power={power} onChange={onChange} />
+      <Choice
+        legend="Between cells and LED"
+        value={power.supply}
+        options={[
+          { value: 'direct', text: 'Nothing' },
+          { value: 'boost', text: 'Boost converter' },
+        ]}
+        onChange={(supply) => onChange({ ...power, supply })}
+      />
+      {power.supply === 'boost' && <BoostFields power={power} onChange={onChange} />}
+    </>
+  )
+}
+
+function VoltageFields({ power, onChange }: PowerProps) {
+  const volts = (key: 'freshV' | 'nominalV' | 'endV', label: string) => (
+    <NumberField
+      label={label}
+      unit="V"
+      value={power[key]}
+      min={0.1}
+      max={60}
+      onChange={(value) => onChange({ ...power, [key]: value })}
+    />
+  )
+  return (
+    <>
+      <div class="spread-fields">
+        {volts('freshV', 'Fresh')}
+        {volts('nominalV', 'Nominal')}
+        {volts('endV', 'Empty')}
+      </div>
+      <div class="spread-fields">
+        <NumberField
+          label="Inside"
+          unit="ohm"
+          value={power.cellOhm}
+          min={0}
+          max={10_000}
+          onChange={(cellOhm) => onChange({ ...power, cellOhm })}
+        />
+        <NumberField
+          label="Made for"
+          unit="mA"
+          value={power.maxMa}
+          min={0.001}
+          max={1_000_000}
+          onChange={(maxMa) => onChange({ ...power, maxMa })}
+        />
+        <NumberField
+          label="Lost a year"
+          unit="%"
+          value={power.selfDischargePercent}
+          min={0}
+          max={100}
+          onChange={(selfDischargePercent) => onChange({ ...power, selfDischargePercent })}
+        />
+      </div>
+    </>
+  )
+}
+
+function BoostFields({ power, onChange }: PowerProps) {
+  return (
+    <div class="prop-pair">
+      <NumberField
+        label="Gives"
+        unit="V"
+        value={power.boostV}
+        min={0.1}
+        max={60}
+        onChange={(boostV) => onChange({ ...power, boostV })}
+      />
+      <NumberField
+        label="Efficiency"
+        unit="%"
+        value={Math.round(power.boostEfficiency * 100)}
+        min={30}
+        max={100}
+        onChange={(percent) => onChange({ ...power, boostEfficiency: percent / 100 })}
+      />
+    </div>
+  )
+}
+
+/** What draws on the cells besides the LED. */
+export function LoadFields({ power, onChange }: PowerProps) {
+  const spread = (
+    key: 'processorMa' | 'sensorMa' | 'standbyMa' | 'offUa',
+    label: string,
+    unit: string,
+  ) => (
+    <SpreadField
+      label={label}
+      unit={unit}
+      spread={power[key]}
+      max={1_000_000}
+      onChange={(value) => onChange({ ...power, [key]: value })}
+    />
+  )
+  return (
+    <>
+      <NumberField
+        label="Gestures answered in an hour"
+        value={power.answersPerHour}
+        min={0}
+        max={100_000}
+        onChange={(answersPerHour) => onChange({ ...power, answersPerHour })}
+      />
+      {spread('processorMa', 'Processor, on average', 'mA')}
+      {spread('sensorMa', 'Motion sensor', 'mA')}
+      {spread('standbyMa', 'LED driver, regulator and the rest', 'mA')}
+      {spread('offUa', 'While switched off', 'µA')}
+      <p class="small quiet">
+        FROM MEMORY of common parts until you enter your own: an addressable LED alone can draw 1 mA
+        while dark.
+      </p>
+    </>
+  )
+}

@@ -1,0 +1,134 @@
+import { useRef, useState } from 'preact/hooks'
+import { changeKey, copyKey, moveKey, removeKey } from '../../shared/light/edit'
+import { screenCss } from '../../shared/light/screen-colour'
+import { EASES, type Ease, type LightEffect, type LightKey } from '../../shared/model/light'
+import { Button, SelectField } from '../common'
+import { NumberField } from '../prop/number-field'
+import { ColourFields, LevelField } from './colour-fields'
+
+const EASE_WORDS: Record<Ease, string> = {
+  step: 'Holds, then jumps',
+  linear: 'Evenly',
+  smooth: 'Smoothly at both ends',
+  in: 'Slowly at first',
+  out: 'Slowly at last',
+}
+
+interface KeysEditorProps {
+  effect: LightEffect
+  onChange: (effect: LightEffect) => void
+}
+
+/** Keyframes on a line of time: tap to choose, drag to move, and what the chosen one gives. */
+export function KeysEditor({ effect, onChange }: KeysEditorProps) {
+  const [chosen, setChosen] = useState(0)
+  const index = Math.min(chosen, effect.keys.length - 1)
+  const key = effect.keys[index]
+  if (key === undefined) return null
+  const copied = copyKey(effect, index)
+  const removed = removeKey(effect, index)
+  return (
+    <>
+      <KeyLine effect={effect} chosen={index} onChoose={setChosen} onChange={onChange} />
+      <div class="buttons">
+        <Button
+          disabled={copied === null}
+          onClick={() => {
+            if (copied === null) return
+            onChange(copied)
+            setChosen(index + 1)
+          }}
+        >
+          Copy keyframe
+        </Button>
+        <Button
+          tone="quiet"
+          disabled={removed === null}
+          onClick={() => removed !== null && onChange(removed)}
+        >
+          Remove keyframe
+        </Button>
+      </div>
+      <KeyFields key={index} effect={effect} index={index} keyframe={key} onChange={onChange} />
+    </>
+  )
+}
+
+function KeyLine(props: KeysEditorProps & { chosen: number; onChoose: (index: number) => void }) {
+  const { effect, chosen, onChoose, onChange } = props
+  const line = useRef<HTMLDivElement>(null)
+  const dragged = useRef<number | null>(null)
+  const timeAt = (x: number) => {
+    const box = line.current?.getBoundingClientRect()
+    return box === undefined || box.width === 0 ? 0 : ((x - box.left) / box.width) * effect.periodMs
+  }
+  return (
+    <div class="key-line" ref={line}>
+      {effect.keys.map((key, index) => (
+        <button
+          type="button"
+          key={index}
+          class="key-handle"
+          aria-label={`Keyframe ${index + 1} at ${key.atMs} ms`}
+          aria-pressed={index === chosen}
+          style={{
+            '--at': `${((100 * key.atMs) / effect.periodMs).toFixed(2)}%`,
+            '--light': keyCss(key),
+          }}
+          onPointerDown={(event) => {
+            onChoose(index)
+            dragged.current = index
+            event.currentTarget.setPointerCapture?.(event.pointerId)
+          }}
+          onPointerMove={(event) => {
+            // The last one sets the length of the round: by its field, as the line grows with it.
+            if (dragged.current !== index || index === effect.keys.length - 1) return
+            onChange(moveKey(effect, index, timeAt(event.clientX)))
+          }}
+          onPointerUp={() => {
+            dragged.current = null
+          }}
+          onClick={() => onChoose(index)}
+        />
+      ))}
+    </div>
+  )
+}
+
+function keyCss({ colour: [red, green, blue], level }: LightKey): string {
+  const share = (level / 255) ** 2.4 / 255
+  return screenCss([red * share, green * share, blue * share])
+}
+
+function KeyFields(props: KeysEditorProps & { index: number; keyframe: LightKey }) {
+  const { effect, index, keyframe, onChange } = props
+  const change = (next: Partial<LightKey>) => onChange(changeKey(effect, index, next))
+  return (
+    <>
+      <LevelField
+        label={`Brightness of keyframe ${index + 1}`}
+        level={keyframe.level}
+        colour={keyframe.colour}
+        onChange={(level) => change({ level })}
+      />
+      <ColourFields colour={keyframe.colour} onChange={(colour) => change({ colour })} />
+      <div class="prop-pair">
+        <NumberField
+          label="Time"
+          unit="ms"
+          value={keyframe.atMs}
+          min={index === 0 ? 0 : 10}
+          max={index === 0 ? 0 : 65_535}
+          whole
+          onChange={(atMs) => onChange(changeKey(effect, index, { atMs }))}
+        />
+        <SelectField
+          label="To the next"
+          value={keyframe.ease}
+          options={EASES.map((value) => ({ value, text: EASE_WORDS[value] }))}
+          onChange={(ease) => change({ ease })}
+        />
+      </div>
+    </>
+  )
+}

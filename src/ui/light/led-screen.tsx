@@ -1,0 +1,175 @@
+import { NO_EFFECT_HZ } from '../../shared/light/flicker'
+import { lightOf } from '../../shared/light/library-light'
+import { checkPwm } from '../../shared/light/safety'
+import type { Library } from '../../shared/model/library'
+import type { Emitter, LedSetup, PowerSetup } from '../../shared/model/light'
+import { checkLed } from '../../shared/power/check-power'
+import { EMITTER_NAMES, wantedResistor } from '../../shared/power/headroom'
+import { GENERIC_LEDS } from '../../shared/power/leds'
+import { levelsSentence } from '../../shared/present/light-words'
+import { shortNumber } from '../../shared/present/numbers'
+import { Button, Notice, route, Screen, Section, useApp } from '../common'
+import { NumberField } from '../prop/number-field'
+import { FindingRow } from './safety-list'
+import { SpreadField } from './spread-field'
+import { useDraft } from './use-draft'
+import { usePlayer } from './use-player'
+
+interface LedProps {
+  led: LedSetup
+  onChange: (led: LedSetup) => void
+}
+
+/** How the LED is driven: timer, forward voltages, resistors, limit of the current. */
+export function LedScreen({ library }: { library: Library }) {
+  const app = useApp()
+  const light = lightOf(library)
+  const [led, problem, change] = useDraft(
+    light.led,
+    (next) => checkLed(next, light.power, library.target.clockHz),
+    (next) => app.light.update({ led: next }),
+  )
+  return (
+    <Screen title="LED and its drive" back={route('light')}>
+      {problem !== null && (
+        <Notice tone="trouble" live>
+          <p>{problem} What was before is still in use.</p>
+        </Notice>
+      )}
+      <PwmSection library={library} led={led} onChange={change} />
+      {EMITTER_NAMES.map((name, index) => (
+        <EmitterSection
+          key={name}
+          name={name}
+          index={index as 0 | 1 | 2}
+          led={led}
+          power={light.power}
+          onChange={change}
+        />
+      ))}
+      <Section title="Together">
+        <NumberField
+          label="Limit of all colours together"
+          unit="mA"
+          value={led.limitMa}
+          min={0}
+          max={65_535}
+          whole
+          hint="0 for none. Above it all three are dimmed alike, by the player itself."
+          onChange={(limitMa) => change({ ...led, limitMa })}
+        />
+        <NumberField
+          label="Switch and driver, in series with each LED"
+          unit="ohm"
+          value={led.driverOhm}
+          min={0}
+          max={10_000}
+          onChange={(driverOhm) => change({ ...led, driverOhm })}
+        />
+        <p class="small quiet">
+          Bright LEDs: do not stare into them, and use a diffuser. How they class under IEC 62471 is
+          for a laboratory to say.
+        </p>
+      </Section>
+    </Screen>
+  )
+}
+
+function PwmSection({ library, led, onChange }: LedProps & { library: Library }) {
+  const player = usePlayer()
+  const finding = checkPwm({ ...library, light: { ...lightOf(library), led } })
+  const compare =
+    player === null
+      ? []
+      : Array.from({ length: 256 }, (_, i) => player.pwm(player.luminance(i), led.pwmBits))
+  // The fastest the clock allows with these bits, or fewer bits until it is fast enough.
+  const mend = () => {
+    let bits = led.pwmBits
+    while (bits > 4 && NO_EFFECT_HZ * 2 ** bits > library.target.clockHz) bits--
+    onChange({ ...led, pwmHz: NO_EFFECT_HZ, pwmBits: bits })
+  }
+  return (
+    <Section title="Dimming">
+      <div class="prop-pair">
+        <NumberField
+          label="PWM"
+          unit="Hz"
+          value={led.pwmHz}
+          min={0}
+          max={1_000_000}
+          onChange={(pwmHz) => onChange({ ...led, pwmHz })}
+        />
+        <NumberField
+          label="Timer"
+          unit="bits"
+          value={led.pwmBits}
+          min={4}
+          max={16}
+          whole
+          onChange={(pwmBits) => onChange({ ...led, pwmBits })}
+        />
+      </div>
+      {led.pwmHz > 0 && (
+        <ul class="findings">
+          <FindingRow finding={finding}>
+            {!finding.passes && <Button onClick={mend}>Set {NO_EFFECT_HZ} Hz</Button>}
+          </FindingRow>
+        </ul>
+      )}
+      {compare.length > 0 && <p class="small quiet">{levelsSentence(led.pwmBits, compare)}</p>}
+    </Section>
+  )
+}
+
+function EmitterSection(
+  props: LedProps & { name: (typeof EMITTER_NAMES)[number]; index: 0 | 1 | 2; power: PowerSetup },
+) {
+  const { name, index, led, power, onChange } = props
+  const emitter = led.emitters[index]
+  const change = (next: Partial<Emitter>) => {
+    const emitters = led.emitters.map((one, i) => (i === index ? { ...one, ...next } : one))
+    onChange({ ...led, emitters: emitters as LedSetup['emitters'] })
+  }
+  const { ohm, e24, e12 } = wantedResistor(power, led, emitter)
+  const generic = GENERIC_LEDS[name]
+  return (
+    <Section title={`${name[0]!.toUpperCase()}${name.slice(1)}`}>
+      <SpreadField
+        label="Forward voltage at its current"
+        unit="V"
+        spread={emitter.forwardV}
+        max={60}
+        onChange={(forwardV) => change({ forwardV })}
+      />
+      <p class="small quiet">
+        Typical {generic.forwardV.typ} V: {generic.typical.text}. Limits {generic.forwardV.min} and{' '}
+        {generic.forwardV.max} V: {generic.limits.text}.
+      </p>
+      <div class="prop-pair">
+        <NumberField
+          label="Current at full"
+          unit="mA"
+          value={emitter.currentMa}
+          min={0.1}
+          max={255}
+          onChange={(currentMa) => change({ currentMa })}
+        />
+        <NumberField
+          label="Resistor"
+          unit="ohm"
+          value={emitter.resistorOhm}
+          min={0}
+          max={1_000_000}
+          onChange={(resistorOhm) => change({ resistorOhm })}
+        />
+      </div>
+      <p class="small quiet">
+        From fresh cells {shortNumber(ohm)} ohm; next standard value {shortNumber(e24)} (E24),{' '}
+        {shortNumber(e12)} (E12).
+      </p>
+      {e24 !== emitter.resistorOhm && (
+        <Button onClick={() => change({ resistorOhm: e24 })}>Take {shortNumber(e24)} ohm</Button>
+      )}
+    </Section>
+  )
+}

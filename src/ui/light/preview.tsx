@@ -1,0 +1,120 @@
+import { useMemo, useState } from 'preact/hooks'
+import { answersInOrder, lightOf } from '../../shared/light/library-light'
+import { safePace } from '../../shared/light/pace'
+import type { LightPlayer } from '../../shared/light/player'
+import { checkAnswer } from '../../shared/light/safety'
+import { SCREEN_CAVEAT } from '../../shared/light/screen-colour'
+import type { Library } from '../../shared/model/library'
+import { drainSentence } from '../../shared/present/light-words'
+import { shortNumber } from '../../shared/present/numbers'
+import { preferences } from '../../state/preferences'
+import { Button, goBack, route, useApp, useWakeLock } from '../common'
+import { Missing } from '../moves/missing'
+import { AirPicture } from './air-picture'
+import { playTune, playVibration } from './play-steps'
+import { useLamp } from './use-lamp'
+import { usePlayer } from './use-player'
+
+/** The whole screen as the light, after the warning, once a visit. */
+export function Preview({ library, answerKey }: { library: Library; answerKey: string }) {
+  const app = useApp()
+  if (!answersInOrder(library).some(({ key }) => key === answerKey)) {
+    return <Missing what="gesture" />
+  }
+  if (!app.light.warned.value) return <FlashWarning answerKey={answerKey} />
+  return <Lamp library={library} answerKey={answerKey} />
+}
+
+function close(answerKey: string): void {
+  goBack(route('light', answerKey))
+}
+
+function FlashWarning({ answerKey }: { answerKey: string }) {
+  const app = useApp()
+  return (
+    <div class="lamp lamp-warning" role="alertdialog" aria-label="Flashing light">
+      <h1>Light that changes</h1>
+      <p>
+        The screen becomes the light, bright and changing. In some people flashes bring on seizures,
+        also in those who never had one (about 1 in 4000). Look away and stop at dizziness,
+        twitching or a strange feeling; do not show it to people who do not expect it.
+      </p>
+      <p>What is over three flashes a second is shown slower here.</p>
+      <p class="quiet">Asked once a visit. Do not stare into bright LEDs either.</p>
+      <div class="lamp-foot">
+        <Button tone="amber" big wide onClick={app.light.acceptWarning}>
+          Show the light
+        </Button>
+        <Button wide onClick={() => close(answerKey)}>
+          Back
+        </Button>
+      </div>
+    </div>
+  )
+}
+
+function Lamp({ library, answerKey }: { library: Library; answerKey: string }) {
+  useWakeLock(true)
+  const player = usePlayer()
+  const pace = usePace(player, library, answerKey)
+  return player === null || pace === null ? (
+    <div class="lamp" />
+  ) : (
+    <Shining player={player} pace={pace} library={library} answerKey={answerKey} />
+  )
+}
+
+/** Looked at before anything is shown. */
+function usePace(player: LightPlayer | null, library: Library, key: string): number | null {
+  return useMemo(
+    () => (player === null ? null : safePace(checkAnswer(player, library, key))),
+    [player, library, key],
+  )
+}
+
+function Shining(props: {
+  player: LightPlayer
+  pace: number
+  library: Library
+  answerKey: string
+}) {
+  const { player, pace, library, answerKey } = props
+  const [words, setWords] = useState(true)
+  const [surface, begin] = useLamp(player, library, answerKey, pace)
+  const { led } = lightOf(library)
+  const answer = answersInOrder(library).find(({ key }) => key === answerKey)?.answer
+  const again = () => {
+    begin()
+    if (answer === undefined) return
+    if (preferences.peek().sound) playTune(answer.sound)
+    playVibration(answer.vibration)
+  }
+  const drain = drainSentence(lightOf(library))
+  return (
+    <div class="lamp">
+      <div class="lamp-light" ref={surface} aria-hidden="true" />
+      {words && (
+        <div class="lamp-words">
+          {pace < 1 && (
+            <p>
+              <strong>Shown at {shortNumber(pace)} of its speed:</strong> at full speed it is over
+              three flashes a second.
+            </p>
+          )}
+          <AirPicture library={library} answerKey={answerKey} />
+          <p class="small">
+            PWM {led.pwmHz} Hz, {led.pwmBits} bits, as the board counts. {drain ?? ''}
+          </p>
+          <p class="small">{SCREEN_CAVEAT}</p>
+        </div>
+      )}
+      <div class="lamp-foot buttons">
+        <Button onClick={again}>Answer again</Button>
+        <Button pressed={words} onClick={() => setWords(!words)}>
+          Words
+        </Button>
+        <Button onClick={() => close(answerKey)}>Close</Button>
+      </div>
+    </div>
+  )
+}
