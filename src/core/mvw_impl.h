@@ -38,10 +38,10 @@ void mvw_local_costs(const int8_t *point, const int8_t *b, uint8_t count, uint8_
 
 /* mvw_roll.c: fills in the turn of a view from gravity (counts) before the movement, or NULL. */
 void mvw_roll_set(mvw_view *view, const mvw_model *model, const int16_t *gravity);
-/* Component of a triple of the view's sensors, turned. */
-int32_t mvw_view_turn(const mvw_view *view, const int16_t triple[3], uint8_t direction);
-/* Value of axis at row of the view, turned. */
-int32_t mvw_view_get(const mvw_view *view, uint16_t row, uint8_t axis);
+/* Accelerometer or gyroscope of the view, turned and saturated. */
+void mvw_view_turn(const mvw_view *view, const int16_t triple[3], int16_t out[3]);
+/* Both, at a row of the view. */
+void mvw_view_row(const mvw_view *view, uint16_t row, int16_t out[MVW_AXES]);
 
 /* mvw_level.c: the levelled channels. Rows must be given in order, each once. */
 void mvw_level_setup(mvw_state *state, const mvw_board *board);

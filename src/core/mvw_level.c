@@ -10,11 +10,7 @@
 /* Samples averaged for gravity when no rest was seen before the movement. */
 #define FIRST_SAMPLES 4u
 
-/* value / 2^14, halves away from zero; negative numbers are never shifted. */
-static int32_t from_q14(int32_t value) {
-  return value < 0 ? -(int32_t)((mvw_magnitude(value) + ONE_Q14 / 2u) >> 14)
-                   : (int32_t)(((uint32_t)value + ONE_Q14 / 2u) >> 14);
-}
+static int32_t from_q14(int32_t value) { return mvw_shift_round(value, 14); }
 
 static uint32_t size_of(const int32_t v[3]) {
   uint32_t sum = 0;
@@ -56,13 +52,17 @@ void mvw_level_setup(mvw_state *state, const mvw_board *board) {
 
 void mvw_level_start(mvw_level *level, const mvw_view *view) {
   int32_t sum[3] = {0, 0, 0};
+  int16_t values[MVW_AXES];
   uint16_t count = (uint16_t)(view->count < FIRST_SAMPLES ? view->count : FIRST_SAMPLES);
   if (view->gravity != NULL) {
-    for (uint8_t axis = 0; axis < 3; axis++) sum[axis] = mvw_view_turn(view, view->gravity, axis);
+    mvw_view_turn(view, view->gravity, values);
+    for (uint8_t axis = 0; axis < 3; axis++) sum[axis] = values[axis];
     count = 1;
   } else {
-    for (uint16_t row = 0; row < count; row++)
-      for (uint8_t axis = 0; axis < 3; axis++) sum[axis] += mvw_view_get(view, row, axis);
+    for (uint16_t row = 0; row < count; row++) {
+      mvw_view_row(view, row, values);
+      for (uint8_t axis = 0; axis < 3; axis++) sum[axis] += values[axis];
+    }
   }
   for (uint8_t axis = 0; axis < 3; axis++) {
     sum[axis] = mvw_saturate16(mvw_divide_round(sum[axis], count));

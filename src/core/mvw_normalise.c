@@ -1,57 +1,74 @@
 #include "mvw_impl.h"
 
-static int32_t channel_mean(const int16_t *points, uint16_t length, uint8_t channels) {
+static void take_off_mean(const mvw_state *state, uint8_t channel) {
+  uint16_t length = state->model->normaliser.length;
+  const int16_t *end = state->query + (uint16_t)(length * state->channels);
   int32_t sum = 0;
-  for (uint16_t k = 0; k < length; k++) sum += points[(uint32_t)k * channels];
-  return mvw_divide_round(sum, length);
+  for (const int16_t *point = state->query + channel; point < end; point += state->channels)
+    sum += *point;
+  int32_t mean = mvw_divide_round(sum, length);
+  for (int16_t *point = state->query + channel; point < end; point += state->channels)
+    *point = mvw_saturate16(*point - mean);
 }
 
 /* Takes off the means asked for, saturating. */
 static void centre(mvw_state *state) {
   const mvw_normaliser *normaliser = &state->model->normaliser;
-  uint8_t channels = state->channels;
   uint8_t channel = 0;
   for (uint8_t axis = 0; axis < MVW_AXES; axis++) {
     if ((normaliser->channel_mask >> axis & 1u) == 0) continue;
-    int16_t *points = state->query + channel++;
-    if ((normaliser->centre_mask >> axis & 1u) == 0) continue;
-    int32_t mean = channel_mean(points, normaliser->length, channels);
-    for (uint16_t k = 0; k < normaliser->length; k++) {
-      uint32_t at = (uint32_t)k * channels;
-      points[at] = mvw_saturate16(points[at] - mean);
-    }
+    if (normaliser->centre_mask >> axis & 1u) take_off_mean(state, channel);
+    channel++;
   }
+}
+
+/* Greatest magnitude in channels first..last (one past). */
+static uint32_t peak_of(const mvw_state *state, uint8_t first, uint8_t last) {
+  const int16_t *point = state->query;
+  uint32_t peak = 0;
+  for (uint16_t k = state->model->normaliser.length; k > 0; k--, point += state->channels)
+    for (uint8_t c = first; c < last; c++) {
+      uint32_t size = mvw_magnitude(point[c]);
+      if (size > peak) peak = size;
+    }
+  return peak;
 }
 
 /* Root of the mean square of channels first..last (one past), counts * 16. Values are first scaled
  * down until their squares are sure to fit: 768 values below 2^10 come to less than 2^30. */
 static uint32_t rms_q4(const mvw_state *state, uint8_t first, uint8_t last) {
   uint16_t length = state->model->normaliser.length;
-  uint32_t peak = 0;
-  for (uint16_t k = 0; k < length; k++)
-    for (uint8_t c = first; c < last; c++) {
-      uint32_t size = mvw_magnitude(state->query[(uint32_t)k * state->channels + c]);
-      if (size > peak) peak = size;
-    }
+  const int16_t *point = state->query;
   uint8_t shift = 0;
-  while (peak >> shift >= 1024u) shift++;
   uint32_t sum = 0;
-  for (uint16_t k = 0; k < length; k++)
+  for (uint32_t peak = peak_of(state, first, last); peak >= 1024u; peak >>= 1) shift++;
+  for (uint16_t k = length; k > 0; k--, point += state->channels)
     for (uint8_t c = first; c < last; c++) {
-      uint32_t size = mvw_magnitude(state->query[(uint32_t)k * state->channels + c]) >> shift;
-      sum += size * size;
+      uint16_t size = (uint16_t)(mvw_magnitude(point[c]) >> shift);
+      sum += (uint32_t)size * size;
     }
-  uint32_t mean = sum / ((uint32_t)length * (uint32_t)(last - first));
-  uint32_t rest = sum % ((uint32_t)length * (uint32_t)(last - first));
-  /* sum * 256 / n without overflow: mean < 2^20, rest < n < 2^10. */
-  mean = mean * 256u + rest * 256u / ((uint32_t)length * (uint32_t)(last - first));
+  uint32_t count = (uint32_t)length * (uint32_t)(last - first);
+  /* sum * 256 / count without overflow: sum / count < 2^20, the rest < count < 2^10. */
+  uint32_t mean = sum / count * 256u + sum % count * 256u / count;
   return mvw_isqrt(mean) << shift;
 }
 
-static int8_t to_int8(int32_t value) {
-  if (value > 127) return 127;
-  if (value < -127) return -127;
-  return (int8_t)value;
+/* value / by rounded, halves away from zero, within -127..127; by below 2^24. A quotient of seven
+ * bits takes seven steps; a general division takes thirty-two on parts without one. */
+static int8_t scale(int32_t value, uint32_t by) {
+  uint32_t rest = mvw_magnitude(value) + by / 2u;
+  uint32_t part = by << 7;
+  uint8_t size = 0;
+  if (rest >= part) return value < 0 ? -127 : 127;
+  for (uint8_t bit = 0; bit < 7; bit++) {
+    part >>= 1;
+    size = (uint8_t)(size << 1);
+    if (rest >= part) {
+      rest -= part;
+      size |= 1u;
+    }
+  }
+  return (int8_t)(value < 0 ? -size : size);
 }
 
 /* Channels that are scaled together, by id: accelerometer, gyroscope, levelled acceleration, levelled
@@ -101,6 +118,7 @@ void mvw_normalise(mvw_state *state, const mvw_view *view) {
   uint8_t channels = state->channels;
   uint8_t ids[MVW_CHANNELS];
   uint32_t divisor[MVW_CHANNELS];
+  uint8_t gain[MVW_CHANNELS];
 
   channel_ids(state, ids);
   mvw_resample(state, view);
@@ -109,13 +127,14 @@ void mvw_normalise(mvw_state *state, const mvw_view *view) {
 
   /* In place, front to back: byte i is written after value i, which lies at bytes 2i and 2i + 1,
    * was read. */
-  int8_t *query = (int8_t *)state->query;
-  uint16_t count = (uint16_t)(normaliser->length * channels);
-  for (uint16_t i = 0; i < count; i++) {
-    uint8_t c = (uint8_t)(i % channels);
-    int32_t value = (int32_t)state->query[i] * gain_of(normaliser, ids[c]) * 16;
-    query[i] = to_int8(mvw_divide_round(value, (int32_t)divisor[c]));
-  }
+  const int16_t *from = state->query;
+  int8_t *to = (int8_t *)state->query;
+  for (uint8_t c = 0; c < channels; c++) gain[c] = gain_of(normaliser, ids[c]);
+  for (uint16_t k = normaliser->length; k > 0; k--)
+    for (uint8_t c = 0; c < channels; c++) {
+      *to++ = scale((int32_t)*from * gain[c] * 16, divisor[c]);
+      from++;
+    }
 }
 
 const int8_t *mvw_query(const mvw_state *state) { return (const int8_t *)state->query; }

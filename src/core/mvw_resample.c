@@ -1,5 +1,8 @@
 #include "mvw_impl.h"
 
+/* The usual mask: accelerometer and gyroscope as they are. */
+#define ALL_AXES 0x3fu
+
 /* The channels of the model, read row by row: what is levelled depends on the rows before. */
 typedef struct channel_reader {
   const mvw_state *state;
@@ -11,13 +14,14 @@ typedef struct channel_reader {
 static void read_row(channel_reader *reader, uint16_t row, int16_t values[MVW_CHANNELS]) {
   uint16_t mask = reader->state->model->normaliser.channel_mask;
   int16_t all[MVW_CHANNELS];
-  uint8_t channel = 0;
-  for (uint8_t axis = 0; axis < MVW_AXES; axis++)
-    if (reader->levelled || ((uint32_t)mask >> axis & 1u))
-      all[axis] = mvw_saturate16(mvw_view_get(reader->view, row, axis));
+  if (mask == ALL_AXES) {
+    mvw_view_row(reader->view, row, values);
+    return;
+  }
+  mvw_view_row(reader->view, row, all);
   if (reader->levelled) mvw_level_row(&reader->level, reader->state, all, all + MVW_AXES);
-  for (uint8_t id = 0; id < MVW_CHANNELS; id++)
-    if ((uint32_t)mask >> id & 1u) values[channel++] = all[id];
+  for (uint8_t id = 0; mask != 0; id++, mask >>= 1)
+    if (mask & 1u) *values++ = all[id];
 }
 
 /* Point k is the mean over the k-th of length equal parts of the segment. In units of 1 / length of
@@ -29,23 +33,24 @@ static void part_means(channel_reader *reader) {
   uint16_t count = reader->view->count;
   int16_t *point = reader->state->query;
   int16_t values[MVW_CHANNELS];
-  int32_t sums[MVW_CHANNELS] = {0};
-  uint32_t at = 0;
-  uint32_t part_end = count;
+  int32_t whole[MVW_CHANNELS] = {0};  /* of rows that lie within the part */
+  int32_t shares[MVW_CHANNELS] = {0}; /* of those that lie across its ends */
+  uint16_t missing = count;           /* of the part */
   for (uint16_t row = 0; row < count; row++) {
-    uint32_t row_end = ((uint32_t)row + 1u) * length;
     read_row(reader, row, values);
-    while (at < row_end) {
-      uint32_t to = row_end < part_end ? row_end : part_end;
-      for (uint8_t c = 0; c < channels; c++) sums[c] += values[c] * (int32_t)(to - at);
-      at = to;
-      if (at < part_end) continue;
-      part_end += count;
-      for (uint8_t c = 0; c < channels; c++) {
-        *point++ = mvw_saturate16(mvw_divide_round(sums[c], count));
-        sums[c] = 0;
-      }
+    if (length < missing) {
+      for (uint8_t c = 0; c < channels; c++) whole[c] += values[c];
+      missing = (uint16_t)(missing - length);
+      continue;
     }
+    uint16_t over = (uint16_t)(length - missing);
+    for (uint8_t c = 0; c < channels; c++) {
+      int32_t sum = shares[c] + whole[c] * (int32_t)length + values[c] * (int32_t)missing;
+      *point++ = mvw_saturate16(mvw_divide_round(sum, count));
+      whole[c] = 0;
+      shares[c] = values[c] * (int32_t)over;
+    }
+    missing = (uint16_t)(count - over);
   }
 }
 

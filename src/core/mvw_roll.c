@@ -33,20 +33,20 @@ void mvw_roll_set(mvw_view *view, const mvw_model *model, const int16_t *gravity
   view->roll = MVW_ROLL_ALIGNED;
 }
 
-int32_t mvw_view_turn(const mvw_view *view, const int16_t triple[3], uint8_t direction) {
-  if (view->roll != MVW_ROLL_ALIGNED) return triple[direction];
+void mvw_view_turn(const mvw_view *view, const int16_t triple[3], int16_t out[3]) {
   int32_t u = triple[view->cross_u];
   int32_t v = triple[view->cross_v];
-  if (direction == view->cross_u)
-    return mvw_divide_round(view->cos_q14 * u + view->sin_q14 * v, ONE_Q14);
-  if (direction == view->cross_v)
-    return mvw_divide_round(view->cos_q14 * v - view->sin_q14 * u, ONE_Q14);
-  return triple[direction];
+  for (uint8_t i = 0; i < 3; i++) out[i] = triple[i];
+  if (view->roll != MVW_ROLL_ALIGNED) return;
+  out[view->cross_u] =
+      mvw_saturate16(mvw_shift_round(view->cos_q14 * u + view->sin_q14 * v, 14));
+  out[view->cross_v] =
+      mvw_saturate16(mvw_shift_round(view->cos_q14 * v - view->sin_q14 * u, 14));
 }
 
-int32_t mvw_view_get(const mvw_view *view, uint16_t row, uint8_t axis) {
+void mvw_view_row(const mvw_view *view, uint16_t row, int16_t out[MVW_AXES]) {
   uint32_t at = (uint32_t)view->first + row;
   if (at >= view->size) at -= view->size;
-  uint8_t base = (uint8_t)(axis < 3 ? 0 : 3);
-  return mvw_view_turn(view, view->rows[at] + base, (uint8_t)(axis - base));
+  mvw_view_turn(view, view->rows[at], out);
+  mvw_view_turn(view, view->rows[at] + 3, out + 3);
 }
