@@ -14,7 +14,8 @@ export function levelOf(lightness: number): number {
 export function levelsSentence(bits: number, compare: readonly number[]): string {
   const distinct = new Set(compare).size
   const dark = compare.filter((value) => value === 0).length - 1
-  const lost = dark > 0 ? `, and the ${dark} dimmest are dark` : ''
+  const dimmest = dark === 1 ? 'the dimmest is' : `the ${dark} dimmest are`
+  const lost = dark > 0 ? `, and ${dimmest} dark` : ''
   return `${bits} bits give ${distinct} of 256 brightness levels${lost}.`
 }
 

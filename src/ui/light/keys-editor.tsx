@@ -1,10 +1,13 @@
-import { useRef, useState } from 'preact/hooks'
+import { useMemo, useRef, useState } from 'preact/hooks'
+import { checkEffect } from '../../shared/light/check-effect'
 import { changeKey, copyKey, moveKey, removeKey } from '../../shared/light/edit'
 import { screenCss } from '../../shared/light/screen-colour'
 import { EASES, type Ease, type LightEffect, type LightKey } from '../../shared/model/light'
 import { Button, SelectField } from '../common'
 import { NumberField } from '../prop/number-field'
 import { ColourFields, LevelField } from './colour-fields'
+import { Strip } from './strip'
+import { usePlayer, useRun } from './use-player'
 
 const EASE_WORDS: Record<Ease, string> = {
   step: 'Holds, then jumps',
@@ -29,6 +32,7 @@ export function KeysEditor({ effect, onChange }: KeysEditorProps) {
   const removed = removeKey(effect, index)
   return (
     <>
+      <RoundStrip effect={effect} />
       <KeyLine effect={effect} chosen={index} onChoose={setChosen} onChange={onChange} />
       <div class="buttons">
         <Button
@@ -51,6 +55,23 @@ export function KeysEditor({ effect, onChange }: KeysEditorProps) {
       </div>
       <KeyFields key={index} effect={effect} index={index} keyframe={key} onChange={onChange} />
     </>
+  )
+}
+
+/** One round of the keyframes right above their line. */
+function RoundStrip({ effect }: { effect: LightEffect }) {
+  const player = usePlayer()
+  const alone = useMemo(() => {
+    const light = { ...effect, fadeMs: 0 }
+    const answer = { light, sound: [], vibration: [] }
+    return { gestures: [{ id: 'round', name: '', note: '', answer }] }
+  }, [effect])
+  const sound = checkEffect(effect).ok
+  const run = useRun(sound ? player : null, alone, 'round', effect.periodMs)
+  return (
+    <div class="key-strip">
+      <Strip run={run} label={`One round, ${effect.periodMs} ms`} />
+    </div>
   )
 }
 

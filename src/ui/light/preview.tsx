@@ -36,8 +36,8 @@ function FlashWarning({ answerKey }: { answerKey: string }) {
       <h1>Light that changes</h1>
       <p>
         The screen becomes the light, bright and changing. In some people flashes bring on seizures,
-        also in those who never had one (about 1 in 4000). Look away and stop at dizziness,
-        twitching or a strange feeling; do not show it to people who do not expect it.
+        also in those who never had one (about one in 4000 to 6000 people). Look away and stop at
+        dizziness, twitching or a strange feeling; do not show it to people who do not expect it.
       </p>
       <p>What is over three flashes a second is shown slower here.</p>
       <p class="quiet">Asked once a visit. Do not stare into bright LEDs either.</p>
