@@ -1,9 +1,9 @@
 import { loadFirmwareSources } from '../export/core-files'
 import type { RecogniserClient } from '../recogniser/client'
 import { makeFirmwareBundle } from '../shared/firmware/bundle'
+import { lightEvidence } from '../shared/firmware/light-note'
 import { fileWord } from '../shared/format/file-names'
 import type { LightPlayer } from '../shared/light/player'
-import { lightFindings } from '../shared/light/safety'
 import { fail, ok, type Result } from '../shared/model/result'
 import type { App } from './app'
 import type { OutFile } from './exports'
@@ -24,13 +24,16 @@ export async function exportFirmware(
   if (full === null) return fail('export/no-library', 'The library to export is gone.')
   const vectors = await recogniser.vectors(full, trained.value)
   if (!vectors.ok) return vectors
-  const bundle = makeFirmwareBundle({
+  const origin = {
     library: full.library,
     trained: trained.value,
+    generatedFrom: 'Movewright',
+  }
+  const bundle = makeFirmwareBundle({
+    ...origin,
     ...(await loadFirmwareSources()),
     vectors: vectors.value,
-    lightFindings: lightFindings(await loadLight(), full.library),
-    generatedFrom: 'Movewright',
+    ...lightEvidence(await loadLight(), origin),
   })
   if (!bundle.ok) return bundle
   return ok({

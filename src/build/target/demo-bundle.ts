@@ -1,7 +1,7 @@
 import { DEMO_SEED, generateDemoLibrary } from '../../shared/demo/demo-library'
 import { type FirmwareInput, makeFirmwareBundle } from '../../shared/firmware/bundle'
+import { lightEvidence } from '../../shared/firmware/light-note'
 import { makeVectors } from '../../shared/firmware/make-vectors'
-import { lightFindings } from '../../shared/light/safety'
 import type { FullLibrary } from '../../shared/model/library'
 import { trainModel } from '../../shared/training/train-model'
 import { readFirmwareSources } from '../core-files'
@@ -12,13 +12,16 @@ export async function firmwareInput(full: FullLibrary): Promise<FirmwareInput> {
   const core = await loadCoreForNode()
   const trained = trainModel(core, full)
   if (!trained.ok) throw new Error(trained.message)
-  return {
+  const origin = {
     library: full.library,
     trained: trained.value,
+    generatedFrom: 'Movewright',
+  }
+  return {
+    ...origin,
     ...readFirmwareSources(),
     vectors: makeVectors(core, trained.value, full),
-    lightFindings: lightFindings(await loadLightForNode(), full.library),
-    generatedFrom: 'Movewright',
+    ...lightEvidence(await loadLightForNode(), origin),
   }
 }
 

@@ -2,9 +2,9 @@ import { strToU8 } from 'fflate'
 import { isSafePath } from '../format/zip-read'
 import { writeZip } from '../format/zip-write'
 import { fail, ok, type Result } from '../model/result'
-import { answeringLibrary, lightNote, uncovered } from './light-note'
+import { answeringLibrary, type LightOrigin, lightNote, uncovered } from './light-note'
 import { effectHeader, effectTable } from './light-source'
-import { type ModelOrigin, modelHeader, modelSource } from './model-source'
+import { modelHeader, modelSource } from './model-source'
 import { bundleReadme } from './readme'
 import { type Vector, vectorNumber, vectorText } from './vector'
 import { vectorsReadme } from './vectors-readme'
@@ -12,14 +12,12 @@ import { vectorsReadme } from './vectors-readme'
 /** Text files by path. */
 export type TextFiles = Record<string, string>
 
-export interface FirmwareInput extends ModelOrigin {
+export interface FirmwareInput extends LightOrigin {
   /** Sources of the core by name, such as `movewright.h`; they go to `core/` as they are. */
   coreFiles: TextFiles
   /** Files of `templates/` by path, such as `example/main.c`; they go in as they are. */
   templateFiles: TextFiles
   vectors: readonly Vector[]
-  /** What the light's safety check finds over a limit (`lightFindings`), a sentence each. */
-  lightFindings: readonly string[]
 }
 
 /** Without these the bundle does not build. */
@@ -58,7 +56,7 @@ export function bundleFiles(input: FirmwareInput): [string, string][] {
     ...inFolder('core/', input.coreFiles),
     ['model/model.h', modelHeader(input)],
     ['model/model.c', modelSource(input)],
-    ['effects/effect_table.h', effectHeader(input.library)],
+    ['effects/effect_table.h', effectHeader(input.library, input.lightVector)],
     ['effects/effect_table.c', effectTable(answeringLibrary(input), lightNote(input))],
     ['vectors/README.md', vectorsReadme(input.trained.model, input.vectors)],
     ...vectors,

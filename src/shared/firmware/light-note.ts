@@ -1,10 +1,27 @@
-import { answerOf, lightOf } from '../light/library-light'
+import { answerOf, lightOf, lightTable } from '../light/library-light'
+import type { LightPlayer } from '../light/player'
+import { lightFindings } from '../light/safety'
+import { lightVector } from '../light/vector'
 import type { Gesture, Library } from '../model/library'
 import type { ModelOrigin } from './model-source'
 
-/** What the texts on light are made of. */
-export interface LightOrigin extends ModelOrigin {
+/** What was found of the light of a library. */
+export interface LightEvidence {
+  /** Over a limit, a sentence each (`lightFindings` of `shared/light`). */
   lightFindings: readonly string[]
+  /** Hash of what the player gives (`lightVector` of `shared/light`). */
+  lightVector: number
+}
+
+export interface LightOrigin extends ModelOrigin, LightEvidence {}
+
+/** Plays and checks the light as it will be exported. */
+export function lightEvidence(player: LightPlayer, origin: ModelOrigin): LightEvidence {
+  const answering = answeringLibrary(origin)
+  return {
+    lightFindings: lightFindings(player, answering),
+    lightVector: lightVector(player, lightTable(answering)),
+  }
 }
 
 /** The library with its gestures as the model has them: those with templates, in its order. */

@@ -4,8 +4,11 @@ import type { Library } from '../model/library'
 import type { Step } from '../model/light'
 import { commentText } from './c-text'
 
-/** `effect_table.h`: how the timer that dims the light is to be set up. */
-export function effectHeader(library: Library): string {
+/**
+ * `effect_table.h`: how the timer that dims the light is to be set up, and what the light must give.
+ * @param vector of `lightVector`
+ */
+export function effectHeader(library: Library, vector: number): string {
   const { pwmBits, pwmHz } = lightOf(library).led
   return `/* The timer that dims the light. */
 #ifndef EFFECT_TABLE_H
@@ -14,6 +17,9 @@ export function effectHeader(library: Library): string {
 /* It counts 0..LIGHT_TOP (${pwmBits} bits), LIGHT_PWM_HZ times a second. */
 #define LIGHT_TOP ${2 ** pwmBits - 1}u
 #define LIGHT_PWM_HZ ${Math.round(pwmHz)}u
+
+/* What light_vector() gives on every board that computes as the phone does. */
+#define LIGHT_VECTOR 0x${vector.toString(16).padStart(8, '0')}u
 
 #endif
 `

@@ -1,8 +1,8 @@
 import { readFirmwareSources } from '../../../src/build/core-files'
 import { loadCoreForNode, loadLightForNode } from '../../../src/build/load-core'
 import type { FirmwareInput } from '../../../src/shared/firmware/bundle'
+import { lightEvidence } from '../../../src/shared/firmware/light-note'
 import { makeVectors } from '../../../src/shared/firmware/make-vectors'
-import { lightFindings } from '../../../src/shared/light/safety'
 import type { FullLibrary } from '../../../src/shared/model/library'
 import { trainModel } from '../../../src/shared/training/train-model'
 
@@ -11,12 +11,15 @@ export async function firmwareOf(full: FullLibrary): Promise<FirmwareInput> {
   const core = await loadCoreForNode()
   const trained = trainModel(core, full)
   if (!trained.ok) throw new Error(trained.message)
-  return {
+  const origin = {
     library: full.library,
     trained: trained.value,
+    generatedFrom: 'Movewright 0.1.0',
+  }
+  return {
+    ...origin,
     ...readFirmwareSources(),
     vectors: makeVectors(core, trained.value, full),
-    lightFindings: lightFindings(await loadLightForNode(), full.library),
-    generatedFrom: 'Movewright 0.1.0',
+    ...lightEvidence(await loadLightForNode(), origin),
   }
 }
