@@ -9,6 +9,8 @@ import { Columns } from './columns'
 
 export interface AddLogProps {
   step: StepId
+  /** The log can be of nothing else. */
+  fixed?: boolean
   /** Chosen for an earlier log of this visit; its columns are taken for the next as well. */
   columns: ChosenColumns | null
   onColumns: (columns: ChosenColumns) => void
@@ -43,7 +45,7 @@ function useLogReader({ step, columns, onColumns, onDone }: AddLogProps) {
   }
   const paste = (pasted: string) => {
     setText(pasted)
-    if (pasted !== '') void bring({ name: 'What was pasted', blob: new Blob([pasted]) })
+    if (pasted !== '') void bring({ name: 'The pasted text', blob: new Blob([pasted]) })
   }
   const read = async () => {
     if (brought === null || columns === null) return
@@ -67,15 +69,17 @@ export function AddLog(props: AddLogProps) {
   const logging = bench.logging.value
   return (
     <>
-      <SelectField
-        label="This log is of"
-        value={chosen}
-        options={[
-          ...BENCH_STEPS.map(({ id, name }) => ({ value: id, text: name })),
-          { value: FREE_STEP.id, text: 'something else, moved freely' },
-        ]}
-        onChange={setAs}
-      />
+      {!props.fixed && (
+        <SelectField
+          label="This log is of"
+          value={chosen}
+          options={[
+            ...BENCH_STEPS.map(({ id, name }) => ({ value: id, text: name })),
+            { value: FREE_STEP.id, text: 'something else, moved freely' },
+          ]}
+          onChange={setAs}
+        />
+      )}
       <p>{benchStep(chosen).instruction}</p>
       <FileButton
         accept=".csv,.txt,.tsv,.log,text/csv,text/plain"
@@ -108,7 +112,7 @@ export function AddLog(props: AddLogProps) {
       )}
       {brought !== null && logging === null && (
         <Button tone="amber" big wide onClick={() => void read()}>
-          Read {brought.name}
+          Read the log
         </Button>
       )}
     </>
@@ -124,14 +128,17 @@ function whatWasRead({
 }): string {
   const rows = `${groupDigits(rowCount(log))} samples read.`
   const [first] = log.problems
-  const bad =
-    first === undefined
-      ? ''
-      : ` ${groupDigits(log.problemCount)} lines were left out, the first is line ${first.line}: ${first.what}.`
+  const bad = first === undefined ? '' : ` ${leftOut(log.problemCount, first)}`
   const ends: Record<string, string> = {
     stopped: ' The rest was not read, as you stopped it.',
     'too-long': ` The rest was left: a log has at most ${groupDigits(MAX_ROWS)} samples here.`,
     broken: ' Then the file could not be read further; what was read is kept.',
   }
   return `${rows}${bad}${cut === null ? '' : (ends[cut] ?? '')}`
+}
+
+function leftOut(count: number, { line, what }: { line: number; what: string }): string {
+  return count === 1
+    ? `1 line was left out: line ${line}, ${what}.`
+    : `${groupDigits(count)} lines were left out; the first is line ${line}: ${what}.`
 }

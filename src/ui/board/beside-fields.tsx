@@ -40,7 +40,7 @@ export function BesideFields({ recordingId, onRecording }: BesideFieldsProps) {
       {free !== undefined && (
         <p class="quiet">Log of the board: {groupDigits(rowCount(free.log))} samples.</p>
       )}
-      <AddLog step="free" columns={columns} onColumns={setColumns} onDone={() => undefined} />
+      <AddLog step="free" fixed columns={columns} onColumns={setColumns} onDone={() => undefined} />
     </>
   )
 }

@@ -71,8 +71,8 @@ function BoardCheck({ hasSerial }: { hasSerial: boolean }) {
       />
       {way === 'serial' && <LinkSection />}
       {way === 'serial' && live !== null && <Columns columns={live} onChange={setColumns} />}
-      {way === 'file' && step !== null && (
-        <AddLog step={step} columns={columns} onColumns={setColumns} onDone={goOn} />
+      {way === 'file' && (
+        <AddLog step={step ?? 'free'} columns={columns} onColumns={setColumns} onDone={goOn} />
       )}
       {way === 'simulated' && <SimulatedBoard />}
       <Findings />

@@ -17,7 +17,8 @@ export function CalibrationScreen() {
       title="Calibration"
       back="#/board"
       foot={
-        keep !== null && (
+        keep !== null &&
+        !board.bench.simulated.value && (
           <Button tone="amber" big wide onClick={() => void board.beside.keepCalibration(keep)}>
             Take over into the target
           </Button>
@@ -28,7 +29,11 @@ export function CalibrationScreen() {
         Counts at zero are subtracted on this one board, so they go into its exported example. The
         phone and the model do not change.
       </p>
-      {board.bench.simulated.value && <Notice>These logs are of a simulated board.</Notice>}
+      {board.bench.simulated.value && (
+        <Notice>
+          These logs are of a simulated board: its offsets are nobody’s and cannot be taken over.
+        </Notice>
+      )}
       {stored !== undefined && (
         <Notice>
           <p>In the target now: zero at {stored.zero.join(', ')} counts.</p>

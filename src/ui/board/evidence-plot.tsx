@@ -1,5 +1,6 @@
 import type { Evidence } from '../../shared/board/check/finding'
 import { shortNumber } from '../../shared/present/numbers'
+import { spreadLabels } from '../charts/spread-labels'
 import { extremes, tracePath } from '../charts/trace-path'
 import { useWidth } from '../charts/use-width'
 
@@ -79,10 +80,14 @@ function Trace({
                 stroke-dasharray={DASHES[i]}
                 d={tracePath((k) => values[k]!, { from: 0, to: values.length }, width - 28, yOf)}
               />
-              <text x={width - 24} y={yOf(values.at(-1) ?? 0) + 4}>
-                {name}
-              </text>
             </g>
+          ))}
+          {spreadLabels(
+            lines.map(({ label: name, values }) => ({ name, y: yOf(values.at(-1) ?? 0) })),
+          ).map(({ name, y }) => (
+            <text key={name} x={width - 24} y={y + 4}>
+              {name}
+            </text>
           ))}
         </svg>
       )}

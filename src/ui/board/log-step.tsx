@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { benchStep, type StepId } from '../../shared/board/check/steps'
 import type { CsvMapping } from '../../shared/format/csv-mapping'
+import { plural } from '../../shared/present/numbers'
 import { Button, Notice, Progress, useApp } from '../common'
 
 export interface LogStepProps {
@@ -32,7 +33,7 @@ export function LogStep({ step, mapping, onDone }: LogStepProps) {
           progress={{
             done: logging.share,
             total: 1,
-            what: `${facts.name}: ${logging.rows} samples`,
+            what: `${facts.name}: ${plural('sample', logging.rows)}`,
           }}
           cancel={() => bench.stopLogging()}
         />

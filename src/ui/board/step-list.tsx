@@ -1,6 +1,6 @@
 import { BENCH_STEPS, type BenchPart, type StepId } from '../../shared/board/check/steps'
 import { rowCount } from '../../shared/board/log/board-log'
-import { groupDigits } from '../../shared/present/numbers'
+import { plural } from '../../shared/present/numbers'
 import { Button, Icon, useApp } from '../common'
 
 /** The first step without a log; null when all are there. */
@@ -28,7 +28,7 @@ export function StepList({ current, onChoose }: StepListProps) {
               <button type="button" aria-pressed={id === current} onClick={() => onChoose(id)}>
                 <span>{name}</span>
                 <span class="quiet small">
-                  {part === undefined ? '–' : `${groupDigits(rowCount(part.log))} samples`}
+                  {part === undefined ? '–' : plural('sample', rowCount(part.log))}
                 </span>
               </button>
               {part !== undefined && (

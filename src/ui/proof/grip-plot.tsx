@@ -1,10 +1,11 @@
 import type { GripPoint, Remedy } from '../../shared/grip/grip-tolerance'
 import { REMEDY_LETTERS, REMEDY_NAMES } from '../../shared/present/grip-words'
 import { countOf, percent, percentRange } from '../../shared/present/numbers'
+import { spreadLabels } from '../charts/spread-labels'
 import { useWidth } from '../charts/use-width'
 
 const HEIGHT = 220
-const LEFT = 40
+const LEFT = 48
 const RIGHT = 22
 const TOP = 10
 const BOTTOM = 24
@@ -42,7 +43,12 @@ export function GripPlot({ label, lines, limit }: GripPlotProps) {
             </text>
           ))}
           <path class="grip-limit" d={`M${LEFT} ${yOf(limit)}H${width - RIGHT}`} />
-          {endLabels(lines, yOf).map(({ remedy, y }) => (
+          {spreadLabels(
+            lines.map(({ remedy, points }) => ({
+              remedy,
+              y: yOf(points.at(-1)?.recall.value ?? 0),
+            })),
+          ).map(({ remedy, y }) => (
             <text key={remedy} x={width - RIGHT + 6} y={y + 4}>
               {REMEDY_LETTERS[remedy]}
             </text>
@@ -59,22 +65,6 @@ export function GripPlot({ label, lines, limit }: GripPlotProps) {
       </figcaption>
     </figure>
   )
-}
-
-const LABEL_PX = 13
-
-/** Heights of the letters at the lines' ends, pushed apart so that each can be read. */
-function endLabels(lines: GripPlotProps['lines'], yOf: (share: number) => number) {
-  const ends = lines.map(({ remedy, points }) => ({
-    remedy,
-    y: yOf(points.at(-1)?.recall.value ?? 0),
-  }))
-  ends.sort((a, b) => a.y - b.y)
-  for (const [i, end] of ends.entries()) {
-    const above = ends[i - 1]
-    if (above !== undefined) end.y = Math.max(end.y, above.y + LABEL_PX)
-  }
-  return ends
 }
 
 function spoken({ angleDeg, recall }: GripPoint): string {
