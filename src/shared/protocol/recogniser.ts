@@ -32,7 +32,10 @@ export interface LiveEvent {
   event: CoreEvent
   /** Distance to each gesture's nearest template; null where not compared. */
   gestureDistances: number[] | null
-  /** Start and end on the clock of the samples given to pushLive, ms. */
+  /**
+   * First and last sample of the segment on the clock of the samples given to pushLive, ms. The last
+   * is the last one whose energy reached the off threshold: the movement's end in every latency.
+   */
   startMs: number
   endMs: number
   /** Time of the sample that brought the decision, same clock. */

@@ -33,7 +33,7 @@ export function defaultSegmenter(target: Target): ModelSegmenter {
     preRoll: Math.min(255, samples(80)),
     refractory: samples(100),
     accelLag: clamp(samples(40), 1, 16),
-    smoothShift: clamp(Math.round(Math.log2(target.rateHz * 0.04)), 0, 6),
+    smoothShift: clamp(Math.round(Math.log2(target.rateHz * 0.02)), 0, 6),
     restShift: clamp(Math.round(Math.log2(target.rateHz * 0.3)), 1, 8),
   }
 }
