@@ -12,6 +12,13 @@ export const PAUSE_LIMIT_MS = 2000
 /** Times within this of each other are the same instant; far below any sensor's clock. */
 const TIME_GRAIN_MS = 1e-6
 
+/**
+ * How far behind an output a slow source must have come, in output periods. The last half period of
+ * the kernel weighs -2 %, and where readings are wider apart than that there would be one straight
+ * line in it anyway: the line of the last two readings stands for it, and the answer comes sooner.
+ */
+const EARLY = 1
+
 /** Even samples without a pause between them. */
 interface Stretch {
   firstIndex: number
@@ -25,7 +32,7 @@ interface Stretch {
  * low-passed by the kernel before it is thinned out; a slower one is interpolated.
  *
  * Output k stands at the very time of the source, without shift; it is ready when the source has
- * come KERNEL_HALF_WIDTH periods further. Before the first and behind the last sample of a stretch
+ * come KERNEL_HALF_WIDTH periods further, a slow source EARLY periods. Before the first and behind the last sample of a stretch
  * the source is taken as constant.
  */
 export class Resampler {
@@ -47,9 +54,15 @@ export class Resampler {
     this.#emit = emit
   }
 
-  /** How far the source must have come behind an output's time, ms. */
+  /** How far the source must have come behind an output's time at most, ms. */
   get delayMs(): number {
     return KERNEL_HALF_WIDTH * this.#periodMs
+  }
+
+  /** The same for a source whose last two samples stand so far apart. */
+  #delayAfter(intervalMs: number): number {
+    const isSlow = intervalMs >= (KERNEL_HALF_WIDTH - EARLY) * this.#periodMs
+    return (isSlow ? EARLY : KERNEL_HALF_WIDTH) * this.#periodMs
   }
 
   /** Adds one sample: its time and AXES finite values. */
@@ -69,7 +82,8 @@ export class Resampler {
     }
     this.#times.push(tMs)
     for (let axis = 0; axis < AXES; axis++) this.#values.push(values[axis]!)
-    while (this.timeOfMs(this.#next) + this.delayMs <= tMs) this.#output()
+    const delayMs = this.#delayAfter(this.#times.length > 1 ? tMs - last! : 0)
+    while (this.timeOfMs(this.#next) + delayMs <= tMs) this.#output(true)
     this.#forget()
   }
 
@@ -77,7 +91,7 @@ export class Resampler {
   flush(): void {
     const last = this.#times.at(-1)
     if (last === undefined) return
-    while (this.timeOfMs(this.#next) <= last + TIME_GRAIN_MS) this.#output()
+    while (this.timeOfMs(this.#next) <= last + TIME_GRAIN_MS) this.#output(false)
     this.#times = []
     this.#values = []
   }
@@ -96,8 +110,11 @@ export class Resampler {
     this.#stretches.push({ firstIndex: this.#next, startMs: tMs })
   }
 
-  /** One output: Σ over the lines of the source of ∫ kernel × line, in output periods around it. */
-  #output(): void {
+  /**
+   * One output: Σ over the lines of the source of ∫ kernel × line, in output periods around it.
+   * goesOn: the last line goes on behind the last sample; otherwise the last value stays.
+   */
+  #output(goesOn: boolean): void {
     const centre = this.timeOfMs(this.#next)
     const place = (i: number) => (this.#times[i]! - centre) / this.#periodMs
     const row = this.#row.fill(0)
@@ -118,7 +135,12 @@ export class Resampler {
       this.#add(row, i + 1, share)
     }
     const after = place(count - 1)
-    if (after < KERNEL_HALF_WIDTH) this.#add(row, count - 1, total - kernelIntegral(after))
+    if (after < KERNEL_HALF_WIDTH) {
+      const area = total - kernelIntegral(after)
+      const lean = goesOn ? leanOf(after, place(count - 2), area) : 0
+      this.#add(row, count - 1, area + lean)
+      if (lean !== 0) this.#add(row, count - 2, -lean)
+    }
     this.#next++
     this.#emit(row)
   }
@@ -138,4 +160,11 @@ export class Resampler {
     this.#times.splice(0, old)
     this.#values.splice(0, AXES * old)
   }
+}
+
+/** What the second last sample's weight passes to the last one when their line goes on to the end. */
+function leanOf(after: number, before: number, area: number): number {
+  if (!(after > before)) return 0
+  const moment = kernelMoment(KERNEL_HALF_WIDTH) - kernelMoment(after)
+  return (moment - after * area) / (after - before)
 }

@@ -61,8 +61,9 @@ export class StreamConditioner {
   }
 
   /**
-   * How long counts wait for later samples, ms: 1.5 periods of the target (28.8 ms at 52 Hz), plus
-   * up to one interval of the source. Times are not shifted by it.
+   * How long counts wait for later samples at most, ms: 1.5 periods of the target (28.8 ms at 52 Hz),
+   * plus up to one interval of the source; one period (19.2 ms) when readings are further apart than
+   * half a period, as a phone's are. Times are not shifted by it.
    */
   get delayMs(): number {
     return this.#resampler.delayMs
