@@ -1,5 +1,10 @@
 #include "mvw_impl.h"
 
+/* The innermost loops: for speed also where the rest is compiled for size. */
+#if defined(__GNUC__) && !defined(__clang__) && defined(__OPTIMIZE_SIZE__)
+#pragma GCC optimize("O2")
+#endif
+
 /* Columns whose local costs are computed at a time, so that each loop is short enough for the
  * registers of a small processor. */
 #define BLOCK 16u

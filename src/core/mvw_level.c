@@ -35,11 +35,21 @@ static void cross_q14(const int32_t a[3], const int32_t b[3], int32_t out[3]) {
   out[2] = from_q14(a[0] * b[1]) - from_q14(a[1] * b[0]);
 }
 
+/* gyro * 74961 / rate, rounded down, without 64 bits: whole multiples of the rate first, the rest in
+ * two steps, as 74961 = 292 * 256 + 209. The rate is below 2^21. At more than 57,000 times the rate,
+ * far beyond any sensor, it stays there. */
+static uint32_t turn_of(uint32_t gyro, uint32_t rate) {
+  uint32_t whole = gyro / rate;
+  uint32_t rest = gyro % rate;
+  uint32_t high = rest * 292u;
+  if (whole > 57000u) whole = 57000u;
+  return whole * 74961u + high / rate * 256u + (high % rate * 256u + rest * 209u) / rate;
+}
+
 void mvw_level_setup(mvw_state *state, const mvw_board *board) {
   /* Angle of one count in one sample, rad * 2^32: 2^32 * pi / 180 * 1e-9 * 1000 = 74.961321. */
-  uint64_t turn = (uint64_t)board->gyro_ndps_per_lsb * 74961u / board->rate_millihertz;
+  uint32_t turn = turn_of(board->gyro_ndps_per_lsb, board->rate_millihertz) / 1000u;
   uint8_t shift = 18;
-  turn /= 1000u;
   while (turn > 0xffffu) {
     turn >>= 1;
     shift--;

@@ -1,5 +1,10 @@
 #include "mvw_impl.h"
 
+/* The innermost loops: for speed also where the rest is compiled for size. */
+#if defined(__GNUC__) && !defined(__clang__) && defined(__OPTIMIZE_SIZE__)
+#pragma GCC optimize("O2")
+#endif
+
 #if defined(__AVR__)
 
 /* An 8-bit part subtracts bytes at once, and would pay more to look the difference up. */

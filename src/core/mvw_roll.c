@@ -9,9 +9,12 @@ static uint32_t square(int16_t value) {
   return size * size;
 }
 
+/* Without a remainder, which would pull in a division of signed numbers. */
+static uint8_t next_axis(uint8_t axis) { return (uint8_t)(axis < MVW_AXIS_Z ? axis + 1 : 0); }
+
 void mvw_roll_set(mvw_view *view, const mvw_model *model, const int16_t *gravity) {
-  view->cross_u = (uint8_t)((model->long_axis + 1) % 3);
-  view->cross_v = (uint8_t)((model->long_axis + 2) % 3);
+  view->cross_u = next_axis(model->long_axis);
+  view->cross_v = next_axis(view->cross_u);
   view->cos_q14 = ONE_Q14;
   view->sin_q14 = 0;
   view->roll = MVW_ROLL_OFF;

@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs'
 import { join } from 'node:path'
-import type { BoardBuild } from './build'
+import { type BoardBuild, OPTIMISE } from './build'
 import { type ElfTools, type RecogniserSize, recogniserSize } from './elf'
 import { joinOutputs, readOutput, type SelfTestOutput } from './self-test-output'
 import { probeFile, type Workshop } from './workshop'
@@ -51,7 +51,7 @@ function slices(shop: Workshop): Slice[] {
 
 function compileFlags(): string[] {
   return [
-    ...[`-mmcu=${PART}`, `-DF_CPU=${CLOCK_HZ}UL`, '-Os', '-std=gnu99', '-Wall', '-Wextra'],
+    ...[`-mmcu=${PART}`, `-DF_CPU=${CLOCK_HZ}UL`, OPTIMISE, '-std=gnu99', '-Wall', '-Wextra'],
     ...['-Werror', '-ffunction-sections', '-fdata-sections'],
     ...['-Icore', '-Imodel', '-Iselftest', `-I${probeFile('')}`],
   ]

@@ -3,6 +3,9 @@ import type { RecogniserSize } from './elf'
 import type { SelfTestOutput } from './self-test-output'
 import type { Workshop } from './workshop'
 
+/** For size; the core asks for speed itself where it counts. */
+export const OPTIMISE = '-Os'
+
 /** One way to build the bundle and run its vectors. */
 export interface Build {
   /** Word for figures and messages. */

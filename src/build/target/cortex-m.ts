@@ -1,4 +1,4 @@
-import type { BoardBuild } from './build'
+import { type BoardBuild, OPTIMISE } from './build'
 import { type ElfTools, type RecogniserSize, recogniserSize } from './elf'
 import { readOutput, type SelfTestOutput } from './self-test-output'
 import { probeFile, type Workshop } from './workshop'
@@ -48,7 +48,7 @@ function cortexM(board: CortexM): BoardBuild {
 
 function compileFlags({ cpu }: CortexM): string[] {
   return [
-    ...[`-mcpu=${cpu}`, '-mthumb', '-Os', '-std=gnu99', '-Wall', '-Wextra', '-Werror'],
+    ...[`-mcpu=${cpu}`, '-mthumb', OPTIMISE, '-std=gnu99', '-Wall', '-Wextra', '-Werror'],
     ...['-ffreestanding', '-ffunction-sections', '-fdata-sections'],
     ...['-Icore', '-Imodel', '-Iselftest', `-I${probeFile('')}`],
   ]
