@@ -56,7 +56,7 @@ void mvw_resample(mvw_state *state, const mvw_view *view);
 uint32_t mvw_kernel_bytes(const mvw_model *model);                 /* of the table */
 int mvw_kernel_valid(const mvw_model *model, uint8_t channels);    /* its entries, 1 or 0 */
 void mvw_kernel_scores(mvw_state *state, int32_t *scores);         /* one a gesture; uses row */
-uint32_t mvw_kernel_base(const mvw_model *model, uint8_t gesture);
+int32_t mvw_kernel_base(const mvw_model *model, uint8_t gesture);
 
 /* mvw_normalise.c: writes length * channels int8 values into state->query. */
 void mvw_normalise(mvw_state *state, const mvw_view *view);

@@ -5,6 +5,7 @@
 #define KERNELS 84u
 
 #define BASE_BYTES 4u
+#define MOST_BASE 0x40000000u
 #define DIFFERENCES 0x80u
 
 /* A feature as it stands in the table (mvw_model.h, mvw_model.kernel). */
@@ -38,9 +39,17 @@ static void read_feature(const uint8_t *at, feature *f) {
   f->bias = bias < 0x8000u ? (int32_t)bias : (int32_t)bias - 0x10000;
 }
 
+int32_t mvw_kernel_base(const mvw_model *model, uint8_t gesture) {
+  const uint8_t *at = model->kernel + BASE_BYTES * gesture;
+  uint32_t bits = table_u16(at) | (uint32_t)table_u16(at + 2) << 16;
+  return bits < 0x80000000u ? (int32_t)bits : -(int32_t)(~bits) - 1;
+}
+
 int mvw_kernel_valid(const mvw_model *model, uint8_t channels) {
   uint32_t record = MVW_FEATURE_BYTES + (uint32_t)model->kernel_pools * model->gesture_count;
   if (model->kernel_features == 0) return 1;
+  for (uint8_t gesture = 0; gesture < model->gesture_count; gesture++)
+    if (mvw_magnitude(mvw_kernel_base(model, gesture)) > MOST_BASE) return 0;
   const uint8_t *at = model->kernel + BASE_BYTES * model->gesture_count;
   for (uint16_t i = 0; i < model->kernel_features; i++, at += record) {
     uint8_t dilation = MVW_READ_U8(at + 1);
@@ -125,10 +134,6 @@ void mvw_kernel_scores(mvw_state *state, int32_t *scores) {
   }
 }
 
-uint32_t mvw_kernel_base(const mvw_model *model, uint8_t gesture) {
-  const uint8_t *at = model->kernel + BASE_BYTES * gesture;
-  return table_u16(at) | (uint32_t)table_u16(at + 2) << 16;
-}
 
 void mvw_kernel_counts(mvw_state *state, const uint8_t record[MVW_FEATURE_BYTES],
                        uint8_t counts[MVW_POOLS]) {

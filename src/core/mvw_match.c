@@ -51,17 +51,14 @@ static uint32_t log2_q8(uint32_t value) {
 /* Base minus score plus the weighted logarithm of the template distance. */
 static uint32_t kernel_distance(const mvw_state *state, uint8_t gesture, int32_t score) {
   const mvw_model *model = state->model;
-  uint32_t distance = mvw_kernel_base(model, gesture);
-  uint32_t size = mvw_magnitude(score);
+  /* Base up to 2^30, score below 4096 * 256 * 128 = 2^27, logarithm below 2^16 * 28. */
+  int32_t distance = mvw_kernel_base(model, gesture) - score;
   if (model->template_count > 0) {
     uint32_t nearest = gesture_distance(state, gesture, MVW_NO_DISTANCE);
     if (nearest == MVW_NO_DISTANCE) return MVW_NO_DISTANCE - 1u;
-    uint32_t logarithm = model->log_weight * log2_q8(nearest + 1u) / 256u;
-    distance = distance > MVW_NO_DISTANCE - 1u - logarithm ? MVW_NO_DISTANCE - 1u
-                                                           : distance + logarithm;
+    distance += (int32_t)(model->log_weight * log2_q8(nearest + 1u) / 256u);
   }
-  if (score >= 0) return distance > size ? distance - size : 0;
-  return distance > MVW_NO_DISTANCE - 1u - size ? MVW_NO_DISTANCE - 1u : distance + size;
+  return distance > 0 ? (uint32_t)distance : 0;
 }
 
 static uint8_t reason_for(const mvw_model *model, const mvw_event *event) {

@@ -148,7 +148,7 @@ typedef struct mvw_gesture {
  * additions are enough; taps outside the segment are 0.
  *
  * mvw_model.kernel holds, little-endian and without padding:
- *   gesture_count * uint32  base of each gesture
+ *   gesture_count * int32  base of each gesture, -2^30..2^30
  *   for every feature:
  *     uint8   bits 0..6: number of the kernel, 0..83, the triples of heavy taps among 0..8 in
  *             lexicographic order (012, 013, ... 678); bit 7: differences
@@ -159,7 +159,7 @@ typedef struct mvw_gesture {
  *
  * The distance of a gesture in a model with features is
  *   base - sum over features and pools of weight * count + log_weight * log2(template distance)
- * within 0..MVW_NO_DISTANCE - 1, the last part only with templates. log2 is taken of the distance to
+ * or 0 where that is negative, the last part only with templates. log2 is taken of the distance to
  * the gesture's nearest template plus one, on straight lines between powers of two, in 1/256.
  */
 typedef struct mvw_model {

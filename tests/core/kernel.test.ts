@@ -144,9 +144,12 @@ describe('distances of a model with kernel features', () => {
 
   it('stay within what an event can say', () => {
     const cut = randomCut(createRandom(62))
+    // Twenty features, each above its bias at all 16 points: 8 + 8 + a run of 16.
+    const sum = 20 * 32 * 127
     for (const [base, weight, expected] of [
       [0, 127, 0],
-      [0xfffffffe, -127, 0xfffffffe],
+      [-(2 ** 30), -127, 0],
+      [2 ** 30, -127, 2 ** 30 + sum],
     ] as const) {
       const shape = exampleKernel(16, 6, { logWeight: 0 })
       for (const feature of shape.features) {

@@ -105,7 +105,7 @@ const MODELS: [string, RecogniserModel][] = [
     exampleModel({
       normaliser: { length: 4, channelMask: 0b111001 },
       gestures: ['raise', 'swing', 'ring'].map((name) => gesture(name, 100_000, [])),
-      kernel: exampleKernel(4, 4, { logWeight: 0, bases: [0, 0xffffffff, 5000] }, 300),
+      kernel: exampleKernel(4, 4, { logWeight: 0, bases: [-(2 ** 30), 2 ** 30, 5000] }, 300),
     }),
   ],
   [

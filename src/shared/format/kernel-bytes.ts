@@ -36,7 +36,7 @@ function putFeature(view: DataView, at: number, feature: FeatureShape): void {
 export function kernelTable(kernel: ModelKernel, gestureCount: number): Uint8Array {
   const bytes = new Uint8Array(kernelByteLength(kernel, gestureCount))
   const view = new DataView(bytes.buffer)
-  for (const [gesture, base] of kernel.bases.entries()) view.setUint32(gesture * 4, base, true)
+  for (const [gesture, base] of kernel.bases.entries()) view.setInt32(gesture * 4, base, true)
   let at = BASE_BYTES * gestureCount
   for (const feature of kernel.features) {
     putFeature(view, at, feature)
@@ -53,7 +53,7 @@ export function readKernel(
   gestureCount: number,
 ): ModelKernel | null {
   if (count === 0) return null
-  const bases = Array.from({ length: gestureCount }, () => reader.u32())
+  const bases = Array.from({ length: gestureCount }, () => reader.u32() | 0)
   const features = Array.from({ length: count }, (): KernelFeature => {
     const kernel = reader.u8()
     return {
