@@ -1,12 +1,15 @@
 import type { Core } from '../shared/core/core'
 import { benchAccuracy } from './bench/accuracy'
+import { benchBoardCheck } from './bench/board-check'
 import type { BenchResult } from './bench/figure'
+import { benchGrip } from './bench/grip'
 import { benchSize } from './bench/size'
 import { benchSpeed } from './bench/speed'
 import { loadCoreForNode } from './load-core'
 
 const BENCHES: Record<string, (core: Core) => Promise<BenchResult>> = {
-  accuracy: benchAccuracy,
+  accuracy: async (core) =>
+    together(await benchAccuracy(core), benchBoardCheck(), await benchGrip(core)),
   speed: benchSpeed,
   size: benchSize,
 }
@@ -19,4 +22,11 @@ if (bench === undefined) {
   const { figures, skipped } = await bench(await loadCoreForNode())
   for (const figure of figures) process.stdout.write(`${JSON.stringify(figure)}\n`)
   for (const sentence of skipped) process.stderr.write(`skipped: ${sentence}\n`)
+}
+
+function together(...parts: BenchResult[]): BenchResult {
+  return {
+    figures: parts.flatMap(({ figures }) => figures),
+    skipped: parts.flatMap(({ skipped }) => skipped),
+  }
 }

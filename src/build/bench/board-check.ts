@@ -2,19 +2,12 @@ import { FAULTS } from '../../shared/board/simulate/faults'
 import { drawTrial, findingsOf } from '../../shared/board/simulate/trial'
 import { wilson } from '../../shared/statistics/wilson'
 
+import { type BenchResult, type Figure, rateFigure } from './figure'
+
+const LOGS = 2000
 /** Seeds that no limit was set on and no test uses. */
 const SOUND_SEED = 1_000_000
 const FAULTY_SEED = 2_000_000
-
-export interface BoardCheckFigure {
-  figure: string
-  value: number
-  unit: string
-  hits: number
-  n: number
-  low: number
-  high: number
-}
 
 /**
  * Detection and false alarms of the board check over simulated boards: sound ones within their data
@@ -22,12 +15,13 @@ export interface BoardCheckFigure {
  * among the findings; named first is counted apart. Nothing but simulated logs is measured here.
  * @param logs of each: sound and faulty
  */
-export function* boardCheckFigures(logs = 2000): Generator<BoardCheckFigure> {
+export function benchBoardCheck(logs = LOGS): BenchResult {
+  const figures: Figure[] = []
   let alarms = 0
   for (let i = 0; i < logs; i++) {
     if (findingsOf(drawTrial(SOUND_SEED + i, null)).length > 0) alarms++
   }
-  yield figure('boardcheck_false_alarm', alarms, logs)
+  figures.push(figure('boardcheck_false_alarm', alarms, logs, 'sound boards with any finding'))
   let found = 0
   let first = 0
   const missed = new Map<string, number>()
@@ -38,15 +32,18 @@ export function* boardCheckFigures(logs = 2000): Generator<BoardCheckFigure> {
     else missed.set(fault.name, (missed.get(fault.name) ?? 0) + 1)
     if (codes[0] === fault.expected) first++
   }
-  yield figure('boardcheck_detection', found, logs)
-  yield figure('boardcheck_named_first', first, logs)
+  const note = `${FAULTS.length} kinds of faults in turn`
+  figures.push(figure('boardcheck_detection', found, logs, note))
+  figures.push(figure('boardcheck_named_first', first, logs, note))
   for (const [name, count] of missed) {
     const n = Math.ceil((logs - FAULTS.findIndex((fault) => fault.name === name)) / FAULTS.length)
-    yield figure(`boardcheck_missed_${name.replaceAll(' ', '_')}`, count, n)
+    figures.push(
+      figure(`boardcheck_missed_${name.replaceAll(' ', '_')}`, count, n, 'faults of this kind'),
+    )
   }
+  return { figures, skipped: [] }
 }
 
-function figure(name: string, hits: number, n: number): BoardCheckFigure {
-  const { value, low, high } = wilson(hits, n)
-  return { figure: name, value, unit: 'share', hits, n, low, high }
+function figure(name: string, hits: number, n: number, note: string): Figure {
+  return rateFigure(name, wilson(hits, n), `${note}; simulated boards`)
 }

@@ -30,7 +30,9 @@ export interface GripOptions {
 
 const TAKES_PER_ROUND = 40
 const ROUNDS = 4
-const COPIES_TEMPLATES = 3
+/** Each take is trained on in this many grips, with as many times the templates, at most 16. */
+const COPIES = 2
+const COPIES_TEMPLATES = 4
 /** Turns that fill the circle evenly however many there are: multiples of the golden angle, deg. */
 const GOLDEN_ANGLE_DEG = 137.50776405003785
 
@@ -104,7 +106,12 @@ function variantOf(full: FullLibrary, remedy: Remedy): FullLibrary {
   }
   const own = { ...full, library }
   if (remedy !== 'copies') return own
-  return turnLibrary(own, (_, index) => ({ rollDeg: (index * GOLDEN_ANGLE_DEG) % 360, tiltDeg: 0 }))
+  const copied = own.recordings.flatMap((one) =>
+    one.recording.kind === 'take' ? Array.from({ length: COPIES }, () => one) : [one],
+  )
+  return turnLibrary({ ...own, recordings: copied }, (_, index) => {
+    return { rollDeg: (index * GOLDEN_ANGLE_DEG) % 360, tiltDeg: 0 }
+  })
 }
 
 class GripRun {

@@ -1,0 +1,128 @@
+import type { Core } from '../../shared/core/core'
+import { DEMO_SEED, generateDemoLibrary } from '../../shared/demo/demo-library'
+import { type GripTolerance, toleranceDeg } from '../../shared/grip/grip-tolerance'
+import { measureGrip } from '../../shared/grip/measure-grip'
+import { DEFAULT_TRAINING, type FullLibrary, type Take } from '../../shared/model/library'
+import type { Result } from '../../shared/model/result'
+import { AXES, type SampleBlock, STANDARD_GRAVITY_MPS2 } from '../../shared/model/sample'
+import type { Target } from '../../shared/model/target'
+import { defaultTarget } from '../../shared/target/default-target'
+import type { CutSeries } from '../datasets/cut-series'
+import { loadUtdMhadWrist } from '../datasets/utd-mhad'
+import { type BenchResult, type Figure, rateFigure } from './figure'
+
+/** Angles that are printed. */
+const ROLLS = [-180, -90, -45, 0, 45, 90, 180]
+/** Recall that a grip must keep. */
+const LIMIT = 0.9
+
+/** UTD-MHAD was recorded at 50 Hz with these ranges. */
+const UTD_TARGET: Target = {
+  ...defaultTarget(),
+  name: 'Wrist sensor of UTD-MHAD',
+  preset: 'custom',
+  accel: { fullScale: 8, nanoPerLsb: 244_141 },
+  gyro: { fullScale: 1000, nanoPerLsb: 30_517_578 },
+  rateHz: 50,
+  // The forearm lies along x: it reads 1 g while the arm hangs.
+  longAxis: 'x',
+}
+
+/** Recall against grip by turning raw samples: of the demo's physics and of real wrists. */
+export async function benchGrip(core: Core): Promise<BenchResult> {
+  const demo = await generateDemoLibrary(DEMO_SEED)
+  const figures = figuresOf('demo_grip', await measureGrip(core, demo, undefined, { rolls: ROLLS }))
+  const loaded = loadUtdMhadWrist(UTD_TARGET)
+  if (!loaded.ok) return { figures, skipped: [loaded.message] }
+  const real = libraryOf(loaded.value)
+  const options = { rolls: ROLLS, tilts: [], takesPerRound: 60 }
+  return {
+    figures: [
+      ...figures,
+      ...figuresOf('utd_mhad_grip', await measureGrip(core, real, undefined, options)),
+    ],
+    skipped: [],
+  }
+}
+
+function figuresOf(name: string, measured: Result<GripTolerance>): Figure[] {
+  if (!measured.ok) throw new Error(measured.message)
+  const { remedies, holdout, rounds } = measured.value
+  const note = `${rounds} rounds, ${holdout} held out, raw samples turned`
+  return remedies.flatMap(({ remedy, roll, rollUnknown }): Figure[] => [
+    ...roll.map(({ angleDeg, recall }) =>
+      rateFigure(`${name}_${remedy}_${angleDeg}_recall`, recall, note),
+    ),
+    {
+      figure: `${name}_${remedy}_reach`,
+      value: toleranceDeg(roll, LIMIT),
+      unit: 'deg',
+      note: `recall at least ${LIMIT}`,
+    },
+    ...(rollUnknown === null ? [] : [rateFigure(`${name}_roll_unknown`, rollUnknown, note)]),
+  ])
+}
+
+/** Actions of one hand that end in rest, as takes of a library. */
+const ACTIONS = ['a01', 'a02', 'a05', 'a06', 'a09', 'a12', 'a14', 'a15']
+
+function libraryOf(series: readonly CutSeries[]): FullLibrary {
+  const used = series.filter(({ label }) => ACTIONS.includes(label))
+  return {
+    library: {
+      id: 'utd',
+      name: 'UTD-MHAD wrist',
+      createdAt: '2015-01-01T00:00:00Z',
+      generated: false,
+      gestures: ACTIONS.map((id) => ({ id, name: id, note: '' })),
+      target: UTD_TARGET,
+      training: { ...DEFAULT_TRAINING },
+    },
+    recordings: used.map((one, index) => {
+      const samples = samplesOf(one)
+      return { samples, recording: takeOf(one, samples, index) }
+    }),
+  }
+}
+
+/** Counts back to SI: the values of the data set, rounded to its own 16 bits. */
+function samplesOf({ counts }: CutSeries): SampleBlock {
+  const scale = [
+    UTD_TARGET.accel.nanoPerLsb * 1e-9 * STANDARD_GRAVITY_MPS2,
+    UTD_TARGET.gyro.nanoPerLsb * 1e-9,
+  ] as const
+  return {
+    tMs: Float64Array.from(
+      { length: counts.length / AXES },
+      (_, i) => (1000 * i) / UTD_TARGET.rateHz,
+    ),
+    values: Float32Array.from(counts, (count, i) => count * scale[i % AXES < 3 ? 0 : 1]),
+  }
+}
+
+function takeOf({ label, tester }: CutSeries, { tMs }: SampleBlock, index: number): Take {
+  return {
+    id: `utd-${index}`,
+    libraryId: 'utd',
+    kind: 'take',
+    gestureId: label,
+    trim: null,
+    testerCode: tester,
+    hand: 'right',
+    source: 'imported',
+    recordedAt: '2015-01-01T00:00:00Z',
+    device: {
+      label: 'UTD-MHAD',
+      rateHz: UTD_TARGET.rateHz,
+      accelStepMps2: 0,
+      gyroStepDps: 0,
+      accelSign: 1,
+      hasGyro: true,
+    },
+    sampleCount: tMs.length,
+    durationMs: tMs.at(-1) ?? 0,
+    gaps: [],
+    note: '',
+    deletedAt: null,
+  }
+}
