@@ -2,7 +2,7 @@ import { channelCount } from '../model/recogniser-model'
 import { identifierTails } from './c-text'
 import { answeringLibrary, type LightOrigin, lightNote } from './light-note'
 import { plain } from './markdown-text'
-import { countLightMemory, countMemory } from './memory'
+import { countLightMemory, countMemory, LIGHT_CODE_BYTES } from './memory'
 import type { ModelOrigin } from './model-source'
 
 /** The bundle's README.md: what it is, what it costs, how to test and build it in. */
@@ -72,6 +72,7 @@ function costs(origin: ModelOrigin): string {
 | flash: gestures | ${memory.gestureBytes} | counted |
 | flash: effects | ${light.tableBytes} | counted |
 | flash: lightness table | ${light.lightnessBytes} | counted, part of \`core/\` |
+| flash: code of the light, part of \`core/\` | about ${LIGHT_CODE_BYTES} | measured, Cortex-M0, -Os |
 | flash: code of \`core/\` | | measure it for your compiler: \`make size\` |
 | RAM: last samples | ${memory.ringBytes} | counted |
 | RAM: scratch | ${memory.queryBytes + memory.rowBytes} | counted |

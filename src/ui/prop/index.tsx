@@ -51,7 +51,7 @@ function LibraryProp({ library }: { library: Library }) {
         <Button href="#/board">Check a board that arrived</Button>
         <BoardForm target={target} onChange={changeTarget} />
       </Section>
-      <LightLinks />
+      <LightLinks library={library} />
       <Section title="Training">
         <TrainingForm
           settings={library.training}

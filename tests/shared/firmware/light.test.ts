@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { repositoryPath } from '../../../src/build/paths'
 import { type FirmwareInput, makeFirmwareBundle } from '../../../src/shared/firmware/bundle'
-import { countLightMemory } from '../../../src/shared/firmware/memory'
+import { countLightMemory, LIGHT_CODE_BYTES } from '../../../src/shared/firmware/memory'
 import { defaultLight } from '../../../src/shared/light/defaults'
 import { withKind } from '../../../src/shared/light/edit'
 import type { FullLibrary } from '../../../src/shared/model/library'
@@ -31,6 +31,10 @@ beforeAll(async () => {
   full.library = { ...full.library, gestures }
   input = await firmwareOf(full)
 }, 120_000)
+
+const LIGHT_CORE = ['mvw_light.c', 'mvw_light_check.c', 'mvw_lightness.c', 'mvw_steps.c'].map(
+  (name) => `core/${name}`,
+)
 
 /** Sizes of the structs as the counted bytes of the README claim them. */
 const SIZES = `#include "effects.h"
@@ -100,6 +104,20 @@ describeWithTools('light in the budget', ['arm-none-eabi-gcc'], () => {
   })
 })
 
+describeWithTools('code of the light', ['arm-none-eabi-gcc'], () => {
+  test('takes about the bytes that the README names, for a Cortex-M0 at -Os', () => {
+    const bundle = new Unpacked(input)
+    const flags = ['-mcpu=cortex-m0', '-mthumb', '-Os', '-std=c99', '-ffreestanding', '-Icore']
+    const objects = LIGHT_CORE.map((path) => path.replace(/^core\/(.*)c$/, '$1o'))
+    bundle.run('arm-none-eabi-gcc', ...flags, '-c', ...LIGHT_CORE)
+    const { output } = bundle.run('arm-none-eabi-size', '-t', ...objects)
+    bundle.dispose()
+    const text = Number(output.match(/^\s*(\d+).*\(TOTALS\)/m)?.[1])
+    const code = text - countLightMemory(full.library).lightnessBytes
+    expect(Math.abs(code - LIGHT_CODE_BYTES)).toBeLessThan(0.1 * LIGHT_CODE_BYTES)
+  })
+})
+
 const CORTEX_MAIN = `#include <stdio.h>
 #include "cortex_start.h"
 #include "effect_table.h"
@@ -131,11 +149,7 @@ int main(void) {
 }
 `
 
-const LIGHT = [
-  ...['mvw_light.c', 'mvw_light_check.c', 'mvw_lightness.c', 'mvw_steps.c'].map((n) => `core/${n}`),
-  'effects/light_vector.c',
-  'effects/effect_table.c',
-]
+const LIGHT = [...LIGHT_CORE, 'effects/light_vector.c', 'effects/effect_table.c']
 
 describeWithTools(
   'light on an emulated Cortex-M0',
