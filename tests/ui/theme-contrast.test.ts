@@ -1,0 +1,65 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { repositoryPath } from '../../src/build/paths'
+
+const css = readFileSync(repositoryPath('src/ui/theme/tokens.css'), 'utf8')
+
+/** Colours of the first rule with this selector; what it leaves out stays as at night. */
+function coloursOf(selector: string): Record<string, string> {
+  const from = css.indexOf(`${selector} {`)
+  if (from < 0) throw new Error(`tokens.css has no rule ${selector}.`)
+  const rule = css.slice(from, css.indexOf('}', from))
+  return Object.fromEntries(
+    [...rule.matchAll(/--([\w-]+): (#[0-9a-f]{6});/g)].map(([, name, colour]) => [name, colour]),
+  )
+}
+
+/** Relative luminance and contrast ratio as WCAG 2.2 defines them. */
+function luminance(colour: string): number {
+  const [r = 0, g = 0, b = 0] = [1, 3, 5].map((at) => {
+    const value = Number.parseInt(colour.slice(at, at + 2), 16) / 255
+    return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4
+  })
+  return 0.2126 * r + 0.7152 * g + 0.0722 * b
+}
+
+function contrast(one: string, other: string): number {
+  const [low = 0, high = 0] = [luminance(one), luminance(other)].sort((a, b) => a - b)
+  return (high + 0.05) / (low + 0.05)
+}
+
+const night = coloursOf(':root')
+const day = { ...night, ...coloursOf(':root[data-theme="day"]') }
+const asPhone = { ...night, ...coloursOf(':root:not([data-theme="night"])') }
+
+test('white on black is 21 to 1 and #777 on white 4.48 (WebAIM contrast checker)', () => {
+  expect(contrast('#ffffff', '#000000')).toBeCloseTo(21, 9)
+  expect(contrast('#777777', '#ffffff')).toBeCloseTo(4.48, 2)
+})
+
+test('day is the same whether it was chosen or comes from the phone', () => {
+  expect(asPhone).toEqual(day)
+})
+
+describe.each([
+  ['night', night],
+  ['day', day],
+])('at %s', (_name, colours) => {
+  const ratio = (one: string, other: string) => contrast(colours[one] ?? '', colours[other] ?? '')
+
+  test.each(['text', 'text-quiet', 'text-faint'])('%s reads on every ground: 4.5 to 1', (ink) => {
+    for (const ground of ['ground', 'raised', 'sunk']) {
+      expect(ratio(ink, ground), `${ink} on ${ground}`).toBeGreaterThanOrEqual(4.5)
+    }
+  })
+
+  test('the words of the amber action read, also while it is pressed', () => {
+    expect(ratio('on-amber', 'amber')).toBeGreaterThanOrEqual(4.5)
+    expect(ratio('on-amber', 'amber-pressed')).toBeGreaterThanOrEqual(4.5)
+  })
+
+  test('edges of what can be tapped are seen: 3 to 1 (WCAG 2.2, 1.4.11)', () => {
+    expect(ratio('line-strong', 'ground')).toBeGreaterThanOrEqual(3)
+    expect(ratio('line-strong', 'raised')).toBeGreaterThanOrEqual(3)
+  })
+})
