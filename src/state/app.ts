@@ -62,6 +62,8 @@ export interface Log {
   fileName: string
   samples: SampleBlock
   hasGyro: boolean
+  /** Printed by the real hardware. */
+  fromBoard?: boolean
 }
 
 export interface LogLabels {

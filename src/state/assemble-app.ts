@@ -65,6 +65,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
       train,
       replay: jobs.replay,
       update: library.update,
+      addLogs: library.addLogs,
     }),
     model: jobs.training.job,
     train,

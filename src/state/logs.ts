@@ -5,7 +5,7 @@ import type { Log, LogLabels } from './app'
 
 /** The facts of a log as a recording of a library. Its units and axes were settled by the mapping. */
 export function describeLog(
-  { fileName, samples, hasGyro }: Log,
+  { fileName, samples, hasGyro, fromBoard = false }: Log,
   { gestureId, testerCode, hand }: LogLabels,
   libraryId: string,
   id: string,
@@ -17,10 +17,10 @@ export function describeLog(
     libraryId,
     testerCode,
     hand,
-    source: 'imported',
+    source: fromBoard ? 'board' : 'imported',
     recordedAt: new Date().toISOString(),
     device: {
-      label: 'CSV file',
+      label: fromBoard ? 'Board' : 'CSV file',
       rateHz: timingFacts(samples.tMs).rateHz,
       accelStepMps2: 0,
       gyroStepDps: 0,

@@ -12,12 +12,13 @@ import {
   seriesOfPhone,
 } from '../../shared/board/decision/same-decision'
 import type { BoardLog } from '../../shared/board/log/board-log'
+import { boardSamples } from '../../shared/board/log/board-samples'
 import { type FoundMounting, findMounting } from '../../shared/board/mounting/find-mounting'
 import type { Recording } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
 import type { SampleBlock } from '../../shared/model/sample'
 import type { Matrix3, Target } from '../../shared/model/target'
-import type { App } from '../app'
+import type { App, LogLabels } from '../app'
 import type { Shelf } from '../shelf'
 import type { BenchState } from './bench'
 
@@ -29,6 +30,8 @@ export interface BesidePhone {
   findMounting(recordingId: string): Promise<Result<FoundMounting>>
   keepMounting(matrix: Matrix3): Promise<void>
   compare(recordingId: string): Promise<Result<SameDecision>>
+  /** Stores the log moved freely as a recording of the library, with source 'board'. */
+  keepLog(labels: LogLabels): Promise<Result<null>>
   /** The device's own event log against the core over the same samples. */
   compareLog(text: string): Promise<Result<LineComparison>>
 }
@@ -46,6 +49,7 @@ export interface BesideParts {
   train: App['train']
   replay: App['replay']
   update: App['library']['update']
+  addLogs: App['library']['addLogs']
 }
 
 export function createBesidePhone(parts: BesideParts): BesidePhone {
@@ -54,8 +58,8 @@ export function createBesidePhone(parts: BesideParts): BesidePhone {
   const pair = async (recordingId: string) => {
     const now = target()
     if (now === null) return NO_LIBRARY
-    const log = bench.parts.peek().find(({ step }) => step === 'free')?.log
-    if (log === undefined) return NO_LOG
+    const log = freeLog(bench)
+    if (log === null) return NO_LOG
     const recording = shelf.recordings.peek().find(({ id }) => id === recordingId)
     const samples = await shelf.store.loadSamples(recordingId)
     if (recording === undefined || samples === null) {
@@ -85,9 +89,9 @@ export function createBesidePhone(parts: BesideParts): BesidePhone {
       if (!both.ok) return both
       return findMounting(both.value.phone, seriesOfBoard(both.value.log, both.value.target))
     },
-    keepMounting: async (matrix) => {
+    keepMounting: async (mounting) => {
       const now = target()
-      if (now !== null) await parts.update({ target: { ...now, mounting: matrix } })
+      if (now !== null) await parts.update({ target: { ...now, mounting } })
     },
     compare: async (recordingId) => {
       const both = await pair(recordingId)
@@ -102,17 +106,31 @@ export function createBesidePhone(parts: BesideParts): BesidePhone {
         { series: seriesOfBoard(log, now), decision: decision.value },
       )
     },
+    keepLog: async (labels) => {
+      const now = target()
+      const log = freeLog(bench)
+      if (now === null) return NO_LIBRARY
+      if (log === null || bench.simulated.peek()) return NO_LOG
+      const samples = boardSamples(log, now)
+      if (!samples.ok) return samples
+      const facts = { fileName: '', hasGyro: log.gyroUnit !== null, fromBoard: true }
+      return parts.addLogs([{ ...facts, samples: samples.value }], labels)
+    },
     compareLog: async (text) => {
       const now = target()
+      const log = freeLog(bench)
       if (now === null) return NO_LIBRARY
-      const log = bench.parts.peek().find(({ step }) => step === 'free')?.log
-      if (log === undefined) return NO_LOG
+      if (log === null) return NO_LOG
       const lines = readEventLines(text)
       if (!lines.ok) return lines
       const decision = await decideOn(log, now)
       return decision.ok ? ok(compareEventLog(decision.value.events, lines.value)) : decision
     },
   }
+}
+
+function freeLog(bench: BenchState): BoardLog | null {
+  return bench.parts.peek().find(({ step }) => step === 'free')?.log ?? null
 }
 
 function seriesOf(samples: SampleBlock, { device }: Recording) {

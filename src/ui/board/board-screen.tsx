@@ -6,6 +6,7 @@ import { Button, Choice, NextStep, Screen, Section, useApp } from '../common'
 import { AddLog } from './add-log'
 import { Columns } from './columns'
 import { Findings } from './findings'
+import { KeepLog } from './keep-log'
 import { LinkSection } from './link-section'
 import { LogStep } from './log-step'
 import { SimulatedBoard } from './simulated-board'
@@ -81,6 +82,7 @@ function BoardCheck({ hasSerial }: { hasSerial: boolean }) {
         <Button href="#/board/mounting">Mounting, from a phone on the same prop</Button>
         <Button href="#/board/decision">Does the board decide as the phone did?</Button>
       </Section>
+      <KeepLog />
       <Section title="Steps">
         <StepList current={step} onChoose={setChosen} />
       </Section>

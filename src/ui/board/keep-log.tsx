@@ -1,0 +1,38 @@
+import { useState } from 'preact/hooks'
+import type { LogLabels } from '../../state/app'
+import { Button, Notice, Section, useApp } from '../common'
+import { LabelFields } from '../library/label-fields'
+
+/** What the board logged can be a take or background like any other, turned into the phone's axes. */
+export function KeepLog() {
+  const { board, library, record } = useApp()
+  const [labels, setLabels] = useState<LogLabels>({
+    gestureId: null,
+    testerCode: record.testerCode.value,
+    hand: 'unknown',
+  })
+  const [said, setSaid] = useState<{ text: string; wrong: boolean } | null>(null)
+  const free = board.bench.parts.value.some(({ step }) => step === 'free')
+  if (!free || board.bench.simulated.value) return null
+  const keep = async () => {
+    const kept = await board.beside.keepLog(labels)
+    setSaid(
+      kept.ok
+        ? { text: 'It is in the library, marked as from a board.', wrong: false }
+        : { text: kept.message, wrong: true },
+    )
+  }
+  return (
+    <Section title="Keep the log moved freely">
+      <LabelFields
+        gestures={library.current.value?.gestures ?? []}
+        labels={labels}
+        onChange={setLabels}
+      />
+      {said !== null && <Notice tone={said.wrong ? 'trouble' : 'plain'}>{said.text}</Notice>}
+      <Button wide disabled={labels.testerCode === ''} onClick={() => void keep()}>
+        Keep in the library
+      </Button>
+    </Section>
+  )
+}
