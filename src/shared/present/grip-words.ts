@@ -47,6 +47,9 @@ export function bestRemedy(grip: GripTolerance, limit: number): RemedyScore | nu
   return [...alike].sort((a, b) => a.tableBytes - b.tableBytes)[0] ?? null
 }
 
+/** Share of takes without a known roll from which on alignment cannot be counted on. */
+const OFTEN_UNKNOWN = 0.1
+
 /** Where gravity cannot tell the roll, and how often that was so. */
 export function verticalWords({ verticalDeg, remedies }: GripTolerance): string {
   const unknown = remedies.find(({ rollUnknown }) => rollUnknown !== null)?.rollUnknown
@@ -54,7 +57,11 @@ export function verticalWords({ verticalDeg, remedies }: GripTolerance): string 
     unknown === null || unknown === undefined
       ? ''
       : ` Here that was so in ${countOf(unknown)} takes.`
-  return `Gravity says nothing on roll while the long axis is within ${Math.round(verticalDeg)}° of the vertical, or where no rest came before: such movements are left as they are.${often}`
+  const advice =
+    unknown != null && unknown.value > OFTEN_UNKNOWN
+      ? ' That is too often to rely on gravity: start these movements nearer to level, or choose another remedy.'
+      : ''
+  return `Gravity says nothing on roll while the long axis is within ${Math.round(verticalDeg)}° of the vertical, or where no rest came before: such movements are left as they are.${often}${advice}`
 }
 
 export function basisWords({ holdout, rounds, remedies }: GripTolerance): string {

@@ -14,6 +14,7 @@ import {
 import type { BoardLog } from '../../shared/board/log/board-log'
 import { boardSamples } from '../../shared/board/log/board-samples'
 import { type FoundMounting, findMounting } from '../../shared/board/mounting/find-mounting'
+import { type BoardAnswer, compareBoardAnswer } from '../../shared/firmware/board-answer'
 import type { Recording } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
 import type { SampleBlock } from '../../shared/model/sample'
@@ -34,6 +35,8 @@ export interface BesidePhone {
   keepLog(labels: LogLabels): Promise<Result<null>>
   /** The device's own event log against the core over the same samples. */
   compareLog(text: string): Promise<Result<LineComparison>>
+  /** The log of the exported self-test, run on the device, against what the core here says. */
+  compareSelfTest(text: string): Promise<Result<BoardAnswer>>
 }
 
 const NO_LOG = fail(
@@ -55,18 +58,7 @@ export interface BesideParts {
 export function createBesidePhone(parts: BesideParts): BesidePhone {
   const { shelf, bench, recogniser } = parts
   const target = () => shelf.current.peek()?.target ?? null
-  const pair = async (recordingId: string) => {
-    const now = target()
-    if (now === null) return NO_LIBRARY
-    const log = freeLog(bench)
-    if (log === null) return NO_LOG
-    const recording = shelf.recordings.peek().find(({ id }) => id === recordingId)
-    const samples = await shelf.store.loadSamples(recordingId)
-    if (recording === undefined || samples === null) {
-      return fail('board/no-recording', 'This recording is not in the open library.')
-    }
-    return ok({ target: now, log, phone: seriesOf(samples, recording) })
-  }
+  const pair = (recordingId: string) => logAndRecording(parts, recordingId)
   const decideOn = async (log: BoardLog, now: Target) => {
     const trained = await parts.train()
     return trained.ok ? recogniser.decide(trained.value.model, now, log) : trained
@@ -116,6 +108,7 @@ export function createBesidePhone(parts: BesideParts): BesidePhone {
       const facts = { fileName: '', hasGyro: log.gyroUnit !== null, fromBoard: true }
       return parts.addLogs([{ ...facts, samples: samples.value }], labels)
     },
+    compareSelfTest: (text) => compareSelfTest(parts, text),
     compareLog: async (text) => {
       const now = target()
       const log = freeLog(bench)
@@ -127,6 +120,33 @@ export function createBesidePhone(parts: BesideParts): BesidePhone {
       return decision.ok ? ok(compareEventLog(decision.value.events, lines.value)) : decision
     },
   }
+}
+
+/** The log moved freely and a recording of the phone, as they are compared. */
+async function logAndRecording({ shelf, bench }: BesideParts, recordingId: string) {
+  const now = shelf.current.peek()?.target ?? null
+  if (now === null) return NO_LIBRARY
+  const log = freeLog(bench)
+  if (log === null) return NO_LOG
+  const recording = shelf.recordings.peek().find(({ id }) => id === recordingId)
+  const samples = await shelf.store.loadSamples(recordingId)
+  if (recording === undefined || samples === null) {
+    return fail('board/no-recording', 'This recording is not in the open library.')
+  }
+  return ok({ target: now, log, phone: seriesOf(samples, recording) })
+}
+
+async function compareSelfTest(
+  { shelf, recogniser, train }: BesideParts,
+  text: string,
+): Promise<Result<BoardAnswer>> {
+  const id = shelf.current.peek()?.id
+  const full = id === undefined ? null : await shelf.store.loadFull(id)
+  if (full === null) return NO_LIBRARY
+  const trained = await train()
+  if (!trained.ok) return trained
+  const vectors = await recogniser.vectors(full, trained.value)
+  return vectors.ok ? ok(compareBoardAnswer(text, trained.value.hash, vectors.value)) : vectors
 }
 
 function freeLog(bench: BenchState): BoardLog | null {

@@ -1,11 +1,12 @@
 import { useState } from 'preact/hooks'
 import type { EventPair } from '../../shared/board/decision/compare-events'
-import type { LineComparison } from '../../shared/board/decision/event-log'
 import type { SameDecision } from '../../shared/board/decision/same-decision'
 import type { Result } from '../../shared/model/result'
 import { decisionWords, pairWords, sideWords } from '../../shared/present/decision-words'
 import { Button, Notice, Screen, Section, useApp } from '../common'
 import { BesideFields } from './beside-fields'
+import { OwnLog } from './own-log'
+import { SelfTestLog } from './self-test-log'
 
 /** Does the board decide as the phone did, and does its own log agree to the bit? */
 export function DecisionScreen() {
@@ -46,6 +47,7 @@ export function DecisionScreen() {
       )}
       {compared?.ok && <Pairs compared={compared.value} />}
       <OwnLog />
+      <SelfTestLog />
     </Screen>
   )
 }
@@ -99,43 +101,5 @@ function Row({ pair, model, first }: RowProps) {
       <td>{sideWords(pair.board?.event ?? null, model)}</td>
       <td>{pairWords(pair)}</td>
     </tr>
-  )
-}
-
-/** An event log that the device printed over the very samples it logged. */
-function OwnLog() {
-  const { beside } = useApp().board
-  const [text, setText] = useState('')
-  const [compared, setCompared] = useState<Result<LineComparison> | null>(null)
-  return (
-    <Section title="The device’s own event log">
-      <label class="field board-paste">
-        <span>Lines that begin with “event”, of the log above</span>
-        <textarea
-          rows={4}
-          value={text}
-          spellcheck={false}
-          onInput={(event) => setText(event.currentTarget.value)}
-        />
-      </label>
-      <Button disabled={text === ''} onClick={() => void beside.compareLog(text).then(setCompared)}>
-        Compare to the bit
-      </Button>
-      {compared !== null && !compared.ok && <Notice tone="trouble">{compared.message}</Notice>}
-      {compared?.ok && compared.value.same && (
-        <Notice live>All {compared.value.total} events are the same, word for word.</Notice>
-      )}
-      {compared?.ok && compared.value.first !== null && (
-        <Notice tone="trouble" live>
-          <p>
-            {compared.value.agreeing} of {compared.value.total} events agree before the first that
-            does not:
-          </p>
-          <pre class="board-tail">
-            {`here   ${compared.value.first.expected ?? '(none)'}\ndevice ${compared.value.first.found ?? '(none)'}`}
-          </pre>
-        </Notice>
-      )}
-    </Section>
   )
 }

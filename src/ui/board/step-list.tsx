@@ -1,4 +1,4 @@
-import { BENCH_STEPS, type BenchPart, type StepId } from '../../shared/board/check/steps'
+import { BENCH_STEPS, type BenchPart, FREE_STEP, type StepId } from '../../shared/board/check/steps'
 import { rowCount } from '../../shared/board/log/board-log'
 import { plural } from '../../shared/present/numbers'
 import { Button, Icon, useApp } from '../common'
@@ -21,7 +21,7 @@ export function StepList({ current, onChoose }: StepListProps) {
   return (
     <>
       <ol class="board-steps">
-        {BENCH_STEPS.map(({ id, name }) => {
+        {[...BENCH_STEPS, FREE_STEP].map(({ id, name }) => {
           const part = parts.find(({ step }) => step === id)
           return (
             <li key={id} class={id === current ? 'board-step board-step-now' : 'board-step'}>

@@ -96,6 +96,7 @@ describe('a board log through the core', () => {
     const found = compareEventLog(events, altered)
     expect(found).toMatchObject({ same: false, agreeing: 2 })
     expect(found.first?.found).toBe(altered[2])
+    expect(found.first?.cause).toMatch(/cut elsewhere/)
     expect(compareEventLog(events, lines.value.slice(0, 1)).first?.found).toBeNull()
     expect(readEventLines('event 1 2 gesture')).toMatchObject({ ok: false, code: 'events/line' })
     expect(readEventLines('nothing here')).toMatchObject({ ok: false, code: 'events/none' })

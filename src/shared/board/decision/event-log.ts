@@ -1,4 +1,5 @@
 import type { CoreEvent } from '../../core/core'
+import { causeOf } from '../../firmware/difference-cause'
 import { eventLine } from '../../firmware/vector'
 import { fail, ok, type Result } from '../../model/result'
 
@@ -39,7 +40,12 @@ export interface LineComparison {
   agreeing: number
   total: number
   /** The first that differ; one of them missing where a log ends. */
-  first: { expected: string | null; found: string | null } | null
+  first: {
+    expected: string | null
+    found: string | null
+    /** What this usually comes from, and what to do. */
+    cause: string
+  } | null
 }
 
 /** A device's event log against what this core says of the same samples, word for word. */
@@ -52,6 +58,7 @@ export function compareEventLog(
   let agreeing = 0
   while (agreeing < total && expected[agreeing] === found[agreeing]) agreeing++
   const same = agreeing === total
-  const first = { expected: expected[agreeing] ?? null, found: found[agreeing] ?? null }
+  const [wanted = null, had = null] = [expected[agreeing], found[agreeing]]
+  const first = { expected: wanted, found: had, cause: causeOf(wanted ?? 'end', had ?? '') }
   return { same, agreeing, total, first: same ? null : first }
 }

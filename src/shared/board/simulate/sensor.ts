@@ -17,7 +17,7 @@ export interface SimulatedSensor {
 }
 
 /**
- * A sensor within its data sheet: offsets up to ±50 mg and ±20 deg/s, gains within ±3 %, noise
+ * A sensor within its data sheet: offsets up to ±50 mg (z: ±80 mg) and ±20 deg/s, gains within ±3 %, noise
  * density from a good part's to a cheap one's, an oscillator within ±3 %.
  */
 export function drawSensor(random: Random, target: Target): SimulatedSensor {
@@ -28,7 +28,11 @@ export function drawSensor(random: Random, target: Target): SimulatedSensor {
   ]
   const root = Math.sqrt(target.rateHz / 2)
   return {
-    accelZeroG: triple(-0.05, 0.05),
+    accelZeroG: [
+      random.uniform(-0.05, 0.05),
+      random.uniform(-0.05, 0.05),
+      random.uniform(-0.08, 0.08),
+    ],
     gyroZeroDps: triple(-20, 20),
     accelGain: triple(0.97, 1.03),
     gyroGain: triple(0.97, 1.03),
