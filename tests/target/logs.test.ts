@@ -12,7 +12,7 @@ describe('readOutput', () => {
   })
 
   test('sums up what was measured', () => {
-    const measured = '# decision 7\n# decision 9\n# idle 2 30\n# idle 1 15\n# stack 90 640\n'
+    const measured = '# decision 1 7\n# decision 1 9\n# idle 2 30\n# idle 1 15\n# stack 90 640\n'
     expect(readOutput(measured).costs).toEqual({
       decisions: [7, 9],
       idle: { samples: 3, ticks: 45 },
@@ -24,7 +24,7 @@ describe('readOutput', () => {
 
 test('runs that took a part of the vectors each are joined as if they were one', () => {
   const part = (name: string, ticks: number) =>
-    readOutput(`${HEAD}vector ${name}\nend 1\n# decision ${ticks}\ndone\n`)
+    readOutput(`${HEAD}vector ${name}\nend 1\n# decision 1 ${ticks}\ndone\n`)
   const { log, costs } = joinOutputs([part('a', 3), part('b', 5)])
   expect(log).toBe(`${HEAD}vector a\nend 1\nvector b\nend 1\ndone\n`)
   expect(costs?.decisions).toEqual([3, 5])

@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs'
 import { join } from 'node:path'
-import { type BoardBuild, OPTIMISE } from './build'
+import { BENCH_WRAPS, type BoardBuild, OPTIMISE } from './build'
 import { type ElfTools, type RecogniserSize, recogniserSize } from './elf'
 import { joinOutputs, readOutput, type SelfTestOutput } from './self-test-output'
 import { probeFile, type Workshop } from './workshop'
@@ -23,6 +23,7 @@ export const AVR: BoardBuild = {
   workPerTick: 1,
   run: (shop) => joinOutputs(slices(shop).map((slice, index) => run(shop, slice, index))),
   sizes,
+  bench,
 }
 
 interface Slice {
@@ -70,10 +71,20 @@ function run(shop: Workshop, { vectors, tablesInRam }: Slice, index: number): Se
     ...(tablesInRam ? ['-DMVW_TABLES_IN_RAM'] : []),
     ...['-Wl,--wrap=mvw_push', '-Wl,--wrap=vector_end'],
     ...['selftest/vector_run.c', 'selftest/event_log.c', 'selftest/board_packed.c'],
-    ...['build/packed_vectors.c', probeFile('avr_port.c'), probeFile('probe.c')],
+    ...['build/packed_vectors.c', ...['avr_port.c', 'probe.c', 'probe_text.c'].map(probeFile)],
   ])
+  return readOutput(emulate(shop, elf))
+}
+
+function emulate(shop: Workshop, elf: string): string {
   const { out, err } = shop.run('simavr', ['-m', PART, '-f', String(CLOCK_HZ), elf])
-  return readOutput(plain(out + err))
+  return plain(out + err)
+}
+
+function bench(shop: Workshop): string {
+  const sources = ['avr_port.c', 'cost_bench.c', 'probe_text.c'].map(probeFile)
+  link(shop, 'avr-bench.elf', [...BENCH_WRAPS, ...sources])
+  return emulate(shop, 'avr-bench.elf')
 }
 
 /** simavr colours each line of the serial port and ends it with a dot; its own lines have none. */

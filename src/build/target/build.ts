@@ -6,6 +6,9 @@ import type { Workshop } from './workshop'
 /** For size; the core asks for speed itself where it counts. */
 export const OPTIMISE = '-Os'
 
+/** Functions that `c/cost_bench.c` measures. */
+export const BENCH_WRAPS = ['-Wl,--wrap=mvw_normalise', '-Wl,--wrap=mvw_kernel_scores']
+
 /** One way to build the bundle and run its vectors. */
 export interface Build {
   /** Word for figures and messages. */
@@ -21,4 +24,6 @@ export interface BoardBuild extends Build {
   /** Of that unit in a tick of the counter. */
   workPerTick: number
   sizes(shop: Workshop): RecogniserSize
+  /** What `c/cost_bench.c` prints. */
+  bench(shop: Workshop): string
 }

@@ -1,4 +1,4 @@
-import { type BoardBuild, OPTIMISE } from './build'
+import { BENCH_WRAPS, type BoardBuild, OPTIMISE } from './build'
 import { type ElfTools, type RecogniserSize, recogniserSize } from './elf'
 import { readOutput, type SelfTestOutput } from './self-test-output'
 import { probeFile, type Workshop } from './workshop'
@@ -43,6 +43,7 @@ function cortexM(board: CortexM): BoardBuild {
     workPerTick: board.instructionsPerTick,
     run: (shop) => run(shop, board),
     sizes: (shop) => sizes(shop, board),
+    bench: (shop) => bench(shop, board),
   }
 }
 
@@ -65,7 +66,7 @@ function link(shop: Workshop, board: CortexM, out: string, args: string[]): void
 
 function run(shop: Workshop, board: CortexM): SelfTestOutput {
   const elf = `${board.name}.elf`
-  const ports = ['cortex_port.c', 'probe.c'].map(probeFile)
+  const ports = ['cortex_port.c', 'probe.c', 'probe_text.c'].map(probeFile)
   const body = ['selftest/vector_run.c', 'selftest/event_log.c']
   const wraps = ['-Wl,--wrap=mvw_push', '-Wl,--wrap=vector_end']
   const transport = board.serial
@@ -73,15 +74,27 @@ function run(shop: Workshop, board: CortexM): SelfTestOutput {
     : ['selftest/board_packed.c', 'build/packed_vectors.c']
   shop.run('make', [board.serial ? 'serial' : 'packed'])
   link(shop, board, elf, [...wraps, ...body, ...ports, ...transport])
-  const emulation = [
+  const input = board.serial ? shop.text('build/serial_vectors.txt') : ''
+  return readOutput(emulate(shop, board, elf, board.serial ? input : null))
+}
+
+/** @param input for the serial port, by which the output then comes; null to use semihosting */
+function emulate(shop: Workshop, board: CortexM, elf: string, input: string | null): string {
+  const arguments_ = [
     ...['-M', board.machine, '-display', 'none', '-monitor', 'none'],
-    ...['-serial', board.serial ? 'stdio' : 'none'],
+    ...['-serial', input === null ? 'none' : 'stdio'],
     ...['-icount', 'shift=0,align=off,sleep=off'],
     ...['-semihosting-config', 'enable=on,target=native', '-kernel', elf],
   ]
-  const input = board.serial ? shop.text('build/serial_vectors.txt') : ''
-  const { out, err } = shop.run('qemu-system-arm', emulation, input)
-  return readOutput(board.serial ? out : err)
+  const { out, err } = shop.run('qemu-system-arm', arguments_, input ?? '')
+  return input === null ? err : out
+}
+
+function bench(shop: Workshop, board: CortexM): string {
+  const elf = `${board.name}-bench.elf`
+  const sources = ['cortex_port.c', 'cost_bench.c', 'probe_text.c'].map(probeFile)
+  link(shop, board, elf, [...BENCH_WRAPS, ...sources])
+  return emulate(shop, board, elf, null)
 }
 
 function sizes(shop: Workshop, board: CortexM): RecogniserSize {

@@ -40,10 +40,10 @@ function costsOf(lines: string[]): Costs | null {
   let found = false
   for (const line of lines) {
     const [, kind, first = '', second = ''] =
-      line.match(/^# (decision|idle|moving|stack) (\d+)(?: (\d+))?$/) ?? []
+      line.match(/^# (decision|idle|moving|stack) (\d+) (\d+)$/) ?? []
     if (kind === undefined) continue
     found = true
-    if (kind === 'decision') costs.decisions.push(Number(first))
+    if (kind === 'decision') costs.decisions.push(Number(second))
     else if (kind === 'stack') costs.stackBytes = Math.max(costs.stackBytes, Number(first))
     else add(kind === 'idle' ? costs.idle : costs.moving, Number(first), Number(second))
   }
