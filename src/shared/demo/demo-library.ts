@@ -3,6 +3,7 @@ import {
   type Background,
   DEFAULT_TRAINING,
   type FullLibrary,
+  type Gesture,
   type Library,
   type RecordingWithSamples,
   type Take,
@@ -11,6 +12,7 @@ import type { SampleBlock } from '../model/sample'
 import type { OnProgress } from '../protocol/recogniser'
 import { createRandom, type Random } from '../statistics/random'
 import { defaultTarget } from '../target/default-target'
+import { DEMO_ANSWERS, demoLight } from './demo-light'
 import { type DemoTester, demoTester, recordBackground, recordTake } from './demo-recordings'
 import { DEMO_MOVEMENTS, type DemoMovement } from './movements'
 import { drawPhoneSensor, phoneFacts } from './phone-sensor'
@@ -27,6 +29,12 @@ export const DEMO_BACKGROUND_S = 110
 const FIRST_RECORDED_MS = Date.UTC(2025, 10, 8, 16, 0, 0)
 /** Between one recording and the next. */
 const PAUSE_MS = 4_000
+
+/** The answer to a movement, when the parade has one. */
+function answerTo(movementId: string): Pick<Gesture, 'answer'> {
+  const answer = DEMO_ANSWERS[movementId]
+  return answer === undefined ? {} : { answer }
+}
 
 /** Random UUID, version 4 (RFC 9562), from the seeded stream: the same seed gives the same ids. */
 export function seededUuid(random: Random): string {
@@ -92,7 +100,8 @@ function demoFacts(id: string): Library {
     name: 'Night parade (demo)',
     createdAt: new Date(FIRST_RECORDED_MS).toISOString(),
     generated: true,
-    gestures: DEMO_MOVEMENTS.map(({ id, name, note }) => ({ id, name, note })),
+    gestures: DEMO_MOVEMENTS.map(({ id, name, note }) => ({ id, name, note, ...answerTo(id) })),
+    light: demoLight(),
     target: defaultTarget(),
     training: { ...DEFAULT_TRAINING },
   }
