@@ -5,6 +5,7 @@ import type { RecogniserModel } from '../model/recogniser-model'
 import { fail, ok, type Result } from '../model/result'
 import type { OnProgress } from '../protocol/recogniser'
 import { cutTake } from '../training/cut-take'
+import type { MatcherWish } from '../training/kernel/fit-matcher'
 import { type Prepared, type PreparedTake, prepareLibrary } from '../training/prepare'
 import { trainPrepared } from '../training/train-model'
 import {
@@ -21,6 +22,8 @@ export interface EvaluateOptions {
   seed?: number
   /** Asked between steps; true ends the evaluation with code 'evaluate/stopped'. */
   shouldStop?: () => boolean
+  /** How movements are compared; 'template' by default. */
+  matcher?: MatcherWish
   /** Awaited between steps; give one that lets the thread do other work, such as a timer. */
   pause?: () => Promise<void>
 }
@@ -50,7 +53,7 @@ export async function evaluateLibrary(
     onProgress({ done: index, total: folds.length, what: `holding out ${fold.heldOut}` })
     await options.pause?.()
     if (options.shouldStop?.()) return fail('evaluate/stopped', 'The evaluation was stopped.')
-    const round = runFold(core, fold, index)
+    const round = runFold(core, fold, index, options.matcher ?? 'template')
     if (!round.ok) return round
     outcomes.push(...round.value.outcomes)
     background = round.value.addTo(background)
@@ -78,8 +81,8 @@ interface Round {
   addTo: (sum: BackgroundCount) => BackgroundCount
 }
 
-function runFold(core: Core, fold: Fold, index: number): Result<Round> {
-  const trained = trainPrepared(core, fold.train)
+function runFold(core: Core, fold: Fold, index: number, matcher: MatcherWish): Result<Round> {
+  const trained = trainPrepared(core, fold.train, { matcher })
   if (!trained.ok) return trained
   const { model, bytes } = trained.value
   core.load(bytes)

@@ -1,4 +1,10 @@
-import { channelCount, type ModelNormaliser, type ModelSegmenter } from '../model/recogniser-model'
+import {
+  channelCount,
+  type ModelNormaliser,
+  type RecogniserModel,
+  rowValues,
+} from '../model/recogniser-model'
+import type { Target } from '../model/target'
 import type { Prepared } from './prepare'
 import type { TemplateLimits } from './template-choice'
 
@@ -6,9 +12,14 @@ import type { TemplateLimits } from './template-choice'
 const FIXED_BYTES = 80
 const GESTURE_BYTES = 8
 /** MVW_MAX_TEMPLATES. */
-const MOST_TEMPLATES = 512
+export const MOST_TEMPLATES = 512
 /** `sizeof(mvw_state)` on a 32-bit target, as in README.md. */
 const STATE_BYTES = 84
+
+/** Bytes that templates and kernel features may take together. */
+export function roomForTables(target: Target, gestureCount: number): number {
+  return target.modelBudgetBytes - FIXED_BYTES - GESTURE_BYTES * gestureCount
+}
 
 /** How many templates fit; null when not even one a gesture does. */
 export function templateLimits(
@@ -16,7 +27,7 @@ export function templateLimits(
   normaliser: ModelNormaliser,
   gestureCount: number,
 ): TemplateLimits | null {
-  const room = target.modelBudgetBytes - FIXED_BYTES - GESTURE_BYTES * gestureCount
+  const room = roomForTables(target, gestureCount)
   const total = Math.min(
     MOST_TEMPLATES,
     Math.floor(room / (normaliser.length * channelCount(normaliser))),
@@ -24,8 +35,10 @@ export function templateLimits(
   return total < gestureCount ? null : { perGesture: settings.templatesPerGesture, total }
 }
 
-/** Bytes of RAM on the target: ring of samples, scratch for the query, one warping row, state. */
-export function ramBytesOf(segmenter: ModelSegmenter, length: number, channels: number): number {
+/** Bytes of RAM on the target: ring of samples, scratch for the query, row and scores, state. */
+export function ramBytesOf(model: RecogniserModel): number {
+  const { segmenter, normaliser } = model
   const ringSamples = segmenter.maxLength + segmenter.offHold + segmenter.accelLag + 1
-  return ringSamples * 12 + length * channels * 2 + length * 4 + STATE_BYTES
+  const queryBytes = normaliser.length * channelCount(normaliser) * 2
+  return ringSamples * 12 + queryBytes + rowValues(model) * 4 + STATE_BYTES
 }

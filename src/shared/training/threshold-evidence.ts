@@ -39,7 +39,8 @@ export function learnThresholds(
   }
 }
 
-type Gathered = { [K in keyof ThresholdEvidence]: number[] }
+/** Evidence while it is gathered. */
+export type Gathered = { [K in keyof ThresholdEvidence]: number[] }
 
 function gatherFromTakes(choice: Choice, evidenceOf: (gesture: number) => Gathered | undefined) {
   const apart = apartness(choice.examples)
@@ -80,7 +81,7 @@ function nearestOf(
 }
 
 /** Movements in the background are foreign to the gesture that the core finds nearest. */
-function gatherFromBackground(
+export function gatherFromBackground(
   core: Core,
   prepared: Prepared,
   model: RecogniserModel,

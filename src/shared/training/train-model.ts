@@ -2,18 +2,16 @@ import type { Core } from '../core/core'
 import { encodeModel } from '../format/model-bytes'
 import type { TrainedModel } from '../model/evaluation'
 import type { FullLibrary } from '../model/library'
-import {
-  channelCount,
-  type ModelGesture,
-  type ModelSegmenter,
-  type RecogniserModel,
-} from '../model/recogniser-model'
+import type { ModelGesture, ModelSegmenter, RecogniserModel } from '../model/recogniser-model'
 import { fail, ok, type Result } from '../model/result'
 import type { OnProgress } from '../protocol/recogniser'
 import { ramBytesOf, templateLimits } from './budget'
 import { cutTake } from './cut-take'
 import { cuttingModel, cuttingModelBytes } from './cutting-model'
 import { distancesBetween, type Example } from './examples'
+import { fitLibrary } from './kernel/fit-library'
+import type { MatcherWish } from './kernel/fit-matcher'
+import { learnKernelThresholds } from './kernel/kernel-thresholds'
 import {
   type CutPrepared,
   chooseMatcher,
@@ -30,12 +28,14 @@ import { learnThresholds } from './threshold-evidence'
 
 export interface TrainOptions {
   onProgress?: OnProgress
+  /** 'template' by default. */
+  matcher?: MatcherWish
 }
 
 const STEPS = 5
 
 /**
- * Trains a template model on everything in the library. Everything that the board does too (cutting,
+ * Trains a model on everything in the library: templates, kernel features or both, as wished. Everything that the board does too (cutting,
  * normalising, warping) is done by the core; here is only chosen between what it answers.
  * Takes a second or a few for some hundred takes.
  * Codes: 'train/no-takes', 'train/no-movement', 'train/budget'.
@@ -53,7 +53,7 @@ export function trainModel(
 export function trainPrepared(
   core: Core,
   prepared: Prepared,
-  { onProgress }: TrainOptions = {},
+  { onProgress, matcher: wish = 'template' }: TrainOptions = {},
 ): Result<TrainedModel> {
   const say = (done: number, what: string) => onProgress?.({ done, total: STEPS, what })
   if (prepared.takes.length === 0) {
@@ -71,8 +71,17 @@ export function trainPrepared(
   say(2, 'comparing ways to compare')
   const matcher = chooseMatcher(core, prepared, proposal.segmenter, cuts)
   const examples = readExamples(core, prepared, proposal.segmenter, matcher, cuts)
-  say(3, 'choosing templates')
+  say(3, wish === 'template' ? 'choosing templates' : 'fitting kernel features')
   const table = distancesBetween(core, examples, warpOf(matcher))
+  const fit =
+    wish === 'template' ? null : fitLibrary(core, prepared, matcher, examples, table, wish)
+  if (fit?.kernel) {
+    say(4, 'learning thresholds')
+    const model = assemble(prepared, proposal.segmenter, matcher, examples, fit.chosenOf)
+    model.kernel = fit.kernel
+    learnKernelThresholds(core, prepared, model, fit.classed, fit)
+    return ok(describe(model, prepared, proposal, examples))
+  }
   const limits = templateLimits(
     prepared,
     matcher.normaliser,
@@ -107,8 +116,8 @@ function assemble(
   chosen: readonly number[][],
 ): RecogniserModel {
   const gestures = prepared.gestures.flatMap(({ id, name }, index): ModelGesture[] => {
+    if (!examples.some((example) => example.gesture === index)) return []
     const templates = chosen[index]!.map((i) => examples[i]!)
-    if (templates.length === 0) return []
     return [
       {
         id,
@@ -147,7 +156,7 @@ function describe(
     bytes,
     hash: sha256Hex(bytes),
     tableBytes: bytes.length,
-    ramBytes: ramBytesOf(model.segmenter, model.normaliser.length, channelCount(model.normaliser)),
+    ramBytes: ramBytesOf(model),
     usedTakeIds,
     uncutTakeIds: prepared.takes.map(({ take }) => take.id).filter((id) => !used.has(id)),
     notes: notesOn(prepared, proposal, model, examples),

@@ -1,0 +1,247 @@
+import type { Core } from '../../core/core'
+import type { FeatureShape } from '../../format/kernel-bytes'
+import { kernelByteLength } from '../../format/kernel-bytes'
+import type { MatcherKind, ModelKernel } from '../../model/recogniser-model'
+import { createRandom } from '../../statistics/random'
+import { MOST_TEMPLATES } from '../budget'
+import type { Example } from '../examples'
+import { chooseTemplates } from '../template-choice'
+import { countFeatures, findBiases, type Matrix } from './design-matrix'
+import { planFeatures } from './feature-plan'
+import { groupsOf } from './groups'
+import { marginLoss, shareNearest } from './margins'
+import { quantiseKernel } from './quantise'
+import { fitRidge, type RidgeFit, STRENGTHS } from './ridge'
+import { coverTemplates, heldOutLogDistances } from './template-distances'
+
+/** What the trainer may choose from. */
+export type MatcherWish = 'template' | 'kernel' | 'auto'
+
+export interface MatcherRequest {
+  /** Examples whose `gesture` is an index 0 to classCount - 1; each class has at least one. */
+  examples: readonly Example[]
+  classCount: number
+  /** Points and channels of a query. The core must hold a model with this normaliser. */
+  length: number
+  channels: number
+  /** Distances between the examples, n × n. */
+  table: Float64Array
+  /** Bytes for templates and kernel table together. */
+  budgetBytes: number
+  templatesPerGesture: number
+  seed: number
+  wish: MatcherWish
+}
+
+/** One way to compare, judged by testers (or takes) left out of it. */
+export interface MatcherFit {
+  kind: MatcherKind
+  /** Examples that are templates, for each class; empty lists for 'kernel'. */
+  chosen: number[][]
+  kernel: ModelKernel | null
+  /** Templates a class beside kernel features. */
+  perClass: number
+  /** Of the ridge regression. */
+  strength: number
+  /** Held-out distance of every example to every class, in the units of the core's events. */
+  heldOut: Float64Array
+  /** Distances times this change like ln(template distance). Null: they are template distances. */
+  perLog: number | null
+  /** marginLoss and share named rightly, of the held-out distances. */
+  loss: number
+  share: number
+  /** For people: what was chosen. */
+  says: string
+}
+
+/** Where both are used, templates take these shares of the most, and that share of the budget. */
+const TEMPLATE_SHARES = [0.3, 0.65, 1]
+const MOST_SHARE = 0.7
+/** Weights of ln(template distance) beside the scores; small ones carry over to new people. */
+const LOG_FACTORS = [0.3, 0.6, 1]
+/** More features gain little and cost time. */
+const MOST_FEATURES = 1500
+const LEAST_FEATURES = 24
+/** Fewer examples than this a class, on average, and a regression has nothing to go by. */
+const LEAST_EXAMPLES = 3
+
+/**
+ * Finds templates, kernel features or both within the budget; with 'auto' whatever separates best
+ * where testers are left out. Null when not even the smallest fits the budget.
+ */
+export function fitMatcher(core: Core, request: MatcherRequest): MatcherFit | null {
+  const { wish, examples, classCount } = request
+  const few = classCount < 2 || examples.length < LEAST_EXAMPLES * classCount
+  const tried: (MatcherFit | null)[] = []
+  if (wish !== 'kernel' || few) tried.push(fitTemplates(request))
+  if (wish !== 'template' && !few) {
+    const features = growFeatures(core, request)
+    const alone = fitKernel(request, { features, pools: 2, perClass: 0 })
+    const strengths = alone === null ? STRENGTHS : [alone.strength]
+    tried.push(alone)
+    for (const perClass of wish === 'auto' ? templateCounts(request) : []) {
+      tried.push(fitKernel(request, { features, pools: 2, perClass, strengths }))
+    }
+    const { perClass } = bestOf(tried.filter((fit) => fit?.kernel)) ?? { perClass: 0 }
+    tried.push(fitKernel(request, { features, pools: 3, perClass, strengths }))
+  }
+  const best = bestOf(tried)
+  if (best?.kind !== 'template') return best
+  return { ...best, chosen: chooseAllTemplates(request) }
+}
+
+function bestOf(tried: readonly (MatcherFit | null)[]): MatcherFit | null {
+  const possible = tried.filter((fit) => fit !== null)
+  return possible.reduce<MatcherFit | null>(
+    (best, fit) => (best === null || fit.loss < best.loss ? fit : best),
+    null,
+  )
+}
+
+/** Templates a class that leave room for features. */
+function templateCounts({ budgetBytes, classCount, length, channels }: MatcherRequest): number[] {
+  const most = Math.floor((MOST_SHARE * budgetBytes) / (classCount * length * channels))
+  const counts = TEMPLATE_SHARES.map((share) => Math.max(1, Math.round(share * most)))
+  return most < 1 ? [] : [...new Set(counts)]
+}
+
+interface Features {
+  shapes: FeatureShape[]
+  /** With all three pools. */
+  counts: Matrix
+}
+
+/** As many features as the roomiest choice may use; the others take the first of them. */
+function growFeatures(core: Core, request: MatcherRequest): Features {
+  const { examples, length, channels, seed } = request
+  const random = createRandom(seed)
+  const count = roomFor(request.budgetBytes, request.classCount, 2)
+  const plan = planFeatures(count, length, channels, random.fork())
+  const queries = examples.map((example) => example.query)
+  const shapes = findBiases(core, queries, plan, random.fork())
+  return { shapes, counts: countFeatures(core, queries, shapes, 3) }
+}
+
+function roomFor(bytes: number, classCount: number, pools: number): number {
+  const fixed = kernelByteLength({ pools: 2, logWeight: 0, bases: [], features: [] }, classCount)
+  const room = Math.floor((bytes - fixed) / (6 + pools * classCount))
+  return Math.max(0, Math.min(MOST_FEATURES, room))
+}
+
+/**
+ * Judged with templates that cover their classes, which is quick to choose again for every group;
+ * the templates themselves are chosen with more care.
+ */
+function fitTemplates(request: MatcherRequest): MatcherFit | null {
+  const { examples, classCount, table, templatesPerGesture } = request
+  const total = mostTemplates(request)
+  if (total < classCount) return null
+  const perClass = Math.min(templatesPerGesture, Math.floor(total / classCount))
+  const cover = (rows: readonly number[]) =>
+    coverTemplates(table, examples, classCount, perClass, rows)
+  const groups = groupsOf(examples)
+  const logs = heldOutLogDistances(table, examples.length, classCount, groups, cover)
+  const judged = { classes: examples.map((e) => e.gesture), classCount, values: logs }
+  return {
+    kind: 'template',
+    chosen: [],
+    perClass,
+    strength: 0,
+    kernel: null,
+    heldOut: logs.map((value) => Math.exp(value) - 1),
+    perLog: null,
+    loss: marginLoss(judged),
+    share: shareNearest(judged),
+    says: `up to ${total} templates`,
+  }
+}
+
+function mostTemplates({ budgetBytes, length, channels }: MatcherRequest): number {
+  return Math.min(MOST_TEMPLATES, Math.floor(budgetBytes / (length * channels)))
+}
+
+/** The templates of a model without kernel features. */
+function chooseAllTemplates(request: MatcherRequest): number[][] {
+  const { examples, classCount, table, templatesPerGesture } = request
+  const limits = { perGesture: templatesPerGesture, total: mostTemplates(request) }
+  return chooseTemplates(table, examples, classCount, limits)
+}
+
+interface KernelChoice {
+  features: Features
+  pools: 2 | 3
+  /** Templates a class. */
+  perClass: number
+  strengths?: readonly number[]
+}
+
+function fitKernel(request: MatcherRequest, choice: KernelChoice): MatcherFit | null {
+  const { examples, classCount, table, budgetBytes } = request
+  const { features, pools, perClass, strengths = STRENGTHS } = choice
+  const cover = (rows: readonly number[]) =>
+    coverTemplates(table, examples, classCount, perClass, rows)
+  const chosen = cover([...examples.keys()])
+  const used = chosen.flat().length * request.length * request.channels
+  const count = Math.min(features.shapes.length, roomFor(budgetBytes - used, classCount, pools))
+  if (count < LEAST_FEATURES) return null
+  const shapes = features.shapes.slice(0, count)
+  const counts = firstColumns(features, count, pools)
+  const classes = examples.map((example) => example.gesture)
+  const groups = groupsOf(examples)
+  const fit = fitRidge(counts, classes, classCount, groups, strengths)
+  const logs =
+    perClass === 0 ? null : heldOutLogDistances(table, examples.length, classCount, groups, cover)
+  const { factor, values, loss, share } = combine(fit, logs, classes, classCount)
+  const rounded = quantiseKernel(shapes, pools, fit, counts, factor, logs)
+  const { unit, constant } = rounded
+  return {
+    kind: perClass === 0 ? 'kernel' : 'both',
+    chosen,
+    perClass,
+    strength: fit.strength,
+    kernel: rounded.kernel,
+    heldOut: values.map((value) => Math.max(0, (value + constant) * unit)),
+    perLog: 1 / (unit * (factor || 1)),
+    loss,
+    share,
+    says: `${count} kernel features of ${pools} pools, ${chosen.flat().length} templates, log weight ${factor}, ridge ${fit.strength}, int8 changes ${(100 * rounded.changed).toFixed(1)} % of training answers`,
+  }
+}
+
+interface Combined {
+  factor: number
+  values: Float64Array
+  loss: number
+  share: number
+}
+
+/** Minus the held-out scores plus a multiple of the logarithms: the multiple with the least loss. */
+function combine(
+  { heldOut }: RidgeFit,
+  logs: Float64Array | null,
+  classes: readonly number[],
+  classCount: number,
+): Combined {
+  const factors = logs === null ? [0] : LOG_FACTORS
+  const all = factors.map((factor): Combined => {
+    const values = heldOut.map((score, at) => factor * (logs?.[at] ?? 0) - score)
+    const judged = { classes, classCount, values }
+    return { factor, values, loss: marginLoss(judged), share: shareNearest(judged) }
+  })
+  return all.reduce((best, each) => (each.loss < best.loss ? each : best))
+}
+
+/** Columns of the first features, and of each the first pools. */
+function firstColumns({ shapes, counts }: Features, count: number, pools: number): Matrix {
+  const all = counts.columns / shapes.length
+  const columns = count * pools
+  const values = new Float64Array(counts.rows * columns)
+  let at = 0
+  for (let i = 0; i < counts.rows; i++) {
+    for (let f = 0; f < count; f++) {
+      const from = i * counts.columns + f * all
+      for (let pool = 0; pool < pools; pool++) values[at++] = counts.values[from + pool]!
+    }
+  }
+  return { rows: counts.rows, columns, values }
+}

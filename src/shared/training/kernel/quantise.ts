@@ -1,0 +1,111 @@
+import type { FeatureShape } from '../../format/kernel-bytes'
+import type { ModelKernel } from '../../model/recogniser-model'
+import { quantile } from '../../statistics/summary'
+import type { Matrix } from './design-matrix'
+import type { RidgeFit } from './ridge'
+
+const MOST_WEIGHT = 127
+/** Weights beyond this quantile saturate, so that a few large ones do not coarsen all others. */
+const SATURATED = 0.9995
+/** Greatest log_weight that the model holds. */
+const MOST_LOG_WEIGHT = 65535
+/** Nearest training example stays this far from nought, in units of the regression's targets. */
+const ROOM = 3
+
+export interface Quantised {
+  kernel: ModelKernel
+  /** Distance units for one unit of the regression's targets. */
+  unit: number
+  /** The constant of the distance, in target units. */
+  constant: number
+  /** Share of training examples that int8 weights name differently from exact ones. */
+  changed: number
+}
+
+/**
+ * Rounds a fit to what the core computes with. Distance of class g, in target units, is
+ * constant - score + logFactor × ln(1 + template distance).
+ * @param logDistances ln(1 + template distance), row-major, or null without templates
+ */
+export function quantiseKernel(
+  features: readonly FeatureShape[],
+  pools: 2 | 3,
+  fit: RidgeFit,
+  counts: Matrix,
+  logFactor: number,
+  logDistances: Float64Array | null,
+): Quantised {
+  const classCount = fit.intercepts.length
+  const size = quantile(fit.weights.map(Math.abs), SATURATED)
+  const unit = Math.min(
+    MOST_WEIGHT / Math.max(size, 1e-9),
+    logFactor > 0 ? MOST_LOG_WEIGHT / (logFactor * Math.LN2) : Number.POSITIVE_INFINITY,
+  )
+  const weights = Int8Array.from(fit.weights, (weight) =>
+    Math.max(-MOST_WEIGHT, Math.min(MOST_WEIGHT, Math.round(weight * unit))),
+  )
+  const exact = scoresOf(counts, fit.weights, classCount)
+  const rounded = scoresOf(counts, weights, classCount)
+  // Rounding shifts the mean score of a class; its intercept takes that back.
+  const intercepts = fit.intercepts.map((intercept, g) => {
+    let shift = 0
+    for (let i = 0; i < counts.rows; i++) {
+      shift += exact[i * classCount + g]! - rounded[i * classCount + g]! / unit
+    }
+    return intercept + shift / counts.rows
+  })
+  const total = (scores: Float64Array, per: number, offsets: Float64Array) =>
+    scores.map((score, at) => score / per + offsets[at % classCount]!)
+  const before = total(exact, 1, fit.intercepts)
+  const after = total(rounded, unit, intercepts)
+  const least = after.reduce((lowest, score, at) => {
+    return Math.min(lowest, logFactor * (logDistances?.[at] ?? 0) - score)
+  }, Number.POSITIVE_INFINITY)
+  const record = pools * classCount
+  const constant = ROOM - least
+  return {
+    kernel: {
+      pools,
+      logWeight: logDistances === null ? 0 : Math.round(logFactor * Math.LN2 * unit),
+      bases: [...intercepts].map((intercept) => Math.round((constant - intercept) * unit)),
+      features: features.map((feature, f) => ({
+        ...feature,
+        weights: weights.slice(f * record, (f + 1) * record),
+      })),
+    },
+    unit,
+    constant,
+    changed: shareChanged(before, after, classCount),
+  }
+}
+
+function scoresOf(
+  { rows, columns, values }: Matrix,
+  weights: ArrayLike<number>,
+  classCount: number,
+): Float64Array {
+  const scores = new Float64Array(rows * classCount)
+  for (let i = 0; i < rows; i++) {
+    for (let c = 0; c < columns; c++) {
+      const value = values[i * columns + c]!
+      if (value === 0) continue
+      for (let g = 0; g < classCount; g++) {
+        scores[i * classCount + g]! += value * weights[c * classCount + g]!
+      }
+    }
+  }
+  return scores
+}
+
+function shareChanged(a: Float64Array, b: Float64Array, classCount: number): number {
+  const rows = a.length / classCount
+  let changed = 0
+  for (let i = 0; i < rows; i++) {
+    const best = (scores: Float64Array) => {
+      const row = scores.subarray(i * classCount, (i + 1) * classCount)
+      return row.indexOf(Math.max(...row))
+    }
+    if (best(a) !== best(b)) changed++
+  }
+  return changed / rows
+}
