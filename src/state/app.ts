@@ -144,7 +144,8 @@ export interface App {
   record: RecordState
   live: LiveState
   light: LightState
-  board: BoardState
+  /** The board beside the app; its code is loaded when it is first asked for. */
+  openBoard(): Promise<BoardState>
   model: ReadonlySignal<Job<TrainedModel>>
   /** Trains when there is no fresh model; joins a training already running. */
   train(): Promise<Result<TrainedModel>>

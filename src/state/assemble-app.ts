@@ -4,7 +4,7 @@ import type { SimulatedSource } from '../sensors/simulated-source'
 import type { LightPlayer } from '../shared/light/player'
 import type { Store } from '../storage/store'
 import type { App, UpdateState } from './app'
-import { createBoardState } from './board'
+import type { BoardState } from './board'
 import { exportLibrary } from './exports'
 import { createLibraryState, type LibraryParts } from './library'
 import { createLight } from './light'
@@ -48,6 +48,21 @@ export async function assembleApp(parts: AppParts): Promise<App> {
   const record = new RecordSlice({ shelf, recogniser, motion, simulated: parts.simulated })
   const live = new Live({ recogniser, motion, train, library: () => shelf.current.value })
 
+  let board: Promise<BoardState> | undefined
+  const openBoard = () => {
+    board ??= import('./board').then(({ createBoardState }) =>
+      createBoardState({
+        shelf,
+        recogniser,
+        train,
+        replay: jobs.replay,
+        update: library.update,
+        addLogs: library.addLogs,
+      }),
+    )
+    return board
+  }
+
   await store.purgeDeleted(new Date(Date.now() - KEPT_DELETED_MS).toISOString())
   await shelf.reload()
   await record.readUnfinished()
@@ -59,14 +74,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     record,
     live,
     light: createLight(shelf, parts.loadLight),
-    board: createBoardState({
-      shelf,
-      recogniser,
-      train,
-      replay: jobs.replay,
-      update: library.update,
-      addLogs: library.addLogs,
-    }),
+    openBoard,
     model: jobs.training.job,
     train,
     evaluation: jobs.evaluation.job,

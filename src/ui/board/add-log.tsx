@@ -6,6 +6,7 @@ import { groupDigits } from '../../shared/present/numbers'
 import { Button, FileButton, Notice, Progress, SelectField, useApp } from '../common'
 import type { ChosenColumns } from './board-screen'
 import { Columns } from './columns'
+import { useBoard } from './use-board'
 
 export interface AddLogProps {
   step: StepId
@@ -24,7 +25,8 @@ interface Brought {
 
 /** The way of a log from a file or text to the bench: guess, look, read. */
 function useLogReader({ step, columns, onColumns, onDone }: AddLogProps) {
-  const { library, board } = useApp()
+  const board = useBoard()
+  const { library } = useApp()
   const [brought, setBrought] = useState<Brought | null>(null)
   const [text, setText] = useState('')
   const [as, setAs] = useState<StepId | null>(null)
@@ -63,7 +65,7 @@ function useLogReader({ step, columns, onColumns, onDone }: AddLogProps) {
 
 /** A log of one step from a file or pasted; columns are guessed and shown before it is read. */
 export function AddLog(props: AddLogProps) {
-  const { bench } = useApp().board
+  const { bench } = useBoard()
   const { brought, text, chosen, said, bring, paste, read, setAs } = useLogReader(props)
   const { columns, onColumns } = props
   const logging = bench.logging.value

@@ -4,6 +4,7 @@ import { durationText, groupDigits } from '../../shared/present/numbers'
 import { Notice, SelectField, useApp } from '../common'
 import { AddLog } from './add-log'
 import type { ChosenColumns } from './board-screen'
+import { useBoard } from './use-board'
 
 export interface BesideFieldsProps {
   recordingId: string
@@ -12,7 +13,8 @@ export interface BesideFieldsProps {
 
 /** A recording of the phone and a log of the board, of the same movement. */
 export function BesideFields({ recordingId, onRecording }: BesideFieldsProps) {
-  const { board, library } = useApp()
+  const board = useBoard()
+  const { library } = useApp()
   const [columns, setColumns] = useState<ChosenColumns | null>(null)
   const free = board.bench.parts.value.find(({ step }) => step === 'free')
   const gestures = library.current.value?.gestures ?? []

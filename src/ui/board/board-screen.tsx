@@ -11,6 +11,7 @@ import { LinkSection } from './link-section'
 import { LogStep } from './log-step'
 import { SimulatedBoard } from './simulated-board'
 import { nextStep, StepList } from './step-list'
+import { useBoard } from './use-board'
 
 type Way = 'serial' | 'file' | 'simulated'
 
@@ -22,7 +23,8 @@ export interface ChosenColumns {
 
 /** The morning the boards arrive: is the sensor alive, scaled, oriented and timed right? */
 export function BoardScreen() {
-  const { library, board } = useApp()
+  const board = useBoard()
+  const { library } = useApp()
   if (library.current.value === null) {
     return (
       <Screen title="Board check" back="#/prop">
@@ -38,7 +40,7 @@ export function BoardScreen() {
 }
 
 function BoardCheck({ hasSerial }: { hasSerial: boolean }) {
-  const { bench, link } = useApp().board
+  const { bench, link } = useBoard()
   const [way, setWay] = useState<Way>(hasSerial ? 'serial' : 'file')
   const [chosen, setChosen] = useState<StepId | null>(null)
   const [columns, setColumns] = useState<ChosenColumns | null>(null)

@@ -1,12 +1,14 @@
 import { useState } from 'preact/hooks'
 import { shortNumber } from '../../shared/present/numbers'
 import { Button, Figure, NextStep, Notice, Screen, useApp } from '../common'
+import { useBoard } from './use-board'
 
 const AXES = ['x', 'y', 'z']
 
 /** Offsets and gains of one board from the faces it was logged in. */
 export function CalibrationScreen() {
-  const { board, library } = useApp()
+  const board = useBoard()
+  const { library } = useApp()
   const [square, setSquare] = useState(false)
   const parts = board.bench.parts.value
   const stored = library.current.value?.target.calibration

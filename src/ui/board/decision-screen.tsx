@@ -7,10 +7,11 @@ import { Button, Notice, Screen, Section, useApp } from '../common'
 import { BesideFields } from './beside-fields'
 import { OwnLog } from './own-log'
 import { SelfTestLog } from './self-test-log'
+import { useBoard } from './use-board'
 
 /** Does the board decide as the phone did, and does its own log agree to the bit? */
 export function DecisionScreen() {
-  const { beside } = useApp().board
+  const { beside } = useBoard()
   const [recordingId, setRecordingId] = useState('')
   const [compared, setCompared] = useState<Result<SameDecision> | null>(null)
   const [busy, setBusy] = useState(false)

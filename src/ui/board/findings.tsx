@@ -1,11 +1,12 @@
 import type { Finding, Passed } from '../../shared/board/check/finding'
 import { plural } from '../../shared/present/numbers'
-import { Mark, Notice, Section, useApp } from '../common'
+import { Mark, Notice, Section } from '../common'
 import { EvidencePlot } from './evidence-plot'
+import { useBoard } from './use-board'
 
 /** What the check says of the logs at hand: the first suspect in full, the others to open. */
 export function Findings() {
-  const { bench } = useApp().board
+  const { bench } = useBoard()
   const result = bench.result.value
   if (result === null) return null
   const { findings, passed } = result

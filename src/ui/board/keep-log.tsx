@@ -2,10 +2,12 @@ import { useState } from 'preact/hooks'
 import type { LogLabels } from '../../state/app'
 import { Button, Notice, Section, useApp } from '../common'
 import { LabelFields } from '../library/label-fields'
+import { useBoard } from './use-board'
 
 /** What the board logged can be a take or background like any other, turned into the phone's axes. */
 export function KeepLog() {
-  const { board, library, record } = useApp()
+  const board = useBoard()
+  const { library, record } = useApp()
   const [labels, setLabels] = useState<LogLabels>({
     gestureId: null,
     testerCode: record.testerCode.value,

@@ -1,12 +1,13 @@
 import { useState } from 'preact/hooks'
 import { groupDigits } from '../../shared/present/numbers'
-import { Button, Notice, SelectField, useApp } from '../common'
+import { Button, Notice, SelectField } from '../common'
+import { useBoard } from './use-board'
 
 const BAUD_RATES = ['9600', '57600', '115200', '230400', '460800', '921600', '1000000', '2000000']
 
 /** The cable: baud rate, connect, and what comes in as it comes. */
 export function LinkSection() {
-  const { link } = useApp().board
+  const { link } = useBoard()
   const [baud, setBaud] = useState('115200')
   const [wrong, setWrong] = useState<string | null>(null)
   const state = link.state.value
@@ -51,7 +52,7 @@ export function LinkSection() {
 }
 
 function Incoming() {
-  const { link } = useApp().board
+  const { link } = useBoard()
   const count = link.lineCount.value
   const preview = link.preview.value
   if (count === 0) {

@@ -2,7 +2,8 @@ import { useState } from 'preact/hooks'
 import { benchStep, type StepId } from '../../shared/board/check/steps'
 import type { CsvMapping } from '../../shared/format/csv-mapping'
 import { plural } from '../../shared/present/numbers'
-import { Button, Notice, Progress, useApp } from '../common'
+import { Button, Notice, Progress } from '../common'
+import { useBoard } from './use-board'
 
 export interface LogStepProps {
   step: StepId
@@ -13,7 +14,7 @@ export interface LogStepProps {
 
 /** The step to do now, within reach of the thumb that does not hold the board. */
 export function LogStep({ step, mapping, onDone }: LogStepProps) {
-  const { bench, link } = useApp().board
+  const { bench, link } = useBoard()
   const [wrong, setWrong] = useState<string | null>(null)
   const logging = bench.logging.value
   const facts = benchStep(step)

@@ -1,15 +1,16 @@
 import { useState } from 'preact/hooks'
 import type { FoundMounting } from '../../shared/board/mounting/find-mounting'
 import type { Result } from '../../shared/model/result'
-import { Button, Notice, Screen, Section, useApp } from '../common'
+import { Button, Notice, Screen, Section } from '../common'
 import { BesideFields } from './beside-fields'
+import { useBoard } from './use-board'
 
 /** Within this the mounting was meant to be along the axes, deg. */
 const SNAP_DEG = 5
 
 /** Mounting of the sensor from a phone strapped to the same prop. */
 export function MountingScreen() {
-  const { beside } = useApp().board
+  const { beside } = useBoard()
   const [recordingId, setRecordingId] = useState('')
   const [found, setFound] = useState<Result<FoundMounting> | null>(null)
   return (
@@ -45,7 +46,7 @@ export function MountingScreen() {
 }
 
 function Found({ found }: { found: FoundMounting }) {
-  const { beside } = useApp().board
+  const { beside } = useBoard()
   const [kept, setKept] = useState(false)
   const { nearest, nearestAngleDeg, rotation, times, residualShare, gyroRatio } = found
   const near = nearestAngleDeg <= SNAP_DEG

@@ -1,11 +1,12 @@
 import { useState } from 'preact/hooks'
 import type { LineComparison } from '../../shared/board/decision/event-log'
 import type { Result } from '../../shared/model/result'
-import { Button, Notice, Section, useApp } from '../common'
+import { Button, Notice, Section } from '../common'
+import { useBoard } from './use-board'
 
 /** An event log that the device printed over the very samples it logged. */
 export function OwnLog() {
-  const { beside } = useApp().board
+  const { beside } = useBoard()
   const [text, setText] = useState('')
   const [compared, setCompared] = useState<Result<LineComparison> | null>(null)
   return (

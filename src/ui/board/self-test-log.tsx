@@ -1,11 +1,12 @@
 import { useState } from 'preact/hooks'
 import type { BoardAnswer } from '../../shared/firmware/board-answer'
 import type { Result } from '../../shared/model/result'
-import { Button, Notice, Section, useApp } from '../common'
+import { Button, Notice, Section } from '../common'
+import { useBoard } from './use-board'
 
 /** The exported self-test, run on the device: the same vectors, the same answers to the bit. */
 export function SelfTestLog() {
-  const { beside } = useApp().board
+  const { beside } = useBoard()
   const [text, setText] = useState('')
   const [busy, setBusy] = useState(false)
   const [answer, setAnswer] = useState<Result<BoardAnswer> | null>(null)

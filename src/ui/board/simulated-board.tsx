@@ -1,12 +1,13 @@
 import { useState } from 'preact/hooks'
 import { FAULTS } from '../../shared/board/simulate/faults'
-import { Button, SelectField, useApp } from '../common'
+import { Button, SelectField } from '../common'
+import { useBoard } from './use-board'
 
 const SOUND = 'none'
 
 /** A board of the demo's physics with a fault of one's choice, to see what would be said. */
 export function SimulatedBoard() {
-  const { bench } = useApp().board
+  const { bench } = useBoard()
   const [fault, setFault] = useState(SOUND)
   return (
     <>

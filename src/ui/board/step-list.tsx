@@ -1,7 +1,8 @@
 import { BENCH_STEPS, type BenchPart, FREE_STEP, type StepId } from '../../shared/board/check/steps'
 import { rowCount } from '../../shared/board/log/board-log'
 import { plural } from '../../shared/present/numbers'
-import { Button, Icon, useApp } from '../common'
+import { Button, Icon } from '../common'
+import { useBoard } from './use-board'
 
 /** The first step without a log; null when all are there. */
 export function nextStep(parts: readonly BenchPart[]): StepId | null {
@@ -16,7 +17,7 @@ export interface StepListProps {
 
 /** The routine with what was logged of it; tapping a step makes it the one to do now. */
 export function StepList({ current, onChoose }: StepListProps) {
-  const { bench } = useApp().board
+  const { bench } = useBoard()
   const parts = bench.parts.value
   return (
     <>
