@@ -16,6 +16,7 @@ typedef struct mvw_view {
   uint8_t cross_v; /* second */
   int16_t cos_q14; /* turn that brings gravity onto cross_u, 1 << 14 is one */
   int16_t sin_q14;
+  int16_t minus_sin_q14;
   const int16_t *gravity; /* accelerometer before the movement, counts, not turned; or NULL */
 } mvw_view;
 

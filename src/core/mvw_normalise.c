@@ -118,7 +118,7 @@ void mvw_normalise(mvw_state *state, const mvw_view *view) {
   uint8_t channels = state->channels;
   uint8_t ids[MVW_CHANNELS];
   uint32_t divisor[MVW_CHANNELS];
-  uint8_t gain[MVW_CHANNELS];
+  int16_t gain[MVW_CHANNELS]; /* * 16, as the divisors are */
 
   channel_ids(state, ids);
   mvw_resample(state, view);
@@ -129,10 +129,10 @@ void mvw_normalise(mvw_state *state, const mvw_view *view) {
    * was read. */
   const int16_t *from = state->query;
   int8_t *to = (int8_t *)state->query;
-  for (uint8_t c = 0; c < channels; c++) gain[c] = gain_of(normaliser, ids[c]);
+  for (uint8_t c = 0; c < channels; c++) gain[c] = (int16_t)(gain_of(normaliser, ids[c]) * 16);
   for (uint16_t k = normaliser->length; k > 0; k--)
     for (uint8_t c = 0; c < channels; c++) {
-      *to++ = scale((int32_t)*from * gain[c] * 16, divisor[c]);
+      *to++ = scale((int32_t)*from * gain[c], divisor[c]);
       from++;
     }
 }

@@ -16,7 +16,7 @@ void mvw_roll_set(mvw_view *view, const mvw_model *model, const int16_t *gravity
   view->cross_u = next_axis(model->long_axis);
   view->cross_v = next_axis(view->cross_u);
   view->cos_q14 = ONE_Q14;
-  view->sin_q14 = 0;
+  view->sin_q14 = view->minus_sin_q14 = 0;
   view->roll = MVW_ROLL_OFF;
   view->gravity = gravity;
   if ((model->flags & MVW_FLAG_ROLL_ALIGN) == 0) return;
@@ -33,18 +33,25 @@ void mvw_roll_set(mvw_view *view, const mvw_model *model, const int16_t *gravity
   int32_t norm = (int32_t)across;
   view->cos_q14 = (int16_t)mvw_divide_round((int32_t)gravity[view->cross_u] * ONE_Q14, norm);
   view->sin_q14 = (int16_t)mvw_divide_round((int32_t)gravity[view->cross_v] * ONE_Q14, norm);
+  view->minus_sin_q14 = (int16_t)-view->sin_q14;
   view->roll = MVW_ROLL_ALIGNED;
 }
 
+/* (a * x + b * y) / 2^14 for a unit vector (a, b), halves away from zero, saturated. The sum is below
+ * 2^30, so that it can be shifted up by two and down by the 16 bits that an 8-bit part has for free. */
+static int16_t turned(int16_t a, int16_t x, int16_t b, int16_t y) {
+  int32_t sum = (int32_t)a * x + (int32_t)b * y;
+  int32_t size = (int32_t)((mvw_magnitude(sum) + ONE_Q14 / 2u) << 2 >> 16);
+  return mvw_saturate16(sum < 0 ? -size : size);
+}
+
 void mvw_view_turn(const mvw_view *view, const int16_t triple[3], int16_t out[3]) {
-  int32_t u = triple[view->cross_u];
-  int32_t v = triple[view->cross_v];
+  int16_t u = triple[view->cross_u];
+  int16_t v = triple[view->cross_v];
   for (uint8_t i = 0; i < 3; i++) out[i] = triple[i];
   if (view->roll != MVW_ROLL_ALIGNED) return;
-  out[view->cross_u] =
-      mvw_saturate16(mvw_shift_round(view->cos_q14 * u + view->sin_q14 * v, 14));
-  out[view->cross_v] =
-      mvw_saturate16(mvw_shift_round(view->cos_q14 * v - view->sin_q14 * u, 14));
+  out[view->cross_u] = turned(view->cos_q14, u, view->sin_q14, v);
+  out[view->cross_v] = turned(view->cos_q14, v, view->minus_sin_q14, u);
 }
 
 void mvw_view_row(const mvw_view *view, uint16_t row, int16_t out[MVW_AXES]) {
