@@ -47,6 +47,9 @@ const COUNTERS: Record<FlashRule, (run: Run, stepMs: number) => FlashCount> = {
   'bare-led': bareFlashes,
 }
 
+/** Counts of every rule. */
+export const FLASH_COUNTERS = Object.values(COUNTERS)
+
 /** Longest look at two answers in turn: several changes at the least time between them. */
 const IN_TURN_MS = 4_000
 

@@ -51,10 +51,7 @@ export function RuntimePlot({ points, now }: { points: RuntimePoint[]; now: numb
         </text>
       ))}
       <text x={LEFT} y={HEIGHT - 4}>
-        answers an hour
-      </text>
-      <text x={4} y={TOP + 4}>
-        h
+        hours, against answers an hour
       </text>
     </svg>
   )

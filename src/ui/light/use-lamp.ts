@@ -1,13 +1,10 @@
 import type { RefObject } from 'preact'
 import { useCallback, useEffect, useRef } from 'preact/hooks'
-import { answersInOrder, lightOf, lightTable } from '../../shared/light/library-light'
+import { answersInOrder, lightTable } from '../../shared/light/library-light'
 import type { LightPlayer } from '../../shared/light/player'
-import { screenCss } from '../../shared/light/screen-colour'
 import { IDLE, LOW } from '../../shared/light/table'
 import type { Library } from '../../shared/model/library'
-
-/** A page that was hidden goes on from where it was, not with a jump. */
-const LONGEST_TICK_MS = 100
+import { shineEachFrame } from './shine'
 
 /**
  * Plays an answer on an element's background: the board's player and its timer's steps.
@@ -32,25 +29,9 @@ export function useLamp(
 
   useEffect(() => {
     begin()
-    const { pwmBits } = lightOf(library).led
-    const top = 2 ** pwmBits - 1
-    let before = performance.now()
-    let owedMs = 0
-    let frame = 0
-    const paint = (now: number) => {
-      owedMs += Math.min(LONGEST_TICK_MS, now - before) * pace
-      before = now
-      const wholeMs = Math.floor(owedMs)
-      owedMs -= wholeMs
-      const duty = player.ticks(wholeMs, 1)
-      const share = (channel: number) => player.pwm(duty[channel] ?? 0, pwmBits) / top
-      if (surface.current !== null) {
-        surface.current.style.setProperty('--lamp', screenCss([share(0), share(1), share(2)]))
-      }
-      frame = requestAnimationFrame(paint)
-    }
-    frame = requestAnimationFrame(paint)
-    return () => cancelAnimationFrame(frame)
+    return shineEachFrame(player, library, pace, (css) =>
+      surface.current?.style.setProperty('--lamp', css),
+    )
   }, [begin, player, library, pace])
   return [surface, begin]
 }

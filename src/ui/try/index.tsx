@@ -3,6 +3,7 @@ import type { ComponentChildren } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import { countLibrary } from '../../shared/present/library-counts'
 import { Button, Mark, NextStep, Notice, Progress, Screen, useApp, useWakeLock } from '../common'
+import { LiveLight } from '../light/live-light'
 import { SignStep } from '../record/sign-step'
 import { SimulatedPhone } from '../record/simulated-phone'
 import { Known } from './known'
@@ -44,6 +45,7 @@ function Running({ simulated }: { simulated: boolean }) {
   return (
     <>
       <SignStep />
+      <LiveLight model={job.value.model} />
       <LiveView
         model={job.value.model}
         beside={simulated && <SimulatedPhone gesture={null} way="hands-free" />}

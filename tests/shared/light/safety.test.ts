@@ -3,6 +3,7 @@ import { loadLightForNode } from '../../../src/build/load-core'
 import { mend, mendsFor } from '../../../src/shared/light/mend'
 import type { LightPlayer } from '../../../src/shared/light/player'
 import { checkAnswer, checkPwm, lightFindings } from '../../../src/shared/light/safety'
+import { mayShowLive } from '../../../src/shared/light/show-live'
 import type { Gesture } from '../../../src/shared/model/library'
 import type { LightEffect, LightKey } from '../../../src/shared/model/light'
 import { blinking, effect, lit } from './examples'
@@ -130,5 +131,15 @@ describe('a mend', () => {
 
   test('that cannot help says so', () => {
     expect(mend(blinking(5, [9, 9, 9]), 'less-red', () => false)).toBeNull()
+  })
+})
+
+describe('light while gestures come as they will', () => {
+  test('is shown when no effect flashes by itself and changes keep their distance', () => {
+    const calm = lit([{ kind: 'breathe', periodMs: 2000 }], { minChangeMs: 600 })
+    expect(mayShowLive(player, calm)).toBe(true)
+    expect(mayShowLive(player, lit([{ kind: 'breathe' }], { minChangeMs: 100 }))).toBe(false)
+    const hasty = lit([blinking(6, [0, 0, 255])], { minChangeMs: 600 })
+    expect(mayShowLive(player, hasty)).toBe(false)
   })
 })
