@@ -2,7 +2,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest'
 import { loadLightForNode } from '../../src/build/load-core'
 import { lightTable } from '../../src/shared/light/library-light'
 import type { LightPlayer } from '../../src/shared/light/player'
-import type { LightEffect } from '../../src/shared/model/light'
+import { EASES, LIGHT_KINDS, LIGHT_RULES, type LightEffect } from '../../src/shared/model/light'
 import { createRandom, type Random } from '../../src/shared/statistics/random'
 import { lit } from '../shared/light/examples'
 import { describeWithTools } from '../support/tools'
@@ -46,7 +46,7 @@ function acts(random: Random, count: number): Act[] {
 
 const lineOf = (act: Act) => Object.entries(act).flat().join(' ')
 
-function played(player: LightPlayer, list: Act[]): string[] {
+function played(player: LightPlayer, list: Act[], effectCount: number): string[] {
   const lines = ['init 0']
   const taken = { started: 1, waits: 2, 'not-taken': 0 }
   for (const act of list) {
@@ -55,13 +55,51 @@ function played(player: LightPlayer, list: Act[]): string[] {
       lines.push(`${player.playing()} ${duty.join(' ')}`)
     } else if ('low' in act) {
       player.low(act.low === 1)
-    } else if (act.start >= 11) {
+    } else if (act.start >= effectCount) {
       lines.push('start -1')
     } else {
       lines.push(`start ${taken[player.start(act.start)]}`)
     }
   }
   return lines
+}
+
+/** Any twenty effects that are sound. */
+function anyLibrary(random: Random): ReturnType<typeof lit> {
+  const byte = () => random.integer(256)
+  const colour = (): LightEffect['colour'] => [byte(), byte(), byte()]
+  const pick = <T>(...from: T[]): T => from[random.integer(from.length)]!
+  const keysOf = (): LightEffect['keys'] => {
+    let atMs = -10
+    return Array.from({ length: 2 + random.integer(20) }, (_, i) => {
+      atMs += 10 + (i === 0 ? 0 : random.integer(900))
+      return { atMs, level: byte(), colour: colour(), ease: pick(...EASES) }
+    })
+  }
+  const anyEffect = (): Partial<LightEffect> => {
+    const kind = pick(...LIGHT_KINDS)
+    const keys = kind === 'keys' ? keysOf() : []
+    const low = byte()
+    return {
+      kind,
+      keys,
+      low,
+      rule: pick(...LIGHT_RULES),
+      next: pick(null, 'reject', 'g0', 'g5', 'g19'),
+      high: low + random.integer(256 - low),
+      colour: colour(),
+      hue: byte(),
+      turn: byte(),
+      rounds: random.integer(6),
+      periodMs: keys.at(-1)?.atMs ?? pick(20, 21, 65_535, 20 + random.integer(3000)),
+      fadeMs: pick(0, 1, 65_535, random.integer(2000)),
+    }
+  }
+  const library = lit(Array.from({ length: 20 }, anyEffect), {
+    minChangeMs: pick(0, random.integer(1500)),
+  })
+  library.light.led.limitMa = pick(0, random.integer(40))
+  return library
 }
 
 let player: LightPlayer
@@ -81,7 +119,19 @@ for (const compiler of ['gcc', 'clang'] as const)
       for (const seed of [1, 2, 3]) {
         const list = acts(createRandom(seed), 3000)
         player.load(lightTable(LIBRARY))
-        expect(host.run(list.map(lineOf))).toEqual(played(player, list))
+        expect(host.run(list.map(lineOf))).toEqual(played(player, list, 11))
+      }
+    })
+
+    it('plays any sound table to the bit as the preview does', () => {
+      for (const seed of [11, 12]) {
+        const random = createRandom(seed)
+        const library = anyLibrary(random)
+        const list = acts(random, 3000)
+        const build = new LightBuild(compiler, library)
+        player.load(lightTable(library))
+        expect(build.run(list.map(lineOf))).toEqual(played(player, list, 23))
+        build.dispose()
       }
     })
 
