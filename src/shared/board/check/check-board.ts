@@ -8,7 +8,7 @@ import { checkNoise } from './noise'
 import { checkAccelOffset, checkGyroOffset } from './offsets'
 import { readFaces } from './poses'
 import { checkFrozen, checkRepeats } from './repeats'
-import { checkSilence } from './silence'
+import { checkDeadRows, checkSilence } from './silence'
 import type { BenchPart } from './steps'
 import { checkTiming } from './timing'
 import { checkWords } from './words'
@@ -22,7 +22,7 @@ export function checkBoard(parts: readonly BenchPart[], target: Target): CheckRe
   const bench = new BenchLog(parts, target)
   const silent = checkSilence(bench)
   if (silent !== null) return { findings: [silent], passed: [] }
-  const words = checkWords(bench)
+  const words = checkDeadRows(bench) ?? checkWords(bench)
   if (words !== null) return { findings: [words], passed: [] }
   const frozen = checkFrozen(bench)
   const repeats = checkRepeats(bench)

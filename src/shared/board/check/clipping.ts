@@ -50,7 +50,11 @@ export function checkClipping(bench: BenchLog): Finding | null {
 function flatTop(bench: BenchLog, log: BoardLog, axis: number): Flat | null {
   const values = bench.column(log, axis)
   const least = axis < 3 ? CLIP_ABOVE_G : CLIP_ABOVE_DPS
-  for (const extreme of [Math.max(...values), Math.min(...values)]) {
+  const ends = [
+    values.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY),
+    values.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY),
+  ]
+  for (const extreme of ends) {
     if (!(Math.abs(extreme) >= least)) continue
     let rows = 0
     let neighbours = 0

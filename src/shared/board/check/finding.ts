@@ -4,6 +4,7 @@ export const FINDING_CODES = [
   'too-short',
   'all-zero',
   'all-ones',
+  'dead-rows',
   'byte-order',
   'number-format',
   'frozen',

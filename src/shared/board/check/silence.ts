@@ -1,5 +1,5 @@
 import { AXES } from '../../model/sample'
-import { rowCount } from '../log/board-log'
+import { type BoardLog, rowCount } from '../log/board-log'
 import type { BenchLog } from './bench-log'
 import { rowsOf } from './evidence'
 import type { Finding } from './finding'
@@ -10,9 +10,11 @@ export function checkSilence(bench: BenchLog): Finding | null {
   if (bench.rows === 0) return NO_DATA
   const log = bench.parts[0]!.log
   const every = (test: (value: number) => boolean) =>
-    bench.parts.every((part) => part.log.values.every(test))
+    bench.parts.every(({ log: { values, gyroUnit } }) =>
+      values.every((value, i) => (gyroUnit === null && i % AXES >= 3) || test(value)),
+    )
   if (every((value) => value === 0)) return { ...ALL_ZERO, evidence: rowsOf(log) }
-  if (bench.isCounts && every((value) => value === -1 || value === 0xffff)) {
+  if (bench.isCounts && every(isAllOnes)) {
     return { ...ALL_ONES, evidence: rowsOf(log) }
   }
   if (bench.rows >= FEWEST_ROWS) return null
@@ -29,16 +31,43 @@ export function checkSilence(bench: BenchLog): Finding | null {
   }
 }
 
-/** Rows that hold only zeros or only ones among good ones. */
-export function deadRows(bench: BenchLog): number {
+/**
+ * Rows of only zeros or only ones among good ones: gravity and noise make both impossible, so the bus
+ * failed there. They would spoil every mean, so nothing more is asked.
+ */
+export function checkDeadRows(bench: BenchLog): Finding | null {
   let dead = 0
+  let example: { log: BoardLog; row: number } | null = null
   for (const { log } of bench.parts) {
+    const axes = log.gyroUnit === null ? 3 : AXES
     for (let row = 0; row < rowCount(log); row++) {
-      const values = log.values.subarray(AXES * row, AXES * (row + 1))
-      if (values.every((value) => value === 0) || values.every((value) => value === -1)) dead++
+      const values = log.values.subarray(AXES * row, AXES * row + axes)
+      if (!values.every((value) => value === 0) && !values.every(isAllOnes)) continue
+      dead++
+      example ??= { log, row }
     }
   }
-  return dead
+  if (example === null) return null
+  return {
+    code: 'dead-rows',
+    title: 'The bus fails now and then',
+    seen: `${dead} of ${bench.rows} rows hold only zeros or only ones, the others do not.`,
+    causes: [
+      'A wire or a solder joint is loose: it opens when the board is moved.',
+      'Reads are interrupted, or two tasks use the bus at once.',
+      'Pull-ups are too weak for the length of the wires, or the clock is too fast.',
+    ],
+    next: [
+      'Move the wires and press on the sensor while logging: when do the rows come?',
+      'Check the return value of every read, and print it.',
+      'Look at the rising edges of clock and data with a scope: they must be up within a third of a bit.',
+    ],
+    evidence: rowsOf(example.log, Math.max(0, example.row - 2)),
+  }
+}
+
+function isAllOnes(value: number): boolean {
+  return value === -1 || value === 0xffff
 }
 
 const NO_DATA: Finding = {

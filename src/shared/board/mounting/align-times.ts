@@ -15,18 +15,27 @@ export interface TimeAlignment {
 const MOST_LAG_S = 120
 /** Below this the two saw different motions. */
 const LEAST_COEFFICIENT = 0.6
+/** Longer logs take too long to compare at every lag. */
+const LONGEST_MS = 300_000
 /** Ratios tried: an oscillator is off by some per cent, and an untimed log by as much. */
 const RATIOS = Array.from({ length: 25 }, (_, i) => 1 + (i - 12) * 0.005)
 const COARSE_HZ = 25
 
 /**
- * Time offset and rate ratio of two logs of one motion. Codes: 'mounting/times' when nothing fits.
+ * Time offset and rate ratio of two logs of one motion. Codes: 'mounting/long', 'mounting/times' when nothing fits.
  */
 export function alignTimes(
   phone: MotionSeries,
   board: MotionSeries,
   gridHz: number,
 ): Result<TimeAlignment> {
+  const spanMs = Math.max(spanOf(phone), spanOf(board))
+  if (spanMs > LONGEST_MS) {
+    return fail(
+      'mounting/long',
+      `A log of ${Math.round(spanMs / 60_000)} minutes is too long to be set beside another: cut it to the same five minutes of both.`,
+    )
+  }
   const coarse = bestOf(phone, board, COARSE_HZ, RATIOS, MOST_LAG_S)
   if (coarse === null || coarse.coefficient < LEAST_COEFFICIENT) {
     return fail(
@@ -37,6 +46,10 @@ export function alignTimes(
   const near = Array.from({ length: 21 }, (_, i) => coarse.rateRatio + (i - 10) * 0.0005)
   const fine = bestOf(phone, board, gridHz, near, 0.5, coarse.lagMs) ?? coarse
   return ok(fine)
+}
+
+function spanOf({ tMs }: MotionSeries): number {
+  return (tMs[tMs.length - 1] ?? 0) - (tMs[0] ?? 0)
 }
 
 /** The ratio whose best lag agrees most; lags are searched around `aroundMs`. */

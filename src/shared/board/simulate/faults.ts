@@ -65,6 +65,20 @@ const wires: Fault[] = [
     log: (log) => log.values.fill(-1),
   },
   {
+    name: 'loose wire',
+    expected: 'dead-rows',
+    needs: { units: 'count' },
+    run: (random) => {
+      const share = random.uniform(0.001, 0.1)
+      const value = pick(random, [0, -1])
+      return (log) => {
+        for (let row = 0; row < rowCount(log); row++) {
+          if (random.next() < share) log.values.fill(value, AXES * row, AXES * (row + 1))
+        }
+      }
+    },
+  },
+  {
     name: 'one axis frozen',
     expected: 'frozen',
     run: (random) => {
