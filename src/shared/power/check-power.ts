@@ -1,5 +1,5 @@
-import type { LedSetup, PowerSetup, Spread } from '../model/light'
-import { fail, ok, type Result } from '../model/result'
+import type { Emitter, LedSetup, PowerSetup, Spread } from '../model/light'
+import { type Failure, fail, ok, type Result } from '../model/result'
 import { EMITTER_NAMES, supplyVolts } from './headroom'
 
 type Named = [string, string, Spread]
@@ -7,7 +7,7 @@ type Named = [string, string, Spread]
 /**
  * Checks cells and what draws on them.
  * @returns failures named by the field: 'power/capacity', 'power/volts', 'power/series',
- *   'power/spread', 'power/boost'
+ *   'power/load', 'power/boost'
  */
 export function checkPower(power: PowerSetup): Result<PowerSetup> {
   const { capacityMah, freshV, nominalV, endV, series } = power
@@ -25,10 +25,10 @@ export function checkPower(power: PowerSetup): Result<PowerSetup> {
   }
   const spreads: Named[] = [
     ['power/capacity', 'capacity', capacityMah],
-    ['power/spread', 'processor’s current', power.processorMa],
-    ['power/spread', 'sensor’s current', power.sensorMa],
-    ['power/spread', 'standby current', power.standbyMa],
-    ['power/spread', 'current while switched off', power.offUa],
+    ['power/load', 'processor’s current', power.processorMa],
+    ['power/load', 'sensor’s current', power.sensorMa],
+    ['power/load', 'standby current', power.standbyMa],
+    ['power/load', 'current while switched off', power.offUa],
   ]
   for (const [code, name, spread] of spreads) {
     if (!isOrdered(spread)) return fail(code, disorder(name, spread))
@@ -45,35 +45,43 @@ export function checkPower(power: PowerSetup): Result<PowerSetup> {
 /**
  * Checks the drive of the LED against the timer and the supply.
  * @param clockHz of the board, which the timer counts
- * @returns failures 'led/pwm', 'led/forward', 'led/current'
+ * @returns failures named by the field: 'led/pwm', 'led/red', 'led/green', 'led/blue'
  */
 export function checkLed(led: LedSetup, power: PowerSetup, clockHz: number): Result<LedSetup> {
-  const { pwmHz, pwmBits } = led
-  if (!(pwmHz > 0)) return fail('led/pwm', 'PWM of 0 Hz is no PWM: enter its frequency in Hz.')
-  if (pwmHz * 2 ** pwmBits > clockHz) {
-    const most = Math.floor(clockHz / 2 ** pwmBits)
-    return fail(
-      'led/pwm',
-      `A clock of ${clockHz / 1e6} MHz counts ${pwmBits} bits at most ${most} times a second: lower the frequency or the bits.`,
-    )
-  }
+  const timer = timerProblem(led, clockHz)
+  if (timer !== null) return timer
   for (const [index, emitter] of led.emitters.entries()) {
-    const name = EMITTER_NAMES[index] ?? ''
-    if (!isOrdered(emitter.forwardV)) {
-      return fail('led/forward', disorder(`forward voltage of ${name}`, emitter.forwardV))
-    }
-    const supply = supplyVolts(power, 'fresh')
-    if (emitter.forwardV.typ >= supply) {
-      return fail(
-        'led/forward',
-        `${name} needs ${emitter.forwardV.typ} V and the supply gives ${supply.toFixed(1)} V even when fresh: it stays dark. Take more cells or a converter.`,
-      )
-    }
-    if (!(emitter.currentMa > 0)) {
-      return fail('led/current', `The current of ${name} must be above 0 mA.`)
-    }
+    const problem = emitterProblem(EMITTER_NAMES[index]!, emitter, power)
+    if (problem !== null) return problem
   }
   return ok(led)
+}
+
+function timerProblem({ pwmHz, pwmBits }: LedSetup, clockHz: number): Failure | null {
+  if (!(pwmHz > 0)) return fail('led/pwm', 'PWM of 0 Hz is no PWM: enter its frequency in Hz.')
+  if (pwmHz * 2 ** pwmBits <= clockHz) return null
+  const most = Math.floor(clockHz / 2 ** pwmBits)
+  return fail(
+    'led/pwm',
+    `A clock of ${clockHz / 1e6} MHz counts ${pwmBits} bits at most ${most} times a second: lower the frequency or the bits.`,
+  )
+}
+
+function emitterProblem(
+  name: (typeof EMITTER_NAMES)[number],
+  { forwardV, currentMa }: Emitter,
+  power: PowerSetup,
+): Failure | null {
+  const code = `led/${name}`
+  if (!isOrdered(forwardV)) return fail(code, disorder(`forward voltage of ${name}`, forwardV))
+  const supply = supplyVolts(power, 'fresh')
+  if (forwardV.typ >= supply) {
+    return fail(
+      code,
+      `${name} needs ${forwardV.typ} V and the supply gives ${supply.toFixed(1)} V even when fresh: it stays dark. Take more cells or a converter.`,
+    )
+  }
+  return currentMa > 0 ? null : fail(code, `The current of ${name} must be above 0 mA.`)
 }
 
 function isOrdered({ min, typ, max }: Spread): boolean {

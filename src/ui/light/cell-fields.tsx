@@ -1,12 +1,15 @@
 import type { PowerSetup } from '../../shared/model/light'
+import type { Failure } from '../../shared/model/result'
 import { CELL_PRESETS } from '../../shared/power/cells'
 import type { Source } from '../../shared/power/sources'
 import { Choice, SelectField } from '../common'
 import { NumberField } from '../prop/number-field'
+import { Problem } from './problem'
 import { SpreadField } from './spread-field'
 
 interface PowerProps {
   power: PowerSetup
+  problem: Failure | null
   onChange: (power: PowerSetup) => void
 }
 
@@ -24,7 +27,7 @@ function withCell(power: PowerSetup, key: string): PowerSetup {
 }
 
 /** The cells: a preset with its sources, and every figure to be put right by the data sheet. */
-export function CellFields({ power, onChange }: PowerProps) {
+export function CellFields({ power, problem, onChange }: PowerProps) {
   const preset = CELL_PRESETS.find((one) => one.key === power.cell)
   return (
     <>
@@ -51,6 +54,7 @@ export function CellFields({ power, onChange }: PowerProps) {
         whole
         onChange={(series) => onChange({ ...power, series })}
       />
+      <Problem failure={problem} of="power/series" />
       <SpreadField
         label="Capacity of one cell"
         unit="mAh"
@@ -58,7 +62,9 @@ export function CellFields({ power, onChange }: PowerProps) {
         max={1_000_000}
         onChange={(capacityMah) => onChange({ ...power, capacityMah })}
       />
+      <Problem failure={problem} of="power/capacity" />
       <VoltageFields power={power} onChange={onChange} />
+      <Problem failure={problem} of="power/volts" />
       <Choice
         legend="Between cells and LED"
         value={power.supply}
@@ -69,11 +75,12 @@ export function CellFields({ power, onChange }: PowerProps) {
         onChange={(supply) => onChange({ ...power, supply })}
       />
       {power.supply === 'boost' && <BoostFields power={power} onChange={onChange} />}
+      <Problem failure={problem} of="power/boost" />
     </>
   )
 }
 
-function VoltageFields({ power, onChange }: PowerProps) {
+function VoltageFields({ power, onChange }: Omit<PowerProps, 'problem'>) {
   const volts = (key: 'freshV' | 'nominalV' | 'endV', label: string) => (
     <NumberField
       label={label}
@@ -121,7 +128,7 @@ function VoltageFields({ power, onChange }: PowerProps) {
   )
 }
 
-function BoostFields({ power, onChange }: PowerProps) {
+function BoostFields({ power, onChange }: Omit<PowerProps, 'problem'>) {
   return (
     <div class="prop-pair">
       <NumberField
@@ -145,7 +152,7 @@ function BoostFields({ power, onChange }: PowerProps) {
 }
 
 /** What draws on the cells besides the LED. */
-export function LoadFields({ power, onChange }: PowerProps) {
+export function LoadFields({ power, problem, onChange }: PowerProps) {
   const spread = (
     key: 'processorMa' | 'sensorMa' | 'standbyMa' | 'offUa',
     label: string,
@@ -172,6 +179,7 @@ export function LoadFields({ power, onChange }: PowerProps) {
       {spread('sensorMa', 'Motion sensor', 'mA')}
       {spread('standbyMa', 'LED driver, regulator and the rest', 'mA')}
       {spread('offUa', 'While switched off', 'µA')}
+      <Problem failure={problem} of="power/load" />
       <p class="small quiet">
         FROM MEMORY of common parts until you enter your own: an addressable LED alone can draw 1 mA
         while dark.

@@ -32,11 +32,6 @@ export function CellsScreen({ library }: { library: Library }) {
   const use = useMemo(() => (player === null ? null : lightUse(player, library)), [player, library])
   return (
     <Screen title="Cells" back={route('light')}>
-      {problem !== null && (
-        <Notice tone="trouble" live>
-          <p>{problem} What was before is still in use.</p>
-        </Notice>
-      )}
       {use !== null && <Lasting power={sound} led={light.led} use={use} />}
       <HeadroomSection
         power={sound}
@@ -44,10 +39,10 @@ export function CellsScreen({ library }: { library: Library }) {
         take={(next, led) => void app.light.update({ power: next, led })}
       />
       <Section title="Cells">
-        <CellFields power={power} onChange={change} />
+        <CellFields power={power} problem={problem} onChange={change} />
       </Section>
       <Section title="What draws on them">
-        <LoadFields power={power} onChange={change} />
+        <LoadFields power={power} problem={problem} onChange={change} />
       </Section>
       <Section title="Mind">
         <ul class="notes">

@@ -56,13 +56,13 @@ function OneEffect({ library, answerKey, name, stored }: OneEffectProps) {
       }
     >
       <EffectPicture library={shown} answerKey={answerKey} />
-      {problem !== null && (
-        <Notice tone="trouble" live>
-          <p>{problem} What was before is still in use.</p>
-        </Notice>
-      )}
       <Section title="Light">
         <EffectFields effect={answer.light} onChange={(light) => change({ ...answer, light })} />
+        {problem !== null && (
+          <Notice tone="trouble" live>
+            <p>{problem} What was before is still in use.</p>
+          </Notice>
+        )}
         {drain !== null && <p class="small quiet">{drain}</p>}
       </Section>
       <Safety library={shown} answerKey={answerKey} answer={sound} onChange={change} />

@@ -3,13 +3,15 @@ import { lightOf } from '../../shared/light/library-light'
 import { checkPwm } from '../../shared/light/safety'
 import type { Library } from '../../shared/model/library'
 import type { Emitter, LedSetup, PowerSetup } from '../../shared/model/light'
+import type { Failure } from '../../shared/model/result'
 import { checkLed } from '../../shared/power/check-power'
 import { EMITTER_NAMES, wantedResistor } from '../../shared/power/headroom'
 import { GENERIC_LEDS } from '../../shared/power/leds'
 import { levelsSentence } from '../../shared/present/light-words'
 import { shortNumber } from '../../shared/present/numbers'
-import { Button, Notice, route, Screen, Section, useApp } from '../common'
+import { Button, route, Screen, Section, useApp } from '../common'
 import { NumberField } from '../prop/number-field'
+import { Problem } from './problem'
 import { FindingRow } from './safety-list'
 import { SpreadField } from './spread-field'
 import { useDraft } from './use-draft'
@@ -17,6 +19,7 @@ import { usePlayer } from './use-player'
 
 interface LedProps {
   led: LedSetup
+  problem: Failure | null
   onChange: (led: LedSetup) => void
 }
 
@@ -31,12 +34,7 @@ export function LedScreen({ library }: { library: Library }) {
   )
   return (
     <Screen title="LED and its drive" back={route('light')}>
-      {problem !== null && (
-        <Notice tone="trouble" live>
-          <p>{problem} What was before is still in use.</p>
-        </Notice>
-      )}
-      <PwmSection library={library} led={led} onChange={change} />
+      <PwmSection library={library} led={led} problem={problem} onChange={change} />
       {EMITTER_NAMES.map((name, index) => (
         <EmitterSection
           key={name}
@@ -44,6 +42,7 @@ export function LedScreen({ library }: { library: Library }) {
           index={index as 0 | 1 | 2}
           led={led}
           power={light.power}
+          problem={problem}
           onChange={change}
         />
       ))}
@@ -75,7 +74,7 @@ export function LedScreen({ library }: { library: Library }) {
   )
 }
 
-function PwmSection({ library, led, onChange }: LedProps & { library: Library }) {
+function PwmSection({ library, led, problem, onChange }: LedProps & { library: Library }) {
   const player = usePlayer()
   const finding = checkPwm({ ...library, light: { ...lightOf(library), led } })
   const compare =
@@ -109,6 +108,7 @@ function PwmSection({ library, led, onChange }: LedProps & { library: Library })
           onChange={(pwmBits) => onChange({ ...led, pwmBits })}
         />
       </div>
+      <Problem failure={problem} of="led/pwm" />
       {led.pwmHz > 0 && (
         <ul class="findings">
           <FindingRow finding={finding}>
@@ -124,7 +124,7 @@ function PwmSection({ library, led, onChange }: LedProps & { library: Library })
 function EmitterSection(
   props: LedProps & { name: (typeof EMITTER_NAMES)[number]; index: 0 | 1 | 2; power: PowerSetup },
 ) {
-  const { name, index, led, power, onChange } = props
+  const { name, index, led, power, problem, onChange } = props
   const emitter = led.emitters[index]
   const change = (next: Partial<Emitter>) => {
     const emitters = led.emitters.map((one, i) => (i === index ? { ...one, ...next } : one))
@@ -167,6 +167,7 @@ function EmitterSection(
         From fresh cells {shortNumber(ohm)} ohm; next standard value {shortNumber(e24)} (E24),{' '}
         {shortNumber(e12)} (E12).
       </p>
+      <Problem failure={problem} of={`led/${name}`} />
       {e24 !== emitter.resistorOhm && (
         <Button onClick={() => change({ resistorOhm: e24 })}>Take {shortNumber(e24)} ohm</Button>
       )}

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { Result } from '../../shared/model/result'
+import type { Failure, Result } from '../../shared/model/result'
 
 /**
  * Settings as they are being edited: sound ones are stored at once, wrong ones stay on screen with
@@ -9,7 +9,7 @@ export function useDraft<T>(
   stored: T,
   check: (value: T) => Result<unknown>,
   store: (value: T) => Promise<void>,
-): [T, string | null, (value: T) => void] {
+): [T, Failure | null, (value: T) => void] {
   const [draft, setDraft] = useState<T | null>(null)
   const value = draft ?? stored
   const checked = check(value)
@@ -17,5 +17,5 @@ export function useDraft<T>(
     setDraft(next)
     if (check(next).ok) void store(next).then(() => setDraft((now) => (now === next ? null : now)))
   }
-  return [value, checked.ok ? null : checked.message, change]
+  return [value, checked.ok ? null : checked, change]
 }

@@ -250,13 +250,13 @@ describe('bad input is refused in words', () => {
 
   test('a forward voltage above the supply', () => {
     expect(led({}, { series: 2 })).toMatchObject({
-      code: 'led/forward',
+      code: 'led/green',
       message: expect.stringContaining('green needs 3.2 V and the supply gives 3.2 V'),
     })
   })
 
   test('least above most, voltages out of order, a converter that gives less than the cells', () => {
-    expect(power({ sensorMa: { min: 2, typ: 1, max: 3 } })).toMatchObject({ code: 'power/spread' })
+    expect(power({ sensorMa: { min: 2, typ: 1, max: 3 } })).toMatchObject({ code: 'power/load' })
     expect(power({ endV: 2 })).toMatchObject({ code: 'power/volts' })
     expect(power({ supply: 'boost', boostV: 4.5 })).toMatchObject({ code: 'power/boost' })
     expect(power({ series: 0 })).toMatchObject({ code: 'power/series' })
