@@ -2,6 +2,7 @@ import type { ReadonlySignal } from '@preact/signals'
 import type { OfflineState } from '../offline/updater'
 import type { OfferedTake, QualityWord, RecordPhase } from '../recording/types'
 import type { MotionFacts, MotionSource, MotionStatus } from '../sensors/motion-source'
+import type { BoardAnswer } from '../shared/firmware/board-answer'
 import type { GripTolerance } from '../shared/grip/grip-tolerance'
 import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluation'
 import type { Gesture, Hand, Library, Recording, Trim } from '../shared/model/library'
@@ -161,6 +162,8 @@ export interface App {
   update: UpdateState
   exportLibrary(): Promise<Result<{ fileName: string; bytes: Uint8Array }>>
   exportFirmware(): Promise<Result<{ fileName: string; bytes: Uint8Array }>>
+  /** Compares the self-test log that a board printed with this library's vectors. */
+  compareBoard(text: string): Promise<Result<BoardAnswer>>
   /** Reads a library file and adds it as a new library; nothing is stored on failure. */
   importLibrary(bytes: Uint8Array): Promise<Result<Library>>
 }

@@ -5,6 +5,7 @@ import type { LightPlayer } from '../shared/light/player'
 import type { Store } from '../storage/store'
 import type { App, UpdateState } from './app'
 import type { BoardState } from './board'
+import { compareBoard } from './compare-board'
 import { exportLibrary } from './exports'
 import { createLibraryState, type LibraryParts } from './library'
 import { createLight } from './light'
@@ -91,6 +92,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     undoable: notices.undoable,
     dismiss: notices.dismiss,
     exportLibrary: () => exportLibrary(shelf, recogniser),
+    compareBoard: (text) => compareBoard(shelf, train, recogniser, text),
     exportFirmware: () => parts.exportFirmware(shelf, train, recogniser, parts.loadLight),
     importLibrary: async (bytes) => {
       const read = await recogniser.readLibrary(bytes)

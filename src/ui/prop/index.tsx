@@ -5,11 +5,13 @@ import type { Target } from '../../shared/model/target'
 import { validateTarget } from '../../shared/target/validate-target'
 import { Button, NextStep, Notice, Screen, Section, useApp } from '../common'
 import { BoardForm } from './board-form'
+import { BudgetSection } from './budget-section'
 import { ExportSection, FirmwareButton, useExports } from './export-section'
 import { LightLinks } from './light-links'
 import { ModelSection } from './model-section'
 import { MountingForm } from './mounting-form'
 import { SafetySection } from './safety-section'
+import { SelfTestSection } from './self-test-section'
 import { SensorForm } from './sensor-form'
 import { TrainingForm } from './training-form'
 
@@ -36,6 +38,7 @@ function LibraryProp({ library }: { library: Library }) {
     <Screen title="Prop" foot={<FirmwareButton exports={exports} />}>
       <ExportSection exports={exports} />
       <ModelSection target={library.target} />
+      <BudgetSection target={library.target} />
       {problem !== null && (
         <Notice tone="trouble" live>
           <p>{problem} The target before this change is still in use.</p>
@@ -51,6 +54,7 @@ function LibraryProp({ library }: { library: Library }) {
         <Button href="#/board">Check a board that arrived</Button>
         <BoardForm target={target} onChange={changeTarget} />
       </Section>
+      <SelfTestSection />
       <LightLinks library={library} />
       <Section title="Training">
         <TrainingForm

@@ -1,0 +1,26 @@
+import type { RecogniserClient } from '../recogniser/client'
+import { type BoardAnswer, compareBoardAnswer } from '../shared/firmware/board-answer'
+import { fail, ok, type Result } from '../shared/model/result'
+import type { App } from './app'
+import type { Shelf } from './shelf'
+
+/**
+ * Compares what a board's self-test printed with the vectors that the firmware of the current library
+ * carries: makes them anew, as the same library and model give the same ones.
+ */
+export async function compareBoard(
+  { store, current }: Shelf,
+  train: App['train'],
+  recogniser: RecogniserClient,
+  text: string,
+): Promise<Result<BoardAnswer>> {
+  const open = current.value
+  if (open === null) return fail('board/no-library', 'There is no library open to compare with.')
+  const trained = await train()
+  if (!trained.ok) return trained
+  const full = await store.loadFull(open.id)
+  if (full === null) return fail('board/no-library', 'The library to compare with is gone.')
+  const vectors = await recogniser.vectors(full, trained.value)
+  if (!vectors.ok) return vectors
+  return ok(compareBoardAnswer(text, trained.value.hash, vectors.value))
+}
