@@ -29,7 +29,7 @@ function Measured({ score }: { score: BackgroundScore }) {
         label="False activations"
         value={shortNumber(perHour)}
         unit="an hour"
-        note={`95 % interval ${range} (exact Poisson)`}
+        note={`95 % interval ${range} (exact Poisson)`}
       />
       <div class="hour-axis">
         <Interval
@@ -37,7 +37,7 @@ function Measured({ score }: { score: BackgroundScore }) {
           low={low}
           high={high}
           max={max}
-          label={`False activations: ${shortNumber(perHour)} an hour, 95 % interval ${range}`}
+          label={`False activations: ${shortNumber(perHour)} an hour, 95 % interval ${range}`}
         />
         <span>0</span>
         <span>{shortNumber(max)} an hour</span>

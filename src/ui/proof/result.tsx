@@ -20,7 +20,7 @@ export function Result({ evaluation, stale }: { evaluation: Evaluation; stale: b
           {percent(accuracy.value)} <span>{countOf(accuracy)} takes</span>
         </p>
         <p class="small quiet">
-          {measuredSentence(evaluation)} 95 % interval {percentRange(accuracy.low, accuracy.high)}.
+          {measuredSentence(evaluation)} 95 % interval {percentRange(accuracy.low, accuracy.high)}.
         </p>
         <RateBar name="understood" rate={accuracy} />
         <RateBar name="rejected" rate={evaluation.rejected} />

@@ -10,7 +10,7 @@ export function Scores({ evaluation }: { evaluation: Evaluation }) {
     <Section title="Gesture by gesture">
       <p class="small quiet">
         Recall: of the takes performed, how many were answered so. Precision: of the answers, how
-        many were right. Lines are 95 % Wilson intervals.
+        many were right. Lines are 95 % Wilson intervals.
       </p>
       <div class="score">
         <span class="score-picture" />
