@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { MOST_CHECKED } from '../../shared/board/check/bench-log'
 import { BENCH_STEPS, benchStep, FREE_STEP, type StepId } from '../../shared/board/check/steps'
 import { rowCount } from '../../shared/board/log/board-log'
 import { MAX_ROWS, PREVIEW_CHARACTERS, previewLog } from '../../shared/board/log/read-log'
@@ -131,12 +132,16 @@ function whatWasRead({
   const rows = `${groupDigits(rowCount(log))} samples read.`
   const [first] = log.problems
   const bad = first === undefined ? '' : ` ${leftOut(log.problemCount, first)}`
+  const checked =
+    rowCount(log) > MOST_CHECKED
+      ? ` The check looks at the first ${groupDigits(MOST_CHECKED)}.`
+      : ''
   const ends: Record<string, string> = {
     stopped: ' The rest was not read, as you stopped it.',
     'too-long': ` The rest was left: a log has at most ${groupDigits(MAX_ROWS)} samples here.`,
     broken: ' Then the file could not be read further; what was read is kept.',
   }
-  return `${rows}${bad}${cut === null ? '' : (ends[cut] ?? '')}`
+  return `${rows}${checked}${bad}${cut === null ? '' : (ends[cut] ?? '')}`
 }
 
 function leftOut(count: number, { line, what }: { line: number; what: string }): string {

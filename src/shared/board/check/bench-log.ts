@@ -1,7 +1,7 @@
 import { AXES, STANDARD_GRAVITY_MPS2 } from '../../model/sample'
 import type { Target } from '../../model/target'
 import { mean, median } from '../../statistics/summary'
-import { type BoardLog, rowCount } from '../log/board-log'
+import { type BoardLog, rowCount, sliceLog } from '../log/board-log'
 import type { BenchPart, StepId } from './steps'
 
 /** g for one printed unit of the accelerometer. */
@@ -18,6 +18,9 @@ export function dpsPerUnit(log: BoardLog, target: Target): number {
   if (gyroUnit === 'count') return target.gyro.nanoPerLsb * 1e-9
   return { dps: 1, mdps: 1e-3, radps: 180 / Math.PI }[gyroUnit]
 }
+
+/** Rows of a step that are looked at, three minutes at 104 Hz: the check answers at once. */
+export const MOST_CHECKED = 20_000
 
 /** The logs of one visit to the bench with what all checks need of them. */
 export class BenchLog {
@@ -39,7 +42,9 @@ export class BenchLog {
   rateHz: number
 
   constructor(parts: readonly BenchPart[], target: Target) {
-    this.parts = parts.filter(({ log }) => rowCount(log) > 0)
+    this.parts = parts
+      .filter(({ log }) => rowCount(log) > 0)
+      .map(({ step, log }) => ({ step, log: sliceLog(log, 0, MOST_CHECKED) }))
     this.target = target
     this.rows = this.parts.reduce((sum, { log }) => sum + rowCount(log), 0)
     this.hasGyro = this.parts.some(({ log }) => log.gyroUnit !== null)

@@ -99,6 +99,7 @@ export class LogBuilder {
 
 /** Part of a log, [from, to) rows; its times start at 0 again. */
 export function sliceLog(log: BoardLog, from: number, to: number): BoardLog {
+  if (from === 0 && to >= rowCount(log)) return log
   const tMs = log.tMs?.slice(from, to) ?? null
   const start = tMs?.[0] ?? 0
   return {
