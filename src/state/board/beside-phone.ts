@@ -14,7 +14,6 @@ import {
 import type { BoardLog } from '../../shared/board/log/board-log'
 import { boardSamples } from '../../shared/board/log/board-samples'
 import { type FoundMounting, findMounting } from '../../shared/board/mounting/find-mounting'
-import { type BoardAnswer, compareBoardAnswer } from '../../shared/firmware/board-answer'
 import type { Recording } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
 import type { SampleBlock } from '../../shared/model/sample'
@@ -35,8 +34,6 @@ export interface BesidePhone {
   keepLog(labels: LogLabels): Promise<Result<null>>
   /** The device's own event log against the core over the same samples. */
   compareLog(text: string): Promise<Result<LineComparison>>
-  /** The log of the exported self-test, run on the device, against what the core here says. */
-  compareSelfTest(text: string): Promise<Result<BoardAnswer>>
 }
 
 const NO_LOG = fail(
@@ -108,7 +105,6 @@ export function createBesidePhone(parts: BesideParts): BesidePhone {
       const facts = { fileName: '', hasGyro: log.gyroUnit !== null, fromBoard: true }
       return parts.addLogs([{ ...facts, samples: samples.value }], labels)
     },
-    compareSelfTest: (text) => compareSelfTest(parts, text),
     compareLog: async (text) => {
       const now = target()
       const log = freeLog(bench)
@@ -134,19 +130,6 @@ async function logAndRecording({ shelf, bench }: BesideParts, recordingId: strin
     return fail('board/no-recording', 'This recording is not in the open library.')
   }
   return ok({ target: now, log, phone: seriesOf(samples, recording) })
-}
-
-async function compareSelfTest(
-  { shelf, recogniser, train }: BesideParts,
-  text: string,
-): Promise<Result<BoardAnswer>> {
-  const id = shelf.current.peek()?.id
-  const full = id === undefined ? null : await shelf.store.loadFull(id)
-  if (full === null) return NO_LIBRARY
-  const trained = await train()
-  if (!trained.ok) return trained
-  const vectors = await recogniser.vectors(full, trained.value)
-  return vectors.ok ? ok(compareBoardAnswer(text, trained.value.hash, vectors.value)) : vectors
 }
 
 function freeLog(bench: BenchState): BoardLog | null {

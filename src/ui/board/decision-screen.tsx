@@ -6,7 +6,6 @@ import { decisionWords, pairWords, sideWords } from '../../shared/present/decisi
 import { Button, Notice, Screen, Section, useApp } from '../common'
 import { BesideFields } from './beside-fields'
 import { OwnLog } from './own-log'
-import { SelfTestLog } from './self-test-log'
 import { useBoard } from './use-board'
 
 /** Does the board decide as the phone did, and does its own log agree to the bit? */
@@ -48,7 +47,10 @@ export function DecisionScreen() {
       )}
       {compared?.ok && <Pairs compared={compared.value} />}
       <OwnLog />
-      <SelfTestLog />
+      <p class="quiet">
+        The exported self-test, which asks the same of made samples, is compared on{' '}
+        <a href="#/prop">Prop</a>.
+      </p>
     </Screen>
   )
 }
