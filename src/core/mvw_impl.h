@@ -59,8 +59,8 @@ int mvw_kernel_valid(const mvw_model *model, uint8_t channels);    /* its entrie
 void mvw_kernel_scores(mvw_state *state, int32_t *scores);         /* one a gesture; uses row */
 int32_t mvw_kernel_base(const mvw_model *model, uint8_t gesture);
 
-/* mvw_normalise.c: writes length * channels int8 values into state->query. */
-void mvw_normalise(mvw_state *state, const mvw_view *view);
+/* mvw_normalise.c: turns them into int8 values, in place. */
+void mvw_normalise(mvw_state *state);
 
 /* mvw_core.c: bits set in a channel mask. */
 uint8_t mvw_bits_set(uint16_t mask);

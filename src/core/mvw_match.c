@@ -72,7 +72,9 @@ static uint8_t reason_for(const mvw_model *model, const mvw_event *event) {
 
 void mvw_match(mvw_state *state, const mvw_view *view, mvw_event *event) {
   const mvw_model *model = state->model;
-  mvw_normalise(state, view);
+  /* One after the other, not one within the other: stack is dear. */
+  mvw_resample(state, view);
+  mvw_normalise(state);
   event->roll = view->roll;
   int32_t *scores = (int32_t *)state->row + model->normaliser.length;
   if (model->kernel_features > 0) mvw_kernel_scores(state, scores);

@@ -113,7 +113,7 @@ static uint8_t gain_of(const mvw_normaliser *normaliser, uint8_t id) {
   return normaliser->gain[id < MVW_CHANNEL_VERTICAL_TURN ? 0 : 3];
 }
 
-void mvw_normalise(mvw_state *state, const mvw_view *view) {
+void mvw_normalise(mvw_state *state) {
   const mvw_normaliser *normaliser = &state->model->normaliser;
   uint8_t channels = state->channels;
   uint8_t ids[MVW_CHANNELS];
@@ -121,7 +121,6 @@ void mvw_normalise(mvw_state *state, const mvw_view *view) {
   int16_t gain[MVW_CHANNELS]; /* * 16, as the divisors are */
 
   channel_ids(state, ids);
-  mvw_resample(state, view);
   centre(state);
   divisors_q4(state, ids, divisor);
 

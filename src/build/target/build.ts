@@ -7,7 +7,9 @@ import type { Workshop } from './workshop'
 export const OPTIMISE = '-Os'
 
 /** Functions that `c/cost_bench.c` measures. */
-export const BENCH_WRAPS = ['-Wl,--wrap=mvw_normalise', '-Wl,--wrap=mvw_kernel_scores']
+export const BENCH_WRAPS = ['mvw_resample', 'mvw_normalise', 'mvw_kernel_scores'].map(
+  (name) => `-Wl,--wrap=${name}`,
+)
 
 /** One way to build the bundle and run its vectors. */
 export interface Build {
