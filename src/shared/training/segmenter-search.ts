@@ -23,7 +23,7 @@ export interface SegmenterProposal {
 // The search tries every combination: each is one run of the core over the takes.
 const ON_STEPS = 7
 /** Lower ones let the fading of a movement and the hand's tremor keep it open, and answer later. */
-const OFF_SHARES = [0.65, 0.85]
+const OFF_SHARES = [0.45, 0.65]
 const OFF_HOLDS_MS = [60, 80, 120, 200, 300]
 /** Takes and background that the search looks at, at most. */
 const SEARCH_TAKES = 150
