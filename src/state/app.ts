@@ -36,7 +36,7 @@ export interface LibraryState {
   recordings: ReadonlySignal<Recording[]>
   open(id: string): Promise<void>
   create(name: string): Promise<Result<Library>>
-  rename(name: string): Promise<void>
+  rename(name: string): Promise<Result<null>>
   removeLibrary(id: string): Promise<void>
   /** Generates and stores the demo library, then opens it. Progress shows in `demoJob`. */
   addDemo(): Promise<void>

@@ -1,5 +1,5 @@
 import { DEFAULT_TRAINING, type FullLibrary, type Library } from '../shared/model/library'
-import { ok, type Result } from '../shared/model/result'
+import { fail, ok, type Result } from '../shared/model/result'
 import type { Target } from '../shared/model/target'
 import type { LibraryState } from './app'
 import { newId } from './id'
@@ -40,9 +40,11 @@ export function createLibraries(shelf: Shelf, defaultTarget: () => Target): Libr
     },
     async rename(name) {
       const library = shelf.current.value
-      if (library === null) return
+      if (library === null) return fail('library/none', 'There is no library open to rename.')
       const checked = checkName(name, otherNames(library.id))
-      if (shelf.check(checked)) await shelf.save({ ...library, name: checked.value })
+      if (!checked.ok) return checked
+      const saved = await shelf.save({ ...library, name: checked.value })
+      return saved ? ok(null) : fail('library/not-stored', 'The new name could not be stored.')
     },
     async removeLibrary(id) {
       const library = shelf.libraries.value.find((one) => one.id === id)

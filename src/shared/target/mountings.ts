@@ -13,7 +13,8 @@ export interface Mounting {
 export const IDENTITY_MOUNTING: Readonly<Matrix3> = [1, 0, 0, 0, 1, 0, 0, 0, 1]
 
 const AXIS_LETTERS = ['x', 'y', 'z'] as const
-const PERMUTATIONS = [
+/** The six orders of three axes. */
+export const AXIS_ORDERS = [
   [0, 1, 2],
   [1, 2, 0],
   [2, 0, 1],
@@ -41,7 +42,7 @@ function describe(axes: readonly number[], signs: readonly number[]): Mounting {
 
 function allMountings(): Mounting[] {
   const found: Mounting[] = []
-  for (const axes of PERMUTATIONS) {
+  for (const axes of AXIS_ORDERS) {
     for (let bits = 0; bits < 8; bits++) {
       const signs = [0, 1, 2].map((row) => ((bits >> row) & 1 ? -1 : 1))
       const mounting = describe(axes, signs)

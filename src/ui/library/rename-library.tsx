@@ -1,25 +1,22 @@
-import { useState } from 'preact/hooks'
 import type { Library } from '../../shared/model/library'
-import { Button, TextField, useApp } from '../common'
+import { NameForm, useApp } from '../common'
 
 export function RenameLibrary({ library, onDone }: { library: Library; onDone: () => void }) {
   const app = useApp()
-  const [name, setName] = useState(library.name)
+  const rename = async (name: string) => {
+    const renamed = await app.library.rename(name)
+    if (renamed.ok) onDone()
+    return renamed
+  }
   return (
-    <form
-      class="inline-form library-rename"
-      onSubmit={(event) => {
-        event.preventDefault()
-        void app.library.rename(name).then(onDone)
-      }}
-    >
-      <TextField label="New name" value={name} onInput={setName} maxLength={40} focused />
-      <div class="buttons">
-        <Button submit>Rename</Button>
-        <Button tone="quiet" onClick={onDone}>
-          Cancel
-        </Button>
-      </div>
-    </form>
+    <div class="library-rename">
+      <NameForm
+        label="New name"
+        action="Rename"
+        before={library.name}
+        submit={rename}
+        onCancel={onDone}
+      />
+    </div>
   )
 }

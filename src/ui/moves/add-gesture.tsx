@@ -1,5 +1,4 @@
-import { useState } from 'preact/hooks'
-import { Button, Icon, navigate, route, TextField, useApp } from '../common'
+import { Button, Icon, NameForm, navigate, route, useApp } from '../common'
 
 export interface AddGestureProps {
   open: boolean
@@ -8,19 +7,14 @@ export interface AddGestureProps {
 
 /** Names a new gesture and goes to record it. */
 export function AddGesture({ open, onOpen }: AddGestureProps) {
-  const app = useApp()
-  const [name, setName] = useState('')
-  const [wrong, setWrong] = useState<string | null>(null)
-  const add = async () => {
-    const added = await app.library.addGesture(name)
-    if (!added.ok) {
-      setWrong(added.message)
-      return
+  const { library } = useApp()
+  const add = async (name: string) => {
+    const added = await library.addGesture(name)
+    if (added.ok) {
+      onOpen(false)
+      navigate(route('gesture', added.value.id))
     }
-    setName('')
-    setWrong(null)
-    onOpen(false)
-    navigate(route('gesture', added.value.id))
+    return added
   }
   if (!open) {
     return (
@@ -30,28 +24,12 @@ export function AddGesture({ open, onOpen }: AddGestureProps) {
     )
   }
   return (
-    <form
-      class="add-gesture"
-      onSubmit={(event) => {
-        event.preventDefault()
-        void add()
-      }}
-    >
-      <TextField
-        label="Name of the gesture"
-        value={name}
-        onInput={setName}
-        maxLength={40}
-        focused
-        wrong={wrong !== null}
-        hint={wrong ?? 'What the hand does, such as Raise or Pour.'}
-      />
-      <div class="buttons">
-        <Button submit>Add</Button>
-        <Button tone="quiet" onClick={() => onOpen(false)}>
-          Cancel
-        </Button>
-      </div>
-    </form>
+    <NameForm
+      label="Name of the gesture"
+      action="Add"
+      hint="What the hand does, such as Raise or Pour."
+      submit={add}
+      onCancel={() => onOpen(false)}
+    />
   )
 }

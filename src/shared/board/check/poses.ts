@@ -1,4 +1,5 @@
 import type { Matrix3 } from '../../model/target'
+import { AXIS_ORDERS } from '../../target/mountings'
 import { determinant } from '../../target/rotation'
 import type { BenchLog } from './bench-log'
 import type { StepId } from './steps'
@@ -47,24 +48,15 @@ export interface SignedAxes {
   isIdentity: boolean
 }
 
-const ORDERS = [
-  [0, 1, 2],
-  [1, 2, 0],
-  [2, 0, 1],
-  [0, 2, 1],
-  [1, 0, 2],
-  [2, 1, 0],
-]
-
 /**
  * The signed permutation nearest to a 3 × 3 response. All 48 are tried: the 24 with determinant -1
  * are mirrorings, which no way of mounting can make, so a sign is wrong.
  */
 export function nearestSignedAxes(response: Matrix3): SignedAxes {
   let best = Number.NEGATIVE_INFINITY
-  let order = ORDERS[0]!
-  for (const candidate of ORDERS) {
-    const score = candidate.reduce(
+  let order: readonly number[] = AXIS_ORDERS[0]
+  for (const candidate of AXIS_ORDERS) {
+    const score = candidate.reduce<number>(
       (sum, column, row) => sum + Math.abs(response[3 * row + column]!),
       0,
     )

@@ -1,6 +1,7 @@
 import { AXES } from '../../model/sample'
 import type { Matrix3 } from '../../model/target'
 import type { Random } from '../../statistics/random'
+import { AXIS_ORDERS } from '../../target/mountings'
 import { determinant } from '../../target/rotation'
 import type { FindingCode } from '../check/finding'
 import type { BenchPart } from '../check/steps'
@@ -248,14 +249,7 @@ function turnAxes(log: BoardLog, m: Matrix3, first: number): void {
 }
 
 function drawSignedAxes(random: Random, mirrored: boolean): Matrix3 {
-  const order = pick(random, [
-    [0, 1, 2],
-    [1, 2, 0],
-    [2, 0, 1],
-    [0, 2, 1],
-    [1, 0, 2],
-    [2, 1, 0],
-  ])
+  const order = pick<readonly number[]>(random, AXIS_ORDERS)
   const m: Matrix3 = [0, 0, 0, 0, 0, 0, 0, 0, 0]
   for (const [row, column] of order.entries()) m[3 * row + column] = sign(random)
   if (determinant(m) < 0 !== mirrored) for (let i = 0; i < 3; i++) m[i] = -m[i]!
