@@ -96,7 +96,10 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     exportFirmware: () => parts.exportFirmware(shelf, train, recogniser, parts.loadLight),
     importLibrary: async (bytes) => {
       const read = await recogniser.readLibrary(bytes)
-      return read.ok ? add(read.value) : read
+      if (!read.ok) return read
+      const added = await add(read.value)
+      if (added.ok) await shelf.askToKeep()
+      return added
     },
   }
 }

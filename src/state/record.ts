@@ -40,7 +40,6 @@ export class RecordSlice implements RecordState {
   readonly unfinished = signal<UnfinishedRecording[]>([])
   readonly #parts: RecordParts
   readonly #recorder: Recorder
-  #askedToPersist = false
 
   constructor(parts: RecordParts) {
     this.#parts = parts
@@ -122,10 +121,7 @@ export class RecordSlice implements RecordState {
   /** Own data deserves to be kept: the first stored recording is the moment to ask. */
   async #afterStored(): Promise<void> {
     const { shelf } = this.#parts
-    if (!this.#askedToPersist) {
-      this.#askedToPersist = true
-      await shelf.store.requestPersistence()
-    }
+    await shelf.askToKeep()
     await shelf.reloadRecordings()
   }
 

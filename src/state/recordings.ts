@@ -68,6 +68,7 @@ export function createRecordings(shelf: Shelf): Recordings {
       const stored = await store.addRecordings(items)
       if (!stored.ok) return stored
       await shelf.reloadRecordings()
+      await shelf.askToKeep()
       notices.say(`${items.length === 1 ? 'One recording' : `${items.length} recordings`} added.`)
       return ok(null)
     },

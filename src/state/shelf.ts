@@ -19,6 +19,8 @@ export interface Shelf {
   open(id: string | null): Promise<void>
   /** Stores a changed library and shows it; a failure becomes a notice. */
   save(library: Library): Promise<boolean>
+  /** Asks the browser, once a visit, to keep the data: to be called when own data was stored. */
+  askToKeep(): Promise<void>
   /** Tells a failure in a notice; returns whether it went well. */
   check<T>(result: Result<T>): result is { ok: true; value: T }
 }
@@ -48,6 +50,13 @@ export function createShelf(store: Store, notices: Notices): Shelf {
     const found = libraries.peek().find((one) => one.id === wanted) ?? libraries.peek()[0]
     await open(found?.id ?? null)
   }
+  let asked = false
+  const askToKeep = async () => {
+    if (asked) return
+    asked = true
+    await store.requestPersistence()
+    facts.value = await store.facts()
+  }
   const check = <T>(result: Result<T>): result is { ok: true; value: T } => {
     if (!result.ok) notices.trouble(result.message)
     return result.ok
@@ -69,6 +78,7 @@ export function createShelf(store: Store, notices: Notices): Shelf {
     reloadRecordings,
     open,
     save,
+    askToKeep,
     check,
   }
 }
