@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { affordableShape } from '../../../src/shared/budget/affordable'
 import { budgetOf } from '../../../src/shared/budget/budget'
 import { decisionWork } from '../../../src/shared/budget/costs'
 import { MEASURED_COSTS } from '../../../src/shared/budget/measured-costs'
@@ -140,4 +141,24 @@ test('the part of a target has its clock and memory, and a core that such clocks
   expect(partOfTarget(target)).toMatchObject({ ...target, core: 'avr' })
   expect(partOfTarget({ ...target, clockHz: 48e6 }).core).toBe('m0')
   expect(partOfTarget({ ...target, clockHz: 120e6, flashBytes: 1 << 30 }).core).toBe('m3')
+})
+
+describe('the shape that a core affords', () => {
+  const wanted = { length: 32, band: 5 }
+
+  test('is the wanted one where there is time, and a shorter one where there is not', () => {
+    expect(affordableShape('m0', wanted, 8, 6, 100)).toEqual(wanted)
+    expect(affordableShape('m0', wanted, 32, 6, 100).length).toBeLessThan(32)
+    expect(affordableShape('avr', wanted, 32, 6, 100).length).toBeLessThanOrEqual(
+      affordableShape('m0', wanted, 32, 6, 100).length,
+    )
+  })
+
+  test('is never longer than wanted, and the cheapest when nothing is enough', () => {
+    expect(affordableShape('avr', { length: 12, band: 2 }, 512, 6, 900)).toEqual({
+      length: 12,
+      band: 2,
+    })
+    expect(affordableShape('avr', wanted, 512, 6, 900)).toEqual({ length: 16, band: 3 })
+  })
 })
