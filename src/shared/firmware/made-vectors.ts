@@ -1,7 +1,6 @@
 import type { RecogniserModel } from '../model/recogniser-model'
 import { AXES } from '../model/sample'
-import type { Observation } from './observations'
-import { isHit } from './observed-vectors'
+import { isHit, type Observation } from './observations'
 import { refusedVectors } from './refused-vectors'
 import type { VectorInput, VectorStep } from './vector'
 

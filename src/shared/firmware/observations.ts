@@ -2,6 +2,7 @@ import type { Core, CoreEvent } from '../core/core'
 import type { RecogniserModel } from '../model/recogniser-model'
 import { AXES } from '../model/sample'
 import type { Prepared } from '../training/prepare'
+import { bentTake } from './bent-take'
 import type { VectorStep } from './vector'
 
 /** A recording as the board would have read it, and what the model said to it. */
@@ -42,7 +43,13 @@ export function observe(
       model.button ? pressed(take.counts, take.from, take.to) : [samples(take.counts)],
     ),
   )
-  if (model.button) return takes
+  const bent = (seen: Observation[]): Observation[] => {
+    if (seen.some(isFar)) return []
+    const hit = takes.filter(isHit).sort((a, b) => nearness(b.events[0]!) - nearness(a.events[0]!))
+    const found = hit[0] && bentTake(hit[0], (from, steps) => run(null, from, steps))
+    return found ? [found] : []
+  }
+  if (model.button) return [...takes, ...bent(takes)]
   const backgrounds = prepared.backgrounds.flatMap(({ background, counts }) => {
     const whole = run(null, '', [samples(counts)])
     const from = `background ${background.id} of tester ${background.testerCode}, from sample`
@@ -50,7 +57,18 @@ export function observe(
       run(null, `${from} ${contextFrom(event)}`, [samples(around(counts, event))]),
     )
   })
-  return [...takes, ...backgrounds]
+  const seen = [...takes, ...backgrounds]
+  return [...seen, ...bent(seen)]
+}
+
+/** Whether the recording gave exactly one event and that was its gesture. */
+export function isHit({ truth, events }: Observation): boolean {
+  return events.length === 1 && events[0]?.kind === 'gesture' && events[0].gesture === truth
+}
+
+/** Whether the recording gave one movement only, and that one was no gesture. */
+function isFar({ events }: Observation): boolean {
+  return events.length === 1 && events[0]?.reason === 'far'
 }
 
 /** The few rejects of a long background that are nearest to being taken, and the farthest. */

@@ -1,16 +1,11 @@
 import type { RecogniserModel } from '../model/recogniser-model'
 import { identifierTails } from './c-text'
-import { nearness, type Observation } from './observations'
+import { isHit, nearness, type Observation } from './observations'
 import type { VectorInput } from './vector'
 
 /** Vectors found among the library's own recordings; a kind that does not occur is left out. */
 export function observedVectors(model: RecogniserModel, all: Observation[]): VectorInput[] {
   return [...acceptedVectors(model, all), ...borderVectors(all), ...backToBack(model, all)]
-}
-
-/** Whether the recording gave exactly one event and that was its gesture. */
-export function isHit({ truth, events }: Observation): boolean {
-  return events.length === 1 && events[0]?.kind === 'gesture' && events[0].gesture === truth
 }
 
 function acceptedVectors(model: RecogniserModel, all: Observation[]): VectorInput[] {
