@@ -1,4 +1,6 @@
-import { channelCount } from '../model/recogniser-model'
+import { decisionWork, type OperationCosts } from '../budget/costs'
+import { MEASURED_COSTS } from '../budget/measured-costs'
+import { decisionOperations } from '../budget/operations'
 import { identifierTails } from './c-text'
 import { answeringLibrary, type LightOrigin, lightNote } from './light-note'
 import { plain } from './markdown-text'
@@ -62,25 +64,26 @@ function costs(origin: ModelOrigin): string {
   const { trained } = origin
   const memory = countMemory(trained.model)
   const light = countLightMemory(answeringLibrary(origin))
-  const { normaliser, band } = trained.model
-  const perTemplate = normaliser.length * (2 * band + 1) * channelCount(normaliser)
+  const { avr, m0, m3 } = MEASURED_COSTS
+  const operations = decisionOperations(trained.model)
+  const work = (costs: OperationCosts) =>
+    `${Math.round(decisionWork(operations, costs).total / 1000)},000 ${costs.unit}`
   return `## What it costs
 
 | | bytes | |
 |---|---|---|
-| flash: templates | ${memory.templateBytes} | counted |
-| flash: gestures | ${memory.gestureBytes} | counted |
+| flash: code of the recogniser | ${m0.codeBytes} | measured, Cortex-M0, -Os; AVR ${avr.codeBytes} |
+| flash: tables of the model | ${memory.templateBytes + memory.gestureBytes + memory.kernelBytes} | counted |
 | flash: effects | ${light.tableBytes} | counted |
-| flash: lightness table | ${light.lightnessBytes} | counted, part of \`core/\` |
-| flash: code of the light, part of \`core/\` | about ${LIGHT_CODE_BYTES} | measured, Cortex-M0, -Os |
-| flash: code of \`core/\` | | measure it for your compiler: \`make size\` |
+| flash: code of the light, lightness table | about ${LIGHT_CODE_BYTES + light.lightnessBytes} | measured, Cortex-M0, -Os |
 | RAM: last samples | ${memory.ringBytes} | counted |
 | RAM: scratch | ${memory.queryBytes + memory.rowBytes} | counted |
+| RAM: \`mvw_state\` and stack of \`mvw_push()\` | ${m0.stateBytes} + ${m0.stackBytes} | measured, Cortex-M0 |
 | RAM: \`answer\` (light, tune, vibration) | ${light.stateBytes} | on a 32-bit part |
-| RAM: \`mvw_state\`, \`mvw_model\` | about 200 | on a 32-bit part |
 
-The sample that ends a movement also pays for the comparison: at most ${perTemplate} multiplications
-for each of ${memory.templateBytes / (normaliser.length * channelCount(normaliser))} templates. All other samples cost a few hundred operations.
+The sample that ends a movement also pays for the comparison, at most: Cortex-M0
+${work(m0)}, Cortex-M3 ${work(m3)}, AVR ${work(avr)} (operations counted, their cost measured on
+emulators, no template given up early). Other samples cost a few hundred instructions.
 
 \`make size CC=arm-none-eabi-gcc SIZE=arm-none-eabi-size CFLAGS="-Os -mcpu=cortex-m0 -mthumb"\`
 `
