@@ -131,5 +131,5 @@ function halfRate({ segmenter, board }: RecogniserModel): Partial<RecogniserMode
 }
 
 function kb(bytes: number): string {
-  return `${(bytes / 1024).toFixed(1)} KB`
+  return `${(bytes / 1024).toFixed(1)} KiB`
 }

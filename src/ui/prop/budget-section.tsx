@@ -48,8 +48,8 @@ function Budget({ model, target }: { model: RecogniserModel; target: Target }) {
 
 function hintOf(part: Part): string {
   const megahertz = `${part.clockHz / 1e6} MHz`
-  const core = { avr: '8-bit AVR', m0: 'Cortex-M0', m3: 'Cortex-M3' }[part.core]
-  return `${megahertz}; ${part.resembles ? 'taken for a' : 'costs of a'} ${core}. Clock and memory of the target are set under Board.`
+  const core = { avr: 'an 8-bit AVR', m0: 'a Cortex-M0', m3: 'a Cortex-M3' }[part.core]
+  return `${megahertz}; ${part.resembles ? 'taken for' : 'costs of'} ${core}. Clock and memory of the target are set under Board.`
 }
 
 function Warnings({ model, part }: { model: RecogniserModel; part: Part }) {
@@ -64,7 +64,7 @@ function Warnings({ model, part }: { model: RecogniserModel; part: Part }) {
       {ways.length > 0 && (
         <>
           <p>What would help, most first; check with Proof what it costs in recognition:</p>
-          <ul>
+          <ul class="notes">
             {ways.map((way) => (
               <li key={way.what}>{savingLine(way)}</li>
             ))}

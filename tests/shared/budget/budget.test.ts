@@ -131,7 +131,7 @@ describe('warnings', () => {
     const part32 = part('m0-32')
     const warned = warningsOf(library(20), part32)
     expect(warned[0]).toMatchObject({ what: 'flash' })
-    expect(warned[0]?.message).toMatch(/of 32\.0 KB flash/)
+    expect(warned[0]?.message).toMatch(/of 32\.0 KiB flash/)
     expect(savings(library(20), part32, warned).map(({ what }) => what)).toContain('templates')
   })
 })
