@@ -53,9 +53,9 @@ export function observe(
   const backgrounds = prepared.backgrounds.flatMap(({ background, counts }) => {
     const whole = run(null, '', [samples(counts)])
     const from = `background ${background.id} of tester ${background.testerCode}, from sample`
-    return farEvents(whole.events).map((event) =>
-      run(null, `${from} ${contextFrom(event)}`, [samples(around(counts, event))]),
-    )
+    const cutOut = (event: CoreEvent) =>
+      run(null, `${from} ${contextFrom(event)}`, [samples(around(counts, event))])
+    return nearestAndFarthest(whole.events, cutOut)
   })
   const seen = [...takes, ...backgrounds]
   return [...seen, ...bent(seen)]
@@ -71,12 +71,20 @@ function isFar({ events }: Observation): boolean {
   return events.length === 1 && events[0]?.reason === 'far'
 }
 
-/** The few rejects of a long background that are nearest to being taken, and the farthest. */
-function farEvents(events: CoreEvent[]): CoreEvent[] {
-  const far = events
+/**
+ * Of the rejects of a long background the one nearest to being taken and the farthest, each of those
+ * that are the only event where they are cut out, so that a vector shows that one thing.
+ */
+function nearestAndFarthest(
+  events: CoreEvent[],
+  cutOut: (event: CoreEvent) => Observation,
+): Observation[] {
+  const alone = events
     .filter((event) => event.reason === 'far')
     .sort((a, b) => nearness(a) - nearness(b))
-  return far.length <= 2 ? far : [far[0]!, far[far.length - 1]!]
+    .map(cutOut)
+    .filter((one) => one.events.length === 1 && one.events[0]?.reason === 'far')
+  return alone.length <= 2 ? alone : [alone[0]!, alone[alone.length - 1]!]
 }
 
 /** Distance as a share of the threshold: 1 is the border between gesture and reject. */
