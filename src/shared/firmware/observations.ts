@@ -83,7 +83,7 @@ function nearestAndFarthest(
     .filter((event) => event.reason === 'far')
     .sort((a, b) => nearness(a) - nearness(b))
     .map(cutOut)
-    .filter((one) => one.events.length === 1 && one.events[0]?.reason === 'far')
+    .filter(isFar)
   return alone.length <= 2 ? alone : [alone[0]!, alone[alone.length - 1]!]
 }
 
