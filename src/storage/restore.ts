@@ -1,14 +1,15 @@
 import { isAnswer, isLightSettings } from '../shared/format/light-schema'
-import type {
-  Background,
-  DeviceFacts,
-  Gap,
-  Gesture,
-  Library,
-  Recording,
-  Take,
-  TrainingSettings,
-  Trim,
+import {
+  type Background,
+  type DeviceFacts,
+  type Gap,
+  type Gesture,
+  type Library,
+  MATCHER_WISHES,
+  type Recording,
+  type Take,
+  type TrainingSettings,
+  type Trim,
 } from '../shared/model/library'
 import { AXES, type SampleBlock } from '../shared/model/sample'
 import type { SensorRange, Target, TargetCalibration } from '../shared/model/target'
@@ -62,6 +63,7 @@ const isTraining = check.shape<TrainingSettings>({
   rollAlign: check.isFlag,
   segmentation: check.oneOf('motion', 'button'),
   thresholdFactor: check.isPositive,
+  matcher: check.orMissing(check.oneOf(...MATCHER_WISHES)),
 })
 
 const isLibrary = check.shape<Library>({

@@ -35,6 +35,15 @@ describe('what comes out of the database', () => {
       'a gesture without an id',
       { ...stored, library: exampleLibrary({ gestures: [{ id: '', name: 'x', note: '' }] }) },
     ],
+    [
+      'a matcher unheard of',
+      {
+        ...stored,
+        library: exampleLibrary({
+          training: { ...stored.library.training, matcher: 'guess' as never },
+        }),
+      },
+    ],
     ['a date of deletion that is none', { ...stored, deletedAt: 'yesterday' }],
   ])('refuses %s for a library', (_what, value) => {
     expect(restoreLibrary(value)).toBeNull()

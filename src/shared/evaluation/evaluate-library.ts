@@ -1,14 +1,15 @@
 import type { Core } from '../core/core'
-import type { Evaluation, Holdout, TakeOutcome } from '../model/evaluation'
-import type { FullLibrary } from '../model/library'
-import type { RecogniserModel } from '../model/recogniser-model'
+import type { Evaluation, EvaluationFold, Holdout, TakeOutcome } from '../model/evaluation'
+import type { FullLibrary, MatcherWish } from '../model/library'
+import { matcherKind, type RecogniserModel } from '../model/recogniser-model'
 import { fail, ok, type Result } from '../model/result'
 import type { OnProgress } from '../protocol/recogniser'
 import { cutTake } from '../training/cut-take'
-import type { MatcherWish } from '../training/kernel/fit-matcher'
 import { type Prepared, type PreparedTake, prepareLibrary } from '../training/prepare'
 import { trainPrepared } from '../training/train-model'
+import { acceptedFrom, type ThresholdScale } from './accepted-from'
 import {
+  addBackground,
   type BackgroundCount,
   countBackground,
   NO_BACKGROUND,
@@ -22,7 +23,7 @@ export interface EvaluateOptions {
   seed?: number
   /** Asked between steps; true ends the evaluation with code 'evaluate/stopped'. */
   shouldStop?: () => boolean
-  /** How movements are compared; 'template' by default. */
+  /** How segments are compared; as the library's settings say by default. */
   matcher?: MatcherWish
   /** Awaited between steps; give one that lets the thread do other work, such as a timer. */
   pause?: () => Promise<void>
@@ -48,70 +49,82 @@ export async function evaluateLibrary(
   if (!plan.ok) return plan
   const { folds, skipped } = plan.value
   const outcomes: TakeOutcome[] = []
+  const rounds: EvaluationFold[] = []
   let background = NO_BACKGROUND
   for (const [index, fold] of folds.entries()) {
     onProgress({ done: index, total: folds.length, what: `holding out ${fold.heldOut}` })
     await options.pause?.()
     if (options.shouldStop?.()) return fail('evaluate/stopped', 'The evaluation was stopped.')
-    const round = runFold(core, fold, index, options.matcher ?? 'template')
+    const round = runFold(core, fold, index, options.matcher)
     if (!round.ok) return round
     outcomes.push(...round.value.outcomes)
-    background = round.value.addTo(background)
+    background = addBackground(background, round.value.background)
+    rounds.push(round.value.fold)
   }
   onProgress({ done: folds.length, total: folds.length, what: 'counting' })
   const gestures = prepared.gestures.map(({ id, name }) => ({ id, name }))
   return ok({
     holdout,
+    thresholdFactor: prepared.settings.thresholdFactor,
     gestures,
     testers: [...new Set(prepared.takes.map(({ take }) => take.testerCode))].sort(),
     ...scoresOf(gestures, outcomes),
     outcomes,
     skipped,
     background: scoreBackground(background, prepared.target.rateHz),
-    folds: folds.map(({ heldOut, train, test }) => ({
-      heldOut,
-      trainTakes: train.takes.length,
-      testTakes: test.takes.length,
-    })),
+    folds: rounds,
   })
 }
 
 interface Round {
   outcomes: TakeOutcome[]
-  addTo: (sum: BackgroundCount) => BackgroundCount
+  background: BackgroundCount
+  fold: EvaluationFold
 }
 
-function runFold(core: Core, fold: Fold, index: number, matcher: MatcherWish): Result<Round> {
-  const trained = trainPrepared(core, fold.train, { matcher })
+function runFold(core: Core, fold: Fold, index: number, matcher?: MatcherWish): Result<Round> {
+  const trained = trainPrepared(core, fold.train, matcher === undefined ? {} : { matcher })
   if (!trained.ok) return trained
-  const { model, bytes } = trained.value
+  const { model, bytes, distancePerLog } = trained.value
+  const scale = { factor: fold.train.settings.thresholdFactor, distancePerLog }
   core.load(bytes)
-  const outcomes = fold.test.takes.map((take) => outcomeOf(core, fold.test, take, model, index))
-  const counted = countBackground(core, fold.test.backgrounds, model)
-  const addTo = (sum: BackgroundCount): BackgroundCount => ({
-    samples: sum.samples + counted.samples,
-    activations: sum.activations + counted.activations,
-    segments: sum.segments + counted.segments,
+  const { heldOut, train, test } = fold
+  return ok({
+    outcomes: test.takes.map((take) => outcomeOf(core, test, take, { model, scale, fold: index })),
+    background: countBackground(core, test.backgrounds, model, scale),
+    fold: {
+      heldOut,
+      trainTakes: train.takes.length,
+      testTakes: test.takes.length,
+      matcher: matcherKind(model),
+      distancePerLog,
+    },
   })
-  return ok({ outcomes, addTo })
+}
+
+interface Judge {
+  model: RecogniserModel
+  scale: ThresholdScale
+  fold: number
 }
 
 function outcomeOf(
   core: Core,
   { gestures }: Prepared,
   prepared: PreparedTake,
-  model: RecogniserModel,
-  fold: number,
+  { model, scale, fold }: Judge,
 ): TakeOutcome {
   const { cut, movement } = cutTake(core, prepared, model)
   const event = movement?.event ?? null
-  const named = event?.kind === 'gesture' && event.gesture !== null ? event.gesture : null
-  const answerId = named === null ? null : model.gestures[named]?.id
+  const nearestId = event?.gesture == null ? null : model.gestures[event.gesture]?.id
+  const nearest = nearestId == null ? null : gestures.findIndex(({ id }) => id === nearestId)
   return {
     takeId: prepared.take.id,
     testerCode: prepared.take.testerCode,
     truth: prepared.gesture,
-    answer: answerId == null ? null : gestures.findIndex(({ id }) => id === answerId),
+    answer: event?.kind === 'gesture' ? nearest : null,
+    nearest,
+    acceptedFrom: event === null ? null : acceptedFrom(event, model, scale),
     cut,
     event,
     fold,

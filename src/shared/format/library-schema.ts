@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import { LIBRARY_FORMAT_VERSION } from '../model/library'
+import { LIBRARY_FORMAT_VERSION, MATCHER_WISHES } from '../model/library'
 import { answerSchema, lightSchema } from './light-schema'
 
 /**
@@ -95,6 +95,7 @@ const training = v.strictObject({
   rollAlign: v.boolean(),
   segmentation: v.picklist(['motion', 'button']),
   thresholdFactor: finite(0.5, 2),
+  matcher: v.exactOptional(v.picklist(MATCHER_WISHES)),
 })
 
 const gesture = v.strictObject({

@@ -1,5 +1,5 @@
 import type { CoreEvent } from '../core/core'
-import type { RecogniserModel } from './recogniser-model'
+import type { MatcherKind, RecogniserModel } from './recogniser-model'
 
 /** A share with its count and interval. */
 export interface Rate {
@@ -22,6 +22,10 @@ export interface TakeOutcome {
   truth: number
   /** Index of the answer, or null for reject (also when no movement was cut). */
   answer: number | null
+  /** Index of the nearest gesture, answered or not; null when nothing was compared. */
+  nearest: number | null
+  /** Threshold factor from which on `nearest` is the answer; null: at none. */
+  acceptedFrom: number | null
   /** 'ok' one segment, 'missed' none, 'split' more than one, 'long', 'short' not compared. */
   cut: 'ok' | 'missed' | 'split' | 'long' | 'short'
   /** Event that decided (the longest segment), null when missed. */
@@ -39,6 +43,8 @@ export interface GestureScore {
 
 export interface Evaluation {
   holdout: Holdout
+  /** Of the thresholds that answered, as in the training settings. */
+  thresholdFactor: number
   gestures: { id: string; name: string }[]
   testers: string[]
   /** Rows performed, columns answered, last column reject; gestures.length × (length + 1). */
@@ -50,7 +56,17 @@ export interface Evaluation {
   /** Takes left out and why, such as a tester with takes of one gesture only. */
   skipped: { takeId: string; reason: string }[]
   background: BackgroundScore | null
-  folds: { heldOut: string; trainTakes: number; testTakes: number }[]
+  folds: EvaluationFold[]
+}
+
+/** One round: what was held out, and what its model was. */
+export interface EvaluationFold {
+  heldOut: string
+  trainTakes: number
+  testTakes: number
+  matcher: MatcherKind
+  /** As in `TrainedModel`. */
+  distancePerLog: number | null
 }
 
 /** Activations in recordings that hold no gesture. Never trained on in the fold that counts it. */
@@ -62,6 +78,8 @@ export interface BackgroundScore {
   low: number
   high: number
   segments: number
+  /** Threshold factor from which on each segment is answered, ascending; those that never are left out. */
+  acceptedFrom: number[]
 }
 
 export interface TrainedModel {
@@ -78,4 +96,11 @@ export interface TrainedModel {
   uncutTakeIds: string[]
   /** Sentences on what training noticed, such as too few takes. */
   notes: string[]
+  /**
+   * Distances times this change like ln(template distance), so that thresholds follow the logarithm
+   * of the threshold factor; null where distances are those to templates and it multiplies.
+   */
+  distancePerLog: number | null
+  /** For people: how segments are compared, where there was a choice; empty otherwise. */
+  choice: string
 }

@@ -74,6 +74,10 @@ export interface Gesture {
   answer?: Answer
 }
 
+export const MATCHER_WISHES = ['template', 'kernel', 'auto'] as const
+/** What training may compare segments with. */
+export type MatcherWish = (typeof MATCHER_WISHES)[number]
+
 /** Choices that training follows. */
 export interface TrainingSettings {
   /** Templates a gesture may have at most; 1 to 16. */
@@ -86,6 +90,8 @@ export interface TrainingSettings {
   segmentation: 'motion' | 'button'
   /** Smaller rejects more; factor on the learned thresholds, 0.5 to 2, 1 as learned. */
   thresholdFactor: number
+  /** How segments are compared: 'template' when missing; 'auto' takes what held-out testers speak for. */
+  matcher?: MatcherWish
 }
 
 /** Gestures, settings and target. Recordings refer to it by id. */

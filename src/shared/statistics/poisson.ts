@@ -39,6 +39,14 @@ export function poissonPerHour(count: number, hours: number, confidence = 0.95):
 }
 
 /**
+ * One-sided upper limit for the mean of a Poisson count (Garwood): half the chi-square quantile
+ * `confidence` with 2k + 2 degrees of freedom; -ln 0.05 = 2.996 for no event at 95 %.
+ */
+export function poissonUpper(count: number, confidence = 0.95): number {
+  return chiSquareQuantile(confidence, 2 * count + 2) / 2
+}
+
+/**
  * Hours without a single event that are needed to claim a rate below `perHour` with one-sided
  * confidence: -ln(1 - confidence) / perHour. At 95 % that is the rule of three, as -ln 0.05 = 2.996.
  */

@@ -1,7 +1,7 @@
 import type { Core } from '../core/core'
 import { encodeModel } from '../format/model-bytes'
 import type { TrainedModel } from '../model/evaluation'
-import type { FullLibrary } from '../model/library'
+import type { FullLibrary, MatcherWish } from '../model/library'
 import type { ModelGesture, ModelSegmenter, RecogniserModel } from '../model/recogniser-model'
 import { fail, ok, type Result } from '../model/result'
 import type { OnProgress } from '../protocol/recogniser'
@@ -10,7 +10,7 @@ import { cutTake } from './cut-take'
 import { cuttingModel, cuttingModelBytes } from './cutting-model'
 import { distancesBetween, type Example } from './examples'
 import { fitLibrary } from './kernel/fit-library'
-import type { MatcherWish } from './kernel/fit-matcher'
+import type { MatcherFit } from './kernel/fit-matcher'
 import { learnKernelThresholds } from './kernel/kernel-thresholds'
 import {
   type CutPrepared,
@@ -28,7 +28,7 @@ import { learnThresholds } from './threshold-evidence'
 
 export interface TrainOptions {
   onProgress?: OnProgress
-  /** 'template' by default. */
+  /** As the library's settings say by default. */
   matcher?: MatcherWish
 }
 
@@ -53,7 +53,7 @@ export function trainModel(
 export function trainPrepared(
   core: Core,
   prepared: Prepared,
-  { onProgress, matcher: wish = 'template' }: TrainOptions = {},
+  { onProgress, matcher: wish = prepared.settings.matcher ?? 'template' }: TrainOptions = {},
 ): Result<TrainedModel> {
   const say = (done: number, what: string) => onProgress?.({ done, total: STEPS, what })
   if (prepared.takes.length === 0) {
@@ -80,7 +80,7 @@ export function trainPrepared(
     const model = assemble(prepared, proposal.segmenter, matcher, examples, fit.chosenOf)
     model.kernel = fit.kernel
     learnKernelThresholds(core, prepared, model, fit.classed, fit)
-    return ok(describe(model, prepared, proposal, examples))
+    return ok(describe(model, prepared, proposal, examples, fit))
   }
   const limits = templateLimits(
     prepared,
@@ -97,7 +97,7 @@ export function trainPrepared(
   say(4, 'learning thresholds')
   const model = assemble(prepared, proposal.segmenter, matcher, examples, chosen)
   learnThresholds(core, prepared, model, { table, examples, chosen })
-  return ok(describe(model, prepared, proposal, examples))
+  return ok(describe(model, prepared, proposal, examples, fit))
 }
 
 function cutAll(core: Core, prepared: Prepared, segmenter: ModelSegmenter): CutPrepared[] {
@@ -147,6 +147,7 @@ function describe(
   prepared: Prepared,
   proposal: SegmenterProposal,
   examples: readonly Example[],
+  fit: MatcherFit | null,
 ): TrainedModel {
   const bytes = encodeModel(model)
   const usedTakeIds = examples.map((example) => example.id)
@@ -160,5 +161,7 @@ function describe(
     usedTakeIds,
     uncutTakeIds: prepared.takes.map(({ take }) => take.id).filter((id) => !used.has(id)),
     notes: notesOn(prepared, proposal, model, examples),
+    distancePerLog: fit?.perLog ?? null,
+    choice: fit?.says ?? '',
   }
 }

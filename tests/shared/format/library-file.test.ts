@@ -66,6 +66,12 @@ describe('library file', () => {
     expect(readLibraryFile(writeLibraryFile(full))).toEqual({ ok: true, value: full })
   })
 
+  test.each(['template', 'kernel', 'auto'] as const)('keeps the matcher %s', (matcher) => {
+    const full = sampleLibrary()
+    full.library.training = { ...full.library.training, matcher }
+    expect(readLibraryFile(writeLibraryFile(full))).toEqual({ ok: true, value: full })
+  })
+
   test('an effect that no player would take is refused with its place', () => {
     const full = sampleLibrary()
     const answer = defaultAnswer(0, 2)

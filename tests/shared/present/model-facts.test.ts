@@ -16,6 +16,8 @@ function trained(): TrainedModel {
     usedTakeIds: [],
     uncutTakeIds: [],
     notes: [],
+    distancePerLog: null,
+    choice: '',
   }
 }
 

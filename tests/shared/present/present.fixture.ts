@@ -79,12 +79,23 @@ export function evaluation(rows: [number, number | null, number][]): Evaluation 
     confusion[truth][answer ?? 3] += count
     for (let i = 0; i < count; i++) {
       const takeId = `take-${outcomes.length}`
-      outcomes.push({ takeId, testerCode: 'T1', truth, answer, cut: 'ok', event: null, fold: 0 })
+      outcomes.push({
+        takeId,
+        testerCode: 'T1',
+        truth,
+        answer,
+        nearest: answer,
+        acceptedFrom: answer === null ? null : 0.9,
+        cut: 'ok',
+        event: null,
+        fold: 0,
+      })
     }
   }
   const right = outcomes.filter((outcome) => outcome.truth === outcome.answer).length
   return {
     holdout: 'tester',
+    thresholdFactor: 1,
     gestures,
     testers: ['T1', 'T2'],
     confusion,
@@ -101,7 +112,15 @@ export function evaluation(rows: [number, number | null, number][]): Evaluation 
     }),
     outcomes,
     skipped: [],
-    background: { hours: 1, activations: 0, perHour: 0, low: 0, high: 3.69, segments: 4 },
+    background: {
+      hours: 1,
+      activations: 0,
+      perHour: 0,
+      low: 0,
+      high: 3.69,
+      segments: 4,
+      acceptedFrom: [],
+    },
     folds: [],
   }
 }

@@ -92,7 +92,15 @@ describe('noCutSentence', () => {
 
 describe('outcomeText', () => {
   const gestures = [{ name: 'Ring' }, { name: 'Swing' }]
-  const outcome = { takeId: 'a', testerCode: 'T1', truth: 0, answer: null, fold: 0 }
+  const outcome = {
+    takeId: 'a',
+    testerCode: 'T1',
+    truth: 0,
+    answer: null,
+    nearest: null,
+    acceptedFrom: null,
+    fold: 0,
+  }
 
   test('a missed take says that nothing was cut', () => {
     const missed = { ...outcome, cut: 'missed', event: null } as const
