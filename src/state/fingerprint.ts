@@ -17,3 +17,12 @@ export function fingerprint(library: Library | null, recordings: Recording[]): s
   const { name, preset, clockHz, flashBytes, calibration, ...read } = library.target
   return JSON.stringify([read, library.training, gestures, parts.sort()])
 }
+
+/** The same for an evaluation, which answers for any threshold factor once it is measured. */
+export function evaluationFingerprint(library: Library | null, recordings: Recording[]): string {
+  if (library === null) return ''
+  return fingerprint(
+    { ...library, training: { ...library.training, thresholdFactor: 1 } },
+    recordings,
+  )
+}

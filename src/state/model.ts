@@ -1,11 +1,13 @@
 import { computed } from '@preact/signals'
 import type { RecogniserClient } from '../recogniser/client'
+import { atFactor } from '../shared/evaluation/at-factor'
 import type { GripTolerance } from '../shared/grip/grip-tolerance'
 import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluation'
-import type { FullLibrary } from '../shared/model/library'
+import type { FullLibrary, Library } from '../shared/model/library'
 import type { Replay } from '../shared/model/replay'
 import { fail, type Result } from '../shared/model/result'
-import { fingerprint } from './fingerprint'
+import type { Job } from './app'
+import { evaluationFingerprint, fingerprint } from './fingerprint'
 import { createJobSlot, type JobSlot } from './jobs'
 import type { Shelf } from './shelf'
 
@@ -23,6 +25,9 @@ export function createJobs(shelf: Shelf, recogniser: RecogniserClient): Jobs {
   const owner = () => shelf.current.value?.id ?? null
   const current = computed(() => fingerprint(shelf.current.value, shelf.recordings.value))
   const basis = () => current.value
+  const measurable = computed(() =>
+    evaluationFingerprint(shelf.current.value, shelf.recordings.value),
+  )
   const load = async (): Promise<FullLibrary | null> => {
     const id = shelf.current.peek()?.id
     return id === undefined ? null : shelf.store.loadFull(id)
@@ -36,15 +41,20 @@ export function createJobs(shelf: Shelf, recogniser: RecogniserClient): Jobs {
       return full === null ? NO_LIBRARY : recogniser.train(full, { signal, onProgress })
     },
   })
-  const evaluation = createJobSlot<Evaluation>({
+  const measured = createJobSlot<Evaluation>({
     owner,
-    basis,
+    basis: () => measurable.value,
     work: async (holdout, signal, onProgress) => {
       const full = await load()
       if (full === null) return NO_LIBRARY
       return recogniser.evaluate(full, holdout as Holdout, { signal, onProgress })
     },
   })
+
+  const evaluation: JobSlot<Evaluation> = {
+    ...measured,
+    job: computed(() => atOwnFactor(measured.job.value, shelf.current.value)),
+  }
 
   const grip = createJobSlot<GripTolerance>({
     owner,
@@ -68,4 +78,10 @@ export function createJobs(shelf: Shelf, recogniser: RecogniserClient): Jobs {
     return recogniser.replay(trained.value.model, library.target, samples, accelSign)
   }
   return { training, evaluation, grip, replay }
+}
+
+/** Figures of the threshold factor that is set now. */
+function atOwnFactor(job: Job<Evaluation>, library: Library | null): Job<Evaluation> {
+  if (job.state !== 'done' || library === null) return job
+  return { ...job, value: atFactor(job.value, library.training.thresholdFactor) }
 }

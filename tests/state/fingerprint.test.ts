@@ -1,8 +1,12 @@
 import { describe, expect, test } from 'vitest'
-import { DEFAULT_TRAINING, type Library } from '../../src/shared/model/library'
+import {
+  DEFAULT_TRAINING,
+  type Library,
+  type TrainingSettings,
+} from '../../src/shared/model/library'
 import type { Target } from '../../src/shared/model/target'
 import { defaultTarget } from '../../src/shared/target/default-target'
-import { fingerprint } from '../../src/state/fingerprint'
+import { evaluationFingerprint, fingerprint } from '../../src/state/fingerprint'
 
 const library: Library = {
   id: 'l',
@@ -35,5 +39,23 @@ describe('a model and its measurement', () => {
     { gyro: { fullScale: 500, nanoPerLsb: 17_500_000 } },
   ])('are stale once this changes: %o', (change) => {
     expect(withTarget(change)).not.toBe(fingerprint(library, []))
+  })
+})
+
+describe('the threshold factor', () => {
+  const withTraining = (training: Partial<TrainingSettings>): Library => {
+    return { ...library, training: { ...library.training, ...training } }
+  }
+
+  test('makes a model stale but not a measurement, which knows all factors', () => {
+    const changed = withTraining({ thresholdFactor: 0.8 })
+    expect(fingerprint(changed, [])).not.toBe(fingerprint(library, []))
+    expect(evaluationFingerprint(changed, [])).toBe(evaluationFingerprint(library, []))
+  })
+
+  test('is the only setting of training that a measurement outlives', () => {
+    const before = evaluationFingerprint(library, [])
+    expect(evaluationFingerprint(withTraining({ matcher: 'kernel' }), [])).not.toBe(before)
+    expect(evaluationFingerprint(withTraining({ length: 40 }), [])).not.toBe(before)
   })
 })

@@ -1,3 +1,4 @@
+import { kernelByteLength } from '../format/kernel-bytes'
 import type { TrainedModel } from '../model/evaluation'
 import { channelCount, type RecogniserModel } from '../model/recogniser-model'
 import type { Target } from '../model/target'
@@ -26,17 +27,8 @@ export function templateCount(model: RecogniserModel): number {
 /** What the model takes of the target, each figure marked counted or estimated. */
 export function modelFacts(trained: TrainedModel, target: Target): ModelFact[] {
   const { model } = trained
-  const templates = templateCount(model)
-  const points = model.normaliser.length
-  const channels = channelCount(model.normaliser)
   return [
-    {
-      label: 'Templates',
-      value: byteText(templateBytes(model)),
-      known: 'counted',
-      share: null,
-      note: `${templates} templates × ${points} points × ${channels} axes`,
-    },
+    ...matcherFacts(model),
     {
       label: 'Flash for tables',
       value: byteText(trained.tableBytes),
@@ -51,9 +43,42 @@ export function modelFacts(trained: TrainedModel, target: Target): ModelFact[] {
       share: trained.ramBytes / target.ramBytes,
       note: `${percent(trained.ramBytes / target.ramBytes)} of ${byteText(target.ramBytes)}, without the stack`,
     },
+    ...warpingFacts(model),
+  ]
+}
+
+/** What segments are compared with, and the bytes of each kind; exact, as in the model bytes. */
+function matcherFacts(model: RecogniserModel): ModelFact[] {
+  const { kernel, normaliser, gestures } = model
+  const facts: ModelFact[] = []
+  const templates = templateCount(model)
+  if (templates > 0) {
+    facts.push({
+      label: 'Templates',
+      value: byteText(templateBytes(model)),
+      known: 'counted',
+      share: null,
+      note: `${templates} templates × ${normaliser.length} points × ${channelCount(normaliser)} axes`,
+    })
+  }
+  if (kernel !== null) {
+    facts.push({
+      label: 'Kernel features',
+      value: byteText(kernelByteLength(kernel, gestures.length)),
+      known: 'counted',
+      share: null,
+      note: `${groupDigits(kernel.features.length)} features, ${kernel.pools} counts each, an int8 weight a gesture and count`,
+    })
+  }
+  return facts
+}
+
+function warpingFacts(model: RecogniserModel): ModelFact[] {
+  if (templateCount(model) === 0) return []
+  return [
     {
       label: 'Work of a decision, at most',
-      value: groupDigits(decisionCells(model) * channels),
+      value: groupDigits(decisionCells(model) * channelCount(model.normaliser)),
       known: 'counted',
       share: null,
       note: 'multiplications: templates × cells in the band × axes',

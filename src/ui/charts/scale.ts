@@ -24,3 +24,25 @@ export function ticks(from: number, to: number, most: number): number[] {
 export function rootHeight(value: number, top: number, heightPx: number): number {
   return heightPx * (1 - Math.sqrt(Math.min(Math.max(value, 0), top) / top))
 }
+
+/** Place of a value on an axis stretched near 0: the root of its share, 0 to 1. */
+export function rootShare(value: number, top: number, degree: number): number {
+  return (Math.min(Math.max(value, 0), top) / top) ** (1 / degree)
+}
+
+/** Round values for such an axis from 0 to its top, at least `apart` of the axis from each other. */
+export function rootTicks(top: number, degree: number, apart: number): number[] {
+  const found = [top]
+  let last = 1
+  for (let power = Math.floor(Math.log10(top)); last > apart; power--) {
+    for (const digit of [5, 2, 1]) {
+      const value = Number((digit * 10 ** power).toPrecision(3))
+      const share = rootShare(value, top, degree)
+      if (value >= top || last - share < apart || share < apart) continue
+      found.push(value)
+      last = share
+    }
+    if (rootShare(10 ** power, top, degree) < apart) break
+  }
+  return [0, ...found.reverse()]
+}

@@ -3,7 +3,7 @@ import { hueOf, tinted } from '../../shared/light/colour-wheel'
 import { screenCss } from '../../shared/light/screen-colour'
 import type { Emission } from '../../shared/model/light'
 import { levelOf, lightnessOf } from '../../shared/present/light-words'
-import { Slider } from './slider'
+import { Slider } from '../common'
 
 /** Colours along a slider as a CSS gradient. */
 function trackOf(colourAt: (share: number) => Emission): string {

@@ -2,11 +2,10 @@ import { hueEmission } from '../../shared/light/colour-wheel'
 import { withKind } from '../../shared/light/edit'
 import { screenCss } from '../../shared/light/screen-colour'
 import { LIGHT_KINDS, type LightEffect, type LightKind } from '../../shared/model/light'
-import { SelectField } from '../common'
+import { SelectField, Slider } from '../common'
 import { NumberField } from '../prop/number-field'
 import { ColourFields, LevelField } from './colour-fields'
 import { KeysEditor } from './keys-editor'
-import { Slider } from './slider'
 
 const KIND_WORDS: Record<LightKind, string> = {
   off: 'No light',

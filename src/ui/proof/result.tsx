@@ -1,4 +1,5 @@
 import type { Evaluation } from '../../shared/model/evaluation'
+import type { MatcherKind } from '../../shared/model/recogniser-model'
 import { confusedPairSentence, mostConfusedPair } from '../../shared/present/confused-pair'
 import { countOf, percent, percentRange, plural } from '../../shared/present/numbers'
 import { evaluationWarnings, measuredSentence } from '../../shared/present/trust'
@@ -6,9 +7,11 @@ import { ConfusionMatrix, RateBar } from '../charts'
 import { Button, NextStep, Notice, Section } from '../common'
 import { GestureRibbon } from '../ribbon'
 import { BackgroundFigures } from './background-score'
+import { Cutting } from './cutting'
 import { Mistakes } from './mistakes'
 import { cellRoute, pairRoute } from './routes'
 import { Scores } from './scores'
+import { TradeOff } from './trade-off'
 
 /** Everything an evaluation measured, the answer first. */
 export function Result({ evaluation, stale }: { evaluation: Evaluation; stale: boolean }) {
@@ -41,6 +44,8 @@ export function Result({ evaluation, stale }: { evaluation: Evaluation; stale: b
       </Section>
       <Scores evaluation={evaluation} />
       <BackgroundFigures score={evaluation.background} />
+      <TradeOff evaluation={evaluation} stale={stale} />
+      <Cutting evaluation={evaluation} />
       <Folds evaluation={evaluation} />
     </>
   )
@@ -61,6 +66,12 @@ function Pair({ evaluation, stale }: { evaluation: Evaluation; stale: boolean })
   )
 }
 
+const SHORT_KINDS: Record<MatcherKind, string> = {
+  template: 'templates',
+  kernel: 'kernels',
+  both: 'both',
+}
+
 function Folds({ evaluation }: { evaluation: Evaluation }) {
   const { folds, skipped } = evaluation
   return (
@@ -74,6 +85,7 @@ function Folds({ evaluation }: { evaluation: Evaluation }) {
             <th scope="col">Held out</th>
             <th scope="col">tested</th>
             <th scope="col">trained on</th>
+            <th scope="col">with</th>
           </tr>
         </thead>
         <tbody>
@@ -82,6 +94,7 @@ function Folds({ evaluation }: { evaluation: Evaluation }) {
               <th scope="row">{fold.heldOut}</th>
               <td>{fold.testTakes}</td>
               <td>{fold.trainTakes}</td>
+              <td>{SHORT_KINDS[fold.matcher]}</td>
             </tr>
           ))}
         </tbody>

@@ -1,5 +1,7 @@
 import type { TrainedModel } from '../../shared/model/evaluation'
+import { matcherKind } from '../../shared/model/recogniser-model'
 import type { Target } from '../../shared/model/target'
+import { KIND_WORDS } from '../../shared/present/matcher-words'
 import { type ModelFact, misfits, modelFacts } from '../../shared/present/model-facts'
 import { plural } from '../../shared/present/numbers'
 import type { Job } from '../../state/app'
@@ -54,6 +56,11 @@ function Facts({ trained, target }: { trained: TrainedModel; target: Target }) {
         </Notice>
       ))}
       <dl class="facts">
+        <div class="fact">
+          <dt>Compared with</dt>
+          <dd>{KIND_WORDS[matcherKind(trained.model)]}</dd>
+          {trained.choice !== '' && <dd class="fact-note">{trained.choice}</dd>}
+        </div>
         {modelFacts(trained, target).map((fact) => (
           <FactRow key={fact.label} fact={fact} />
         ))}

@@ -1,4 +1,5 @@
-import type { TrainingSettings } from '../../shared/model/library'
+import { MATCHER_WISHES, type TrainingSettings } from '../../shared/model/library'
+import { MATCHER_WORDS } from '../../shared/present/matcher-words'
 import { Choice } from '../common'
 import { NumberField } from './number-field'
 
@@ -11,6 +12,13 @@ export interface TrainingFormProps {
 export function TrainingForm({ settings, onChange }: TrainingFormProps) {
   return (
     <>
+      <Choice
+        legend="A movement is compared with"
+        value={settings.matcher ?? 'template'}
+        options={MATCHER_WISHES.map((value) => ({ value, text: MATCHER_WORDS[value].name }))}
+        onChange={(matcher) => onChange({ ...settings, matcher })}
+      />
+      <p class="small quiet">{MATCHER_WORDS[settings.matcher ?? 'template'].sentence}</p>
       <Choice
         legend="A movement is cut out by"
         value={settings.segmentation}

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { niceCeiling, rootHeight, ticks } from '../../../src/ui/charts/scale'
+import { niceCeiling, rootHeight, rootShare, rootTicks, ticks } from '../../../src/ui/charts/scale'
 import { tracePath } from '../../../src/ui/charts/trace-path'
 
 const points = (path: string) =>
@@ -79,6 +79,18 @@ describe('scales', () => {
         expect(nice).toBeLessThanOrEqual(value * 2.5)
       }),
     )
+  })
+
+  test('ticks of a stretched axis rise from 0 to its top and never crowd', () => {
+    for (const top of [0.5, 1, 25, 1000, 2500]) {
+      const places = rootTicks(top, 3, 0.14).map((value) => rootShare(value, top, 3))
+      expect(places.at(0)).toBe(0)
+      expect(places.at(-1)).toBe(1)
+      for (let i = 1; i < places.length; i++) {
+        expect(places[i]! - places[i - 1]!).toBeGreaterThanOrEqual(0.14)
+      }
+      expect(places.length).toBeGreaterThan(3)
+    }
   })
 
   test('ticks keep to a nice step within their ends', () => {

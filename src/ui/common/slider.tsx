@@ -11,6 +11,8 @@ export interface SliderProps {
   /** CSS background of the track: what the slider would give from end to end. */
   track?: string
   onInput: (value: number) => void
+  /** Once, when the thumb is let go or a key has moved it. */
+  onChange?: (value: number) => void
 }
 
 /** A slider as high as a thumb, with its value said beside the label. */
@@ -32,6 +34,7 @@ export function Slider(props: SliderProps) {
         aria-valuetext={props.text}
         {...(props.track === undefined ? {} : { style: { '--track': props.track } })}
         onInput={(event) => props.onInput(Number(event.currentTarget.value))}
+        onChange={(event) => props.onChange?.(Number(event.currentTarget.value))}
       />
     </div>
   )

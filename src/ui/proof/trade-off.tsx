@@ -1,0 +1,108 @@
+import { useMemo, useState } from 'preact/hooks'
+import {
+  nearestStep,
+  TRADE_OFF_FACTORS,
+  type TradeOffPoint,
+  tradeOffAt,
+  tradeOffCurve,
+} from '../../shared/evaluation/trade-off'
+import type { BackgroundScore, Evaluation } from '../../shared/model/evaluation'
+import { percent, shortNumber } from '../../shared/present/numbers'
+import {
+  activationNote,
+  CLAIMS,
+  claimSentence,
+  factorText,
+  missedNote,
+} from '../../shared/present/trade-off-words'
+import { Choice, Figure, Section, Slider, useApp } from '../common'
+import { TradeOffPlot } from './trade-off-plot'
+
+/** Misses against false activations, with the threshold factor under the thumb. */
+export function TradeOff({ evaluation, stale }: { evaluation: Evaluation; stale: boolean }) {
+  const { library } = useApp()
+  const curve = useMemo(
+    () => tradeOffCurve(evaluation),
+    [evaluation.outcomes, evaluation.background],
+  )
+  const [moving, setMoving] = useState<number | null>(null)
+  const point = tradeOffAt(evaluation, moving ?? evaluation.thresholdFactor)
+  const keep = (thresholdFactor: number) => {
+    const training = library.current.value?.training
+    if (training === undefined) return
+    void library.update({ training: { ...training, thresholdFactor } }).then(() => setMoving(null))
+  }
+  return (
+    <Section title="Misses against false activations">
+      <p class="small quiet">
+        A greater threshold factor accepts more: fewer takes are missed, and more movements answer
+        that nobody meant. Same held-out takes and background at every point; axes are stretched
+        near 0.
+      </p>
+      {point.background !== null && <TradeOffPlot curve={curve} point={point} />}
+      <Slider
+        label="Threshold factor"
+        value={nearestStep(point.factor)}
+        min={0}
+        max={TRADE_OFF_FACTORS.length - 1}
+        text={factorText(point.factor)}
+        onInput={(step) => setMoving(TRADE_OFF_FACTORS[step] ?? 1)}
+        onChange={(step) => keep(TRADE_OFF_FACTORS[step] ?? 1)}
+      />
+      <div class="trade-off-ends small quiet" aria-hidden="true">
+        <span>× 0.5 rejects more</span>
+        <span>accepts more × 2</span>
+      </div>
+      <PointFigures point={point} />
+      {point.background !== null && <Claim background={point.background} />}
+      <p class="small quiet">
+        {stale ? 'Takes or settings have changed since this was measured. ' : ''}The factor is the
+        one under Training on Prop; the next model takes it. A point that is chosen for its figures
+        looks better than it is: measure it again with takes and background recorded afterwards.
+      </p>
+    </Section>
+  )
+}
+
+function PointFigures({ point }: { point: TradeOffPoint }) {
+  return (
+    <div class="trade-off-figures">
+      <Figure
+        label="Missed or wrong"
+        value={percent(point.missed.value)}
+        note={missedNote(point)}
+      />
+      {point.background === null ? (
+        <Figure
+          label="False activations"
+          value="not known"
+          note="no background was counted: record some on Moves"
+        />
+      ) : (
+        <Figure
+          label="False activations"
+          value={shortNumber(point.background.perHour)}
+          unit="an hour"
+          note={activationNote(point.background)}
+        />
+      )}
+    </div>
+  )
+}
+
+type Claimed = `${(typeof CLAIMS)[number]}`
+
+function Claim({ background }: { background: BackgroundScore }) {
+  const [claimed, setClaimed] = useState<Claimed>('1')
+  return (
+    <>
+      <Choice
+        legend="A rate to claim, fewer an hour than"
+        value={claimed}
+        options={CLAIMS.map((rate) => ({ value: `${rate}` as Claimed, text: `${rate}` }))}
+        onChange={setClaimed}
+      />
+      <p>{claimSentence(background, Number(claimed))}</p>
+    </>
+  )
+}
