@@ -24,5 +24,5 @@ export const MATCHER_WORDS: Record<MatcherWish, { name: string; sentence: string
 export const KIND_WORDS: Record<MatcherKind, string> = {
   template: 'templates',
   kernel: 'kernel features',
-  both: 'templates and kernel features',
+  both: 'templates and kernels',
 }

@@ -81,7 +81,7 @@ function warpingFacts(model: RecogniserModel): ModelFact[] {
       value: groupDigits(decisionCells(model) * channelCount(model.normaliser)),
       known: 'counted',
       share: null,
-      note: 'multiplications: templates × cells in the band × axes',
+      note: `multiplications: templates × cells in the band × axes${model.kernel === null ? '' : '; kernel features come on top, see Budget'}`,
     },
   ]
 }

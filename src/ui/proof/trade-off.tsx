@@ -18,20 +18,33 @@ import {
 import { Choice, Figure, Section, Slider, useApp } from '../common'
 import { TradeOffPlot } from './trade-off-plot'
 
-/** Misses against false activations, with the threshold factor under the thumb. */
-export function TradeOff({ evaluation, stale }: { evaluation: Evaluation; stale: boolean }) {
+export interface TradeOffProps {
+  evaluation: Evaluation
+  stale: boolean
+}
+
+/** Misses against false activations, with the threshold factor of the library under the thumb. */
+export function TradeOff(props: TradeOffProps) {
   const { library } = useApp()
+  const keep = async (thresholdFactor: number) => {
+    const training = library.current.value?.training
+    if (training !== undefined) await library.update({ training: { ...training, thresholdFactor } })
+  }
+  return <TradeOffView {...props} keep={keep} />
+}
+
+/** @param keep stores the factor once the thumb is let go */
+export function TradeOffView({
+  evaluation,
+  stale,
+  keep,
+}: TradeOffProps & { keep: (factor: number) => Promise<void> }) {
   const curve = useMemo(
     () => tradeOffCurve(evaluation),
     [evaluation.outcomes, evaluation.background],
   )
   const [moving, setMoving] = useState<number | null>(null)
   const point = tradeOffAt(evaluation, moving ?? evaluation.thresholdFactor)
-  const keep = (thresholdFactor: number) => {
-    const training = library.current.value?.training
-    if (training === undefined) return
-    void library.update({ training: { ...training, thresholdFactor } }).then(() => setMoving(null))
-  }
   return (
     <Section title="Misses against false activations">
       <p class="small quiet">
@@ -47,7 +60,7 @@ export function TradeOff({ evaluation, stale }: { evaluation: Evaluation; stale:
         max={TRADE_OFF_FACTORS.length - 1}
         text={factorText(point.factor)}
         onInput={(step) => setMoving(TRADE_OFF_FACTORS[step] ?? 1)}
-        onChange={(step) => keep(TRADE_OFF_FACTORS[step] ?? 1)}
+        onChange={(step) => void keep(TRADE_OFF_FACTORS[step] ?? 1).then(() => setMoving(null))}
       />
       <div class="trade-off-ends small quiet" aria-hidden="true">
         <span>× 0.5 rejects more</span>
