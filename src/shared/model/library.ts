@@ -121,8 +121,8 @@ export interface FullLibrary {
 
 export const DEFAULT_TRAINING: TrainingSettings = {
   templatesPerGesture: 4,
-  length: 32,
-  bandShare: 0.15,
+  length: 24,
+  bandShare: 0.125,
   rollAlign: true,
   segmentation: 'motion',
   thresholdFactor: 1,

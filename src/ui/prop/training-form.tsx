@@ -79,7 +79,7 @@ function TrainingNumbers({ settings, onChange }: TrainingFormProps) {
         value={settings.bandShare}
         min={0}
         max={1}
-        hint="How far timing may shift: 0 not at all, 0.15 by 15 % of the movement."
+        hint="How far timing may shift: 0 not at all, 0.125 by an eighth of the movement."
         onChange={(bandShare) => onChange({ ...settings, bandShare })}
       />
     </>

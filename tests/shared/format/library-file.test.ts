@@ -52,7 +52,7 @@ describe('library file', () => {
     expect(JSON.parse(strFromU8(unzipSync(old)['library.json']!)).formatVersion).toBe(1)
     const full = sampleLibrary()
     // As it was when the file was written, whatever the defaults are now.
-    full.library.training = { ...full.library.training, templatesPerGesture: 4 }
+    Object.assign(full.library.training, { templatesPerGesture: 4, length: 32, bandShare: 0.15 })
     expect(readLibraryFile(old)).toEqual({ ok: true, value: full })
   })
 
