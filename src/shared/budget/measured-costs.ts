@@ -4,8 +4,8 @@ import type { CoreKind, OperationCosts } from './costs'
 export const MEASURED_COSTS: Record<CoreKind, OperationCosts> = {
   m0: {
     unit: 'instructions',
-    idle: 540,
-    moving: 422,
+    idle: 538,
+    moving: 423,
     normalise: 2208,
     row: 318.4,
     point: 308.1,
@@ -23,8 +23,8 @@ export const MEASURED_COSTS: Record<CoreKind, OperationCosts> = {
   },
   m3: {
     unit: 'instructions',
-    idle: 410,
-    moving: 320,
+    idle: 409,
+    moving: 321,
     normalise: 771.3,
     row: 241.3,
     point: 202.5,
@@ -42,8 +42,8 @@ export const MEASURED_COSTS: Record<CoreKind, OperationCosts> = {
   },
   avr: {
     unit: 'cycles',
-    idle: 2191,
-    moving: 1532,
+    idle: 2181,
+    moving: 1542,
     normalise: 5114,
     row: 1429,
     point: 1811,
