@@ -7,6 +7,7 @@ import { backgroundFigures } from './background'
 import { trainCut } from './cut-kernel'
 import { namedRightly } from './cut-matcher'
 import { type BenchResult, type Figure, rateFigure } from './figure'
+import { templateAlone } from './template-alone'
 import { utdFigures } from './utd'
 
 const UEA_FIGURES = [
@@ -31,10 +32,10 @@ export async function benchAccuracy(core: Core): Promise<BenchResult> {
 /** The public sets of cut series alone; those that are absent are named in `skipped`. */
 export function publicFigures(core: Core): BenchResult {
   const parts = UEA_FIGURES.map(({ set, figure }) => ueaFigures(core, set, figure))
-  parts.push(utdFigures(core))
+  parts.push(templateAlone(core), utdFigures(core))
   return {
     figures: parts.flatMap((part) => part.figures),
-    skipped: parts.flatMap((part) => part.skipped),
+    skipped: [...new Set(parts.flatMap((part) => part.skipped))],
   }
 }
 
