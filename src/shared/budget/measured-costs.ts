@@ -4,7 +4,7 @@ import type { CoreKind, OperationCosts } from './costs'
 export const MEASURED_COSTS: Record<CoreKind, OperationCosts> = {
   m0: {
     unit: 'instructions',
-    idle: 538,
+    idle: 536,
     moving: 423,
     normalise: 2208,
     row: 318.4,
@@ -23,8 +23,8 @@ export const MEASURED_COSTS: Record<CoreKind, OperationCosts> = {
   },
   m3: {
     unit: 'instructions',
-    idle: 409,
-    moving: 321,
+    idle: 407,
+    moving: 320,
     normalise: 771.3,
     row: 241.3,
     point: 202.5,
@@ -42,8 +42,8 @@ export const MEASURED_COSTS: Record<CoreKind, OperationCosts> = {
   },
   avr: {
     unit: 'cycles',
-    idle: 2181,
-    moving: 1542,
+    idle: 2169,
+    moving: 1535,
     normalise: 5114,
     row: 1429,
     point: 1811,
