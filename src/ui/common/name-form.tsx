@@ -38,7 +38,9 @@ export function NameForm({ label, action, before = '', hint, submit, onCancel }:
         {...(told === undefined ? {} : { hint: told })}
       />
       <div class="buttons">
-        <Button submit>{action}</Button>
+        <Button tone="amber" submit>
+          {action}
+        </Button>
         <Button tone="quiet" onClick={onCancel}>
           Cancel
         </Button>

@@ -23,7 +23,12 @@ export function EmptyStart() {
           {demo.state === 'running' ? (
             <Progress progress={demo.progress} cancel={demo.cancel} />
           ) : (
-            <Button tone="amber" big wide onClick={() => void app.library.addDemo()}>
+            <Button
+              tone={naming ? 'plain' : 'amber'}
+              big
+              wide
+              onClick={() => void app.library.addDemo()}
+            >
               Load the lantern parade demo
             </Button>
           )}
