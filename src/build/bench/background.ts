@@ -3,10 +3,9 @@ import { evaluateLibrary } from '../../shared/evaluation/evaluate-library'
 import {
   DEFAULT_TRAINING,
   type FullLibrary,
-  type Recording,
   type RecordingWithSamples,
 } from '../../shared/model/library'
-import { AXES, type SampleBlock, STANDARD_GRAVITY_MPS2 } from '../../shared/model/sample'
+import { importedFacts, samplesFromCounts } from '../datasets/as-recording'
 import type { CutSeries } from '../datasets/cut-series'
 import { type DailyRecording, loadDailyRecordings } from '../datasets/sp-sw-har'
 import { loadUtdMhadWrist } from '../datasets/utd-mhad'
@@ -45,12 +44,12 @@ export async function backgroundFigures(core: Core): Promise<BenchResult> {
 function libraryOf(strokes: readonly CutSeries[], daily: readonly DailyRecording[]): FullLibrary {
   const recordings: RecordingWithSamples[] = [
     ...strokes.map(({ label, tester, counts }, i): RecordingWithSamples => {
-      const samples = samplesFromCounts(counts)
-      const facts = factsOf(`take ${i}`, tester, samples)
+      const samples = samplesFromCounts(counts, UTD_TARGET)
+      const facts = importedFacts(`take ${i}`, LIBRARY_ID, tester, samples)
       return { recording: { ...facts, kind: 'take', gestureId: label, trim: null }, samples }
     }),
     ...daily.map(({ subject, where, samples }, i): RecordingWithSamples => {
-      const facts = factsOf(`background ${i}`, `${where} ${subject}`, samples)
+      const facts = importedFacts(`background ${i}`, LIBRARY_ID, `${where} ${subject}`, samples)
       return { recording: { ...facts, kind: 'background' }, samples }
     }),
   ]
@@ -65,47 +64,5 @@ function libraryOf(strokes: readonly CutSeries[], daily: readonly DailyRecording
       training: DEFAULT_TRAINING,
     },
     recordings,
-  }
-}
-
-function samplesFromCounts(counts: Int16Array): SampleBlock {
-  const unit = [
-    (UTD_TARGET.accel.nanoPerLsb * STANDARD_GRAVITY_MPS2) / 1e9,
-    UTD_TARGET.gyro.nanoPerLsb / 1e9,
-  ] as const
-  return {
-    tMs: Float64Array.from(
-      { length: counts.length / AXES },
-      (_, i) => (1000 * i) / UTD_TARGET.rateHz,
-    ),
-    values: Float32Array.from(counts, (value, at) => value * unit[at % AXES < 3 ? 0 : 1]),
-  }
-}
-
-function factsOf(
-  id: string,
-  testerCode: string,
-  { tMs }: SampleBlock,
-): Omit<Recording, 'kind' | 'gestureId' | 'trim'> {
-  return {
-    id,
-    libraryId: LIBRARY_ID,
-    testerCode,
-    hand: 'unknown',
-    source: 'imported',
-    recordedAt: '2026-01-01T00:00:00Z',
-    device: {
-      label: '',
-      rateHz: 0,
-      accelStepMps2: 0,
-      gyroStepDps: 0,
-      accelSign: 1,
-      hasGyro: true,
-    },
-    sampleCount: tMs.length,
-    durationMs: tMs.at(-1) ?? 0,
-    gaps: [],
-    note: '',
-    deletedAt: null,
   }
 }

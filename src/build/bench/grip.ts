@@ -2,29 +2,25 @@ import type { Core } from '../../shared/core/core'
 import { DEMO_SEED, generateDemoLibrary } from '../../shared/demo/demo-library'
 import { type GripTolerance, toleranceDeg } from '../../shared/grip/grip-tolerance'
 import { measureGrip } from '../../shared/grip/measure-grip'
-import { DEFAULT_TRAINING, type FullLibrary, type Take } from '../../shared/model/library'
+import { DEFAULT_TRAINING, type FullLibrary } from '../../shared/model/library'
 import type { Result } from '../../shared/model/result'
-import { AXES, type SampleBlock, STANDARD_GRAVITY_MPS2 } from '../../shared/model/sample'
 import type { Target } from '../../shared/model/target'
-import { defaultTarget } from '../../shared/target/default-target'
+import { importedFacts, samplesFromCounts } from '../datasets/as-recording'
 import type { CutSeries } from '../datasets/cut-series'
 import { loadUtdMhadWrist } from '../datasets/utd-mhad'
 import { type BenchResult, type Figure, rateFigure } from './figure'
+import { UTD_TARGET } from './utd'
 
 /** Angles that are printed. */
 const ROLLS = [-180, -90, -45, 0, 45, 90, 180]
 /** Recall that a grip must keep. */
 const LIMIT = 0.9
 
-/** UTD-MHAD was recorded at 50 Hz with these ranges. */
-const UTD_TARGET: Target = {
-  ...defaultTarget(),
+/** The forearm lies along x: it reads 1 g while the arm hangs. */
+const WRIST_TARGET: Target = {
+  ...UTD_TARGET,
   name: 'Wrist sensor of UTD-MHAD',
   preset: 'custom',
-  accel: { fullScale: 8, nanoPerLsb: 244_141 },
-  gyro: { fullScale: 1000, nanoPerLsb: 30_517_578 },
-  rateHz: 50,
-  // The forearm lies along x: it reads 1 g while the arm hangs.
   longAxis: 'x',
 }
 
@@ -32,7 +28,7 @@ const UTD_TARGET: Target = {
 export async function benchGrip(core: Core): Promise<BenchResult> {
   const demo = await generateDemoLibrary(DEMO_SEED)
   const figures = figuresOf('demo_grip', await measureGrip(core, demo, undefined, { rolls: ROLLS }))
-  const loaded = loadUtdMhadWrist(UTD_TARGET)
+  const loaded = loadUtdMhadWrist(WRIST_TARGET)
   if (!loaded.ok) return { figures, skipped: [loaded.message] }
   const real = libraryOf(loaded.value)
   const options = { rolls: ROLLS, tilts: [], takesPerRound: 60 }
@@ -75,54 +71,13 @@ function libraryOf(series: readonly CutSeries[]): FullLibrary {
       createdAt: '2015-01-01T00:00:00Z',
       generated: false,
       gestures: ACTIONS.map((id) => ({ id, name: id, note: '' })),
-      target: UTD_TARGET,
+      target: WRIST_TARGET,
       training: { ...DEFAULT_TRAINING },
     },
     recordings: used.map((one, index) => {
-      const samples = samplesOf(one)
-      return { samples, recording: takeOf(one, samples, index) }
+      const samples = samplesFromCounts(one.counts, WRIST_TARGET)
+      const facts = importedFacts(`utd-${index}`, 'utd', one.tester, samples)
+      return { samples, recording: { ...facts, kind: 'take', gestureId: one.label, trim: null } }
     }),
-  }
-}
-
-/** Counts back to SI: the values of the data set, rounded to its own 16 bits. */
-function samplesOf({ counts }: CutSeries): SampleBlock {
-  const scale = [
-    UTD_TARGET.accel.nanoPerLsb * 1e-9 * STANDARD_GRAVITY_MPS2,
-    UTD_TARGET.gyro.nanoPerLsb * 1e-9,
-  ] as const
-  return {
-    tMs: Float64Array.from(
-      { length: counts.length / AXES },
-      (_, i) => (1000 * i) / UTD_TARGET.rateHz,
-    ),
-    values: Float32Array.from(counts, (count, i) => count * scale[i % AXES < 3 ? 0 : 1]),
-  }
-}
-
-function takeOf({ label, tester }: CutSeries, { tMs }: SampleBlock, index: number): Take {
-  return {
-    id: `utd-${index}`,
-    libraryId: 'utd',
-    kind: 'take',
-    gestureId: label,
-    trim: null,
-    testerCode: tester,
-    hand: 'right',
-    source: 'imported',
-    recordedAt: '2015-01-01T00:00:00Z',
-    device: {
-      label: 'UTD-MHAD',
-      rateHz: UTD_TARGET.rateHz,
-      accelStepMps2: 0,
-      gyroStepDps: 0,
-      accelSign: 1,
-      hasGyro: true,
-    },
-    sampleCount: tMs.length,
-    durationMs: tMs.at(-1) ?? 0,
-    gaps: [],
-    note: '',
-    deletedAt: null,
   }
 }

@@ -1,7 +1,6 @@
 import type { ModelBoard } from '../model/recogniser-model'
 
-/** The C core as TypeScript sees it. One instance holds one recogniser; make more for more. */
-export const CORE_KIND = { gesture: 1, reject: 2 } as const
+/** Names of `mvw_reason`, `mvw_roll` and `mvw_phase`, by value. */
 export const CORE_REASONS = ['none', 'far', 'ambiguous', 'short', 'long'] as const
 export type CoreReason = (typeof CORE_REASONS)[number]
 export const CORE_ROLLS = ['off', 'aligned', 'vertical', 'no-rest'] as const
@@ -49,6 +48,7 @@ export interface DtwOptions {
   limit?: number
 }
 
+/** The C core as TypeScript sees it. One instance holds one recogniser; make more for more. */
 export interface Core {
   /**
    * Loads model bytes and resets.
