@@ -15,8 +15,14 @@ function createStores(db: Database): void {
   db.createObjectStore('chunks', { keyPath: ['recordingId', 'index'] })
 }
 
+function addItemStores(db: Database): void {
+  for (const kind of ['models', 'sessions', 'results'] as const) {
+    db.createObjectStore(kind, { keyPath: 'id' }).createIndex('library', 'libraryId')
+  }
+}
+
 /** Entry i takes version i to version i + 1. Released entries never change; new ones are added. */
-export const SCHEMA_STEPS: readonly SchemaStep[] = [createStores]
+export const SCHEMA_STEPS: readonly SchemaStep[] = [createStores, addItemStores]
 
 /** Version of the database, apart from that of the app and that of library files. */
 export const SCHEMA_VERSION = SCHEMA_STEPS.length

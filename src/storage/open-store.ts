@@ -1,4 +1,5 @@
 import { Connection, type ConnectionOptions } from './connection'
+import { listItems, putItem, removeItems } from './items'
 import { discardJournal, finishJournal, listUnfinished, openJournal } from './journal'
 import { JournalLocks } from './journal-locks'
 import { addFullLibrary, listLibraries, loadFull, markLibrary, putLibrary } from './libraries'
@@ -46,6 +47,9 @@ export async function openStore(
     unfinished: () => listUnfinished(connection, unreadable, locks),
     finishUnfinished: (id, recording) => finishJournal(connection, id, recording),
     discardUnfinished: (id) => discardJournal(connection, id),
+    listItems: (kind, libraryId) => listItems(connection, kind, libraryId),
+    putItem: (kind, item) => putItem(connection, kind, item),
+    removeItems: (kind, ids) => removeItems(connection, kind, ids),
     facts: async () => ({ ...(await quotaFacts()), unreadableItems: unreadable.count }),
     requestPersistence,
     close: () => connection.close(),

@@ -1,6 +1,6 @@
 import type { Connection } from './connection'
 import { StorageError } from './failure'
-import { chunksOf, type WriteTransaction } from './schema'
+import { chunksOf, ITEM_KINDS, type ItemKind, type WriteTransaction } from './schema'
 import { write } from './transaction'
 
 /**
@@ -11,7 +11,7 @@ import { write } from './transaction'
 export async function purgeDeleted(connection: Connection, before: string): Promise<void> {
   const done = await write(
     connection,
-    ['libraries', 'recordings', 'journals', 'chunks'],
+    ['libraries', 'recordings', 'journals', 'chunks', ...ITEM_KINDS],
     async (tx) => {
       const libraryIds = await deletedLibraries(tx, before)
       const recordingIds = await recordingsToPurge(tx, before, libraryIds)
@@ -25,6 +25,7 @@ export async function purgeDeleted(connection: Connection, before: string): Prom
         ...[...recordingIds, ...journalIds].map((id) =>
           tx.objectStore('chunks').delete(chunksOf(id)),
         ),
+        ...ITEM_KINDS.map((kind) => purgeItems(tx, kind, libraryIds)),
       ])
     },
   )
@@ -36,6 +37,16 @@ async function deletedLibraries(tx: WriteTransaction, before: string): Promise<s
   return libraries
     .filter(({ deletedAt }) => typeof deletedAt === 'string' && deletedAt < before)
     .map(({ id }) => id)
+}
+
+async function purgeItems(
+  tx: WriteTransaction,
+  kind: ItemKind,
+  libraryIds: readonly string[],
+): Promise<void> {
+  const items = tx.objectStore(kind)
+  const keys = await Promise.all(libraryIds.map((id) => items.index('library').getAllKeys(id)))
+  await Promise.all(keys.flat().map((key) => items.delete(key)))
 }
 
 async function recordingsToPurge(

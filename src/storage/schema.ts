@@ -1,6 +1,7 @@
 import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames as NamesOf } from 'idb'
 import type { Library, Recording } from '../shared/model/library'
 import type { SampleBlock } from '../shared/model/sample'
+import type { KeptItem } from './store'
 
 /** A library as it lies in the database, with what only storage cares about around it. */
 export interface StoredLibrary {
@@ -20,6 +21,16 @@ export interface StoredChunk extends SampleBlock {
   index: number
 }
 
+/** Kinds of values that are kept beside a library: see `KeptItem`. */
+export const ITEM_KINDS = ['models', 'sessions', 'results'] as const
+export type ItemKind = (typeof ITEM_KINDS)[number]
+
+interface ItemStore {
+  key: string
+  value: KeptItem
+  indexes: { library: string }
+}
+
 export interface MovewrightDb extends DBSchema {
   libraries: { key: string; value: StoredLibrary }
   recordings: {
@@ -31,6 +42,12 @@ export interface MovewrightDb extends DBSchema {
   /** Recordings in progress or interrupted, under the recording's id. */
   journals: { key: string; value: Recording }
   chunks: { key: [recordingId: string, index: number]; value: StoredChunk }
+  /** Trained models with what was measured of them. */
+  models: ItemStore
+  /** Testers' sessions, running or done. */
+  sessions: ItemStore
+  /** Results of long jobs, under the fingerprint of what they were computed from. */
+  results: ItemStore
 }
 
 export type StoreNames = NamesOf<MovewrightDb>

@@ -8,6 +8,7 @@ import type {
 } from '../shared/model/library'
 import type { Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
+import type { ItemKind } from './schema'
 
 /** A recording that was interrupted, as the journal kept it. */
 export interface UnfinishedRecording {
@@ -31,6 +32,16 @@ export interface Journal {
   /** Makes it a recording, in one transaction; the journal is gone then. */
   finish(recording: Recording): Promise<Result<Recording>>
   discard(): Promise<void>
+}
+
+/** A value kept beside a library and removed with it. What is in it only its owner knows. */
+export interface KeptItem {
+  id: string
+  libraryId: string
+  /** RFC 3339 in UTC. */
+  keptAt: string
+  /** Plain data; whoever reads it checks it against a schema first. */
+  value: unknown
 }
 
 /** Everything stored. The only owner of IndexedDB; all writes are transactions, durability strict. */
@@ -62,6 +73,13 @@ export interface Store {
   unfinished(): Promise<UnfinishedRecording[]>
   finishUnfinished(recordingId: string, recording: Recording): Promise<Result<Recording>>
   discardUnfinished(recordingId: string): Promise<void>
+
+  /** Of one library, oldest first. */
+  listItems(kind: ItemKind, libraryId: string): Promise<KeptItem[]>
+  /** Adds or replaces. */
+  putItem(kind: ItemKind, item: KeptItem): Promise<Result<null>>
+  /** For good; ids that are not there are passed over. */
+  removeItems(kind: ItemKind, ids: string[]): Promise<Result<null>>
 
   facts(): Promise<StorageFacts>
   /** Asks the browser to keep the data; call after the first own take is stored. */

@@ -20,9 +20,33 @@ describe('the schema', () => {
     store.close()
     const db = await openDB('fresh')
     expect(db.version).toBe(SCHEMA_VERSION)
-    expect([...db.objectStoreNames]).toEqual(['chunks', 'journals', 'libraries', 'recordings'])
+    expect([...db.objectStoreNames]).toEqual([
+      'chunks',
+      'journals',
+      'libraries',
+      'models',
+      'recordings',
+      'results',
+      'sessions',
+    ])
     db.close()
   })
+
+  it.each(SCHEMA_STEPS.map((_, step) => step + 1))(
+    'keeps every take that version %i stored',
+    async (version) => {
+      const name = `from-${version}`
+      const before = await openStore(name, { steps: SCHEMA_STEPS.slice(0, version) })
+      await before.addFullLibrary({
+        library: exampleLibrary(),
+        recordings: [{ recording: exampleTake(), samples: exampleSamples(60) }],
+      })
+      before.close()
+      const after = await openStore(name)
+      expect((await after.loadFull('parade'))?.recordings[0]?.samples).toEqual(exampleSamples(60))
+      after.close()
+    },
+  )
 
   it('keeps every take through a step to a later version', async () => {
     const before = await openStore('stepping')
