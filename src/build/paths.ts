@@ -1,3 +1,4 @@
+import { resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
 const REPOSITORY = new URL('../../', import.meta.url)
@@ -7,5 +8,8 @@ export function repositoryPath(path: string): string {
   return fileURLToPath(new URL(path, REPOSITORY))
 }
 
-/** What `npm run build` writes: static files for any host. */
-export const DIST = repositoryPath('dist')
+/**
+ * What `npm run build` writes: static files for any host. MOVEWRIGHT_DIST names another folder, so
+ * that one build can be looked at while the next is made.
+ */
+export const DIST = resolve(process.env.MOVEWRIGHT_DIST ?? repositoryPath('dist'))

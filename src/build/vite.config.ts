@@ -1,7 +1,7 @@
 import preact from '@preact/preset-vite'
 import { defineConfig } from 'vite'
 import { contentSecurityPolicy } from './content-security-policy'
-import { repositoryPath } from './paths'
+import { DIST, repositoryPath } from './paths'
 
 /** Addresses are relative, so that the built folder runs under any path of any static host. */
 export default defineConfig({
@@ -13,7 +13,7 @@ export default defineConfig({
   worker: { format: 'es' },
   server: { fs: { allow: [repositoryPath('.')] } },
   build: {
-    outDir: repositoryPath('dist'),
+    outDir: DIST,
     emptyOutDir: true,
     target: 'es2022',
     // A wasm or image put inline as a data: address would be refused by the policy.
