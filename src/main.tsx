@@ -1,6 +1,7 @@
 import { render } from 'preact'
 import { createApp } from './state/create-app'
 import { startRouter } from './ui/common/router'
+import { fetchAhead } from './ui/shell/later'
 import { Shell } from './ui/shell/shell'
 import { StartFailure, StartHeldUp } from './ui/shell/start-failure'
 import './ui/theme'
@@ -12,7 +13,10 @@ if (root !== null) {
   startRouter()
   root.textContent = ''
   createApp((message) => render(<StartHeldUp message={message} />, root)).then(
-    (app) => render(<Shell app={app} />, root),
+    (app) => {
+      render(<Shell app={app} />, root)
+      void fetchAhead()
+    },
     (error: unknown) => render(<StartFailure error={error} />, root),
   )
 }

@@ -1,5 +1,5 @@
 import type { RecogniserClient } from '../recogniser/client'
-import { type BoardAnswer, compareBoardAnswer } from '../shared/firmware/board-answer'
+import type { BoardAnswer } from '../shared/firmware/board-answer'
 import { fail, ok, type Result } from '../shared/model/result'
 import type { App } from './app'
 import type { Shelf } from './shelf'
@@ -22,5 +22,6 @@ export async function compareBoard(
   if (full === null) return fail('board/no-library', 'The library to compare with is gone.')
   const vectors = await recogniser.vectors(full, trained.value)
   if (!vectors.ok) return vectors
+  const { compareBoardAnswer } = await import('../shared/firmware/board-answer')
   return ok(compareBoardAnswer(text, trained.value.hash, vectors.value))
 }

@@ -1,7 +1,6 @@
 import { createRecogniserClient } from '../recogniser/create-client'
 import { createPhoneSource } from '../sensors/phone-source'
 import { createSimulatedSource } from '../sensors/simulated-source'
-import { generateDemoLibrary } from '../shared/demo/demo-library'
 import { defaultTarget } from '../shared/target/default-target'
 import { openStore } from '../storage/open-store'
 import type { App } from './app'
@@ -24,7 +23,8 @@ export async function createApp(onBlocked: (message: string) => void): Promise<A
     phone: createPhoneSource(),
     simulated: createSimulatedSource(),
     defaultTarget,
-    generateDemoLibrary,
+    generateDemoLibrary: async (...args) =>
+      (await import('../shared/demo/demo-library')).generateDemoLibrary(...args),
     createUpdate,
     loadLight,
     exportFirmware: async (...args) => (await import('./export-firmware')).exportFirmware(...args),

@@ -1,5 +1,4 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
-import { checkEffect } from '../shared/light/check-effect'
 import { lightOf } from '../shared/light/library-light'
 import type { LightPlayer } from '../shared/light/player'
 import { type Answer, type LightSettings, OWN_ANSWERS, type OwnAnswer } from '../shared/model/light'
@@ -51,6 +50,7 @@ export function createLight(shelf: Shelf, player: () => Promise<LightPlayer>): L
       warned.value = true
     },
     async setAnswer(key, answer) {
+      const { checkEffect } = await import('../shared/light/check-effect')
       const checked = checkEffect(answer.light)
       if (!checked.ok) return checked
       const library = shelf.current.value

@@ -1,3 +1,4 @@
+import './library.css'
 import type { CsvPreview } from '../../shared/format/csv-import'
 import type { CsvMapping } from '../../shared/format/csv-mapping'
 import { columnUse } from './column-use'

@@ -1,3 +1,4 @@
+import './library.css'
 import { useState } from 'preact/hooks'
 import { applyMapping, type CsvPreview, previewCsv } from '../../shared/format/csv-import'
 import type { CsvMapping } from '../../shared/format/csv-mapping'

@@ -1,3 +1,4 @@
+import './library.css'
 import type { Gesture, Hand } from '../../shared/model/library'
 import type { LogLabels } from '../../state/app'
 import { Choice, SelectField, TextField } from '../common'

@@ -1,3 +1,4 @@
+import './library.css'
 import type { CsvPreview } from '../../shared/format/csv-import'
 import type { AccelUnit, CsvMapping, GyroUnit, Triple } from '../../shared/format/csv-mapping'
 import { SelectField, useApp } from '../common'

@@ -12,8 +12,6 @@ import { EmptyStart } from './empty-start'
 import { FootStep } from './foot-step'
 import { GestureCard } from './gesture-card'
 
-export { GestureScreen } from './gesture-screen'
-
 /** The library as cards: what is there, and what to do next. */
 export function Moves() {
   const library = useApp().library.current.value

@@ -1,3 +1,4 @@
+import './prop.css'
 import { useState } from 'preact/hooks'
 import { TextField } from '../common'
 

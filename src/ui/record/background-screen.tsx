@@ -1,3 +1,4 @@
+import './record.css'
 import { useEffect, useState } from 'preact/hooks'
 import { countLibrary } from '../../shared/present/library-counts'
 import { durationText, plural } from '../../shared/present/numbers'

@@ -15,8 +15,6 @@ import { SimulatedPhone } from './simulated-phone'
 import { TesterStrip } from './tester-strip'
 import { useCues } from './use-cues'
 
-export { BackgroundScreen } from './background-screen'
-
 type Way = 'hold' | 'hands-free'
 
 /** Records takes of one gesture. */

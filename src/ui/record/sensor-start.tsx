@@ -1,3 +1,4 @@
+import './record.css'
 import type { MotionStatus } from '../../sensors/motion-source'
 import { motionWords } from '../../state/motion-words'
 import { Button, Notice, useApp } from '../common'

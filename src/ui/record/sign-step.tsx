@@ -1,3 +1,4 @@
+import './record.css'
 import { signal } from '@preact/signals'
 import { useState } from 'preact/hooks'
 import { Button, Notice, useApp } from '../common'

@@ -1,3 +1,4 @@
+import './record.css'
 import { useState } from 'preact/hooks'
 import type { SimulatedSource } from '../../sensors/simulated-source'
 import type { Gesture } from '../../shared/model/library'

@@ -1,20 +1,29 @@
 import type { ComponentChildren } from 'preact'
-import { LibraryScreen } from '../library'
-import { GestureScreen, Moves } from '../moves'
-import { Proof } from '../proof'
-import { Prop } from '../prop'
-import { BackgroundScreen, RecordScreen } from '../record'
-import { Try } from '../try'
+import { Moves } from '../moves'
 import { later } from './later'
 
-const BoardPlace = later('Board check', async () => (await import('../board')).BoardPlace)
+// In the order in which a visitor is likely to need them: fetched ahead in this order.
+const GestureScreen = later(
+  'Gesture',
+  async () => (await import('../moves/gesture-screen')).GestureScreen,
+)
+const Try = later('Try', async () => (await import('../try')).Try)
+const RecordScreen = later('Record', async () => (await import('../record')).RecordScreen)
+const Proof = later('Proof', async () => (await import('../proof')).Proof)
+const Prop = later('Prop', async () => (await import('../prop')).Prop)
+const LibraryScreen = later('Libraries', async () => (await import('../library')).LibraryScreen)
+const BackgroundScreen = later(
+  'Background',
+  async () => (await import('../record/background-screen')).BackgroundScreen,
+)
+const Replay = later('Replay', async () => (await import('../replay')).Replay)
+const Light = later('Light', async () => (await import('../light')).Light)
 const GripScreen = later('Grip', async () => (await import('../proof/grip-screen')).GripScreen)
+const BoardPlace = later('Board check', async () => (await import('../board')).BoardPlace)
 const ImportScreen = later(
   'Import CSV logs',
   async () => (await import('../library/import-screen')).ImportScreen,
 )
-const Light = later('Light', async () => (await import('../light')).Light)
-const Replay = later('Replay', async () => (await import('../replay')).Replay)
 
 /** What the first part of the address shows; each place reads the rest itself. */
 export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {
