@@ -98,7 +98,7 @@ export const IMPORT_TABLE: AreaRule[] = [
     area: 'src/ui',
     areas: ['src/state', 'src/shared'],
     types: ['src/sensors', 'src/recording', 'src/storage', 'src/offline'],
-    packages: VIEW,
+    packages: [...VIEW, 'ogl'],
     because: 'screens show state and hold no logic of their own',
   },
   {
@@ -130,4 +130,5 @@ export const PACKAGE_OWNERS: Record<string, string[]> = {
   idb: ['src/storage'],
   comlink: ['src/recogniser', 'workers/recogniser'],
   'workbox-window': ['src/offline'],
+  ogl: ['src/ui/replay'],
 }
