@@ -26,8 +26,8 @@ export type Job<T> =
   | { state: 'none' }
   | { state: 'running'; progress: Progress; cancel: () => void }
   | { state: 'failed'; message: string }
-  /** `stale`: takes or settings have changed since. */
-  | { state: 'done'; value: T; stale: boolean }
+  /** `stale`: takes or settings have changed since. `at`: when it was done, RFC 3339 in UTC. */
+  | { state: 'done'; value: T; stale: boolean; at?: string }
 
 export interface LibraryState {
   libraries: ReadonlySignal<Library[]>

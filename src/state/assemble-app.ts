@@ -25,6 +25,8 @@ export interface AppParts extends LibraryParts, MotionParts {
   store: Store
   storeNews: StoreNews
   recogniser: RecogniserClient
+  /** Which core the recogniser has: results of another one count as of a library before. */
+  core: string
   simulated: SimulatedSource
   /** A fresh player of light effects. */
   loadLight: () => Promise<LightPlayer>
@@ -44,7 +46,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
   const shelf = createShelf(store, notices)
   const { state: library, add } = createLibraryState(shelf, parts)
   const motion = createMotion(parts)
-  const jobs = createJobs(shelf, recogniser)
+  const jobs = createJobs(shelf, recogniser, parts.core)
   const train = () => jobs.training.run()
   const record = new RecordSlice({ shelf, recogniser, motion, simulated: parts.simulated })
   const live = new Live({ recogniser, motion, train, library: () => shelf.current.value })

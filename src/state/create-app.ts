@@ -1,3 +1,4 @@
+import core from '../core/build/core.stamp?raw'
 import { createRecogniserClient } from '../recogniser/create-client'
 import { createPhoneSource } from '../sensors/phone-source'
 import { createSimulatedSource } from '../sensors/simulated-source'
@@ -20,6 +21,7 @@ export async function createApp(onBlocked: (message: string) => void): Promise<A
     store: await openStore('movewright', storeNews.options),
     storeNews,
     recogniser: createRecogniserClient(),
+    core,
     phone: createPhoneSource(),
     simulated: createSimulatedSource(),
     defaultTarget,

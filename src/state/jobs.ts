@@ -2,11 +2,12 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import { fail, type Result } from '../shared/model/result'
 import type { OnProgress, Progress } from '../shared/protocol/recogniser'
 import type { Job } from './app'
+import type { Kept, ResultKeeper } from './kept-results'
 
 type Entry<T> = { basis: string; variant: string } & (
   | { state: 'running'; progress: Progress; cancel: () => void; result: Promise<Result<T>> }
   | { state: 'failed'; message: string }
-  | { state: 'done'; value: T }
+  | { state: 'done'; value: T; at: string }
 )
 
 export interface JobSlot<T> {
@@ -21,10 +22,12 @@ export interface JobSlotOptions<T> {
   /** Fingerprint of everything the result depends on. Reactive. */
   basis: () => string
   work: (variant: string, signal: AbortSignal, onProgress: OnProgress) => Promise<Result<T>>
+  /** Where the last result outlives the page; read when the job is first looked at. */
+  keeper?: ResultKeeper<T>
 }
 
-/** A long job whose last result is kept in memory for each owner and marked stale when its basis moves. */
-export function createJobSlot<T>({ owner, basis, work }: JobSlotOptions<T>): JobSlot<T> {
+/** A long job whose last result is kept for each owner and marked stale when its basis moves. */
+export function createJobSlot<T>({ owner, basis, work, keeper }: JobSlotOptions<T>): JobSlot<T> {
   const entries = signal<ReadonlyMap<string, Entry<T>>>(new Map())
   const set = (id: string, entry: Entry<T> | undefined) => {
     const next = new Map(entries.value)
@@ -33,9 +36,15 @@ export function createJobSlot<T>({ owner, basis, work }: JobSlotOptions<T>): Job
     entries.value = next
   }
 
+  const recall = createRecall(keeper, (id, { basis: of, variant, keptAt: at, value }) => {
+    // A newer result may be there by now.
+    if (!entries.peek().has(id)) set(id, { basis: of, variant, state: 'done', value, at })
+  })
+
   const job = computed<Job<T>>(() => {
     const id = owner()
     const entry = id === null ? undefined : entries.value.get(id)
+    if (id !== null) void recall(id)
     return entry === undefined ? { state: 'none' } : toJob(entry, basis())
   })
 
@@ -49,8 +58,11 @@ export function createJobSlot<T>({ owner, basis, work }: JobSlotOptions<T>): Job
     const settle = (outcome: Result<T>): Result<T> => {
       const now = entries.peek().get(id)
       if (now?.state !== 'running' || now.result !== result) return outcome
-      if (outcome.ok) set(id, { ...key, state: 'done', value: outcome.value })
-      else if (abort.signal.aborted) set(id, before?.state === 'done' ? before : undefined)
+      if (outcome.ok) {
+        const at = new Date().toISOString()
+        set(id, { ...key, state: 'done', value: outcome.value, at })
+        void keeper?.write(id, { ...key, keptAt: at, value: outcome.value })
+      } else if (abort.signal.aborted) set(id, before?.state === 'done' ? before : undefined)
       else set(id, { ...key, state: 'failed', message: outcome.message })
       return outcome
     }
@@ -69,6 +81,8 @@ export function createJobSlot<T>({ owner, basis, work }: JobSlotOptions<T>): Job
   const run = async (variant = ''): Promise<Result<T>> => {
     const id = owner()
     if (id === null) return fail('job/no-library', 'There is no library open; open or create one.')
+    if (keeper !== undefined) await recall(id)
+    if (owner() !== id) return fail('job/other-library', 'Another library was opened meanwhile.')
     const entry = entries.peek().get(id)
     if (entry !== undefined && entry.basis === basis() && entry.variant === variant) {
       if (entry.state === 'done') return { ok: true, value: entry.value }
@@ -81,10 +95,26 @@ export function createJobSlot<T>({ owner, basis, work }: JobSlotOptions<T>): Job
   return { job, run }
 }
 
+/** Shows what was kept, read once for each owner; undefined where nothing is kept. */
+function createRecall<T>(
+  keeper: ResultKeeper<T> | undefined,
+  show: (owner: string, kept: Kept<T>) => void,
+): (owner: string) => Promise<void> | undefined {
+  const begun = new Map<string, Promise<void>>()
+  return (owner) => {
+    if (keeper === undefined || begun.has(owner)) return begun.get(owner)
+    const reading = keeper.read(owner).then((kept) => {
+      if (kept !== null) show(owner, kept)
+    })
+    begun.set(owner, reading)
+    return reading
+  }
+}
+
 function toJob<T>(entry: Entry<T>, basis: string): Job<T> {
   if (entry.state === 'running') {
     return { state: 'running', progress: entry.progress, cancel: entry.cancel }
   }
   if (entry.state === 'failed') return { state: 'failed', message: entry.message }
-  return { state: 'done', value: entry.value, stale: entry.basis !== basis }
+  return { state: 'done', value: entry.value, stale: entry.basis !== basis, at: entry.at }
 }

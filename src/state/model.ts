@@ -9,6 +9,7 @@ import { fail, type Result } from '../shared/model/result'
 import type { Job } from './app'
 import { evaluationFingerprint, fingerprint } from './fingerprint'
 import { createJobSlot, type JobSlot } from './jobs'
+import { keepResults } from './kept-results'
 import type { Shelf } from './shelf'
 
 export interface Jobs {
@@ -20,8 +21,12 @@ export interface Jobs {
 
 const NO_LIBRARY = fail('job/no-library', 'There is no library open; open or create one.')
 
-/** Training, evaluation and replay of the current library, in the worker. */
-export function createJobs(shelf: Shelf, recogniser: RecogniserClient): Jobs {
+/**
+ * Training, evaluation and replay of the current library, in the worker.
+ * @param core which core measures, as `KeepOptions.core`
+ */
+export function createJobs(shelf: Shelf, recogniser: RecogniserClient, core: string): Jobs {
+  const { store } = shelf
   const owner = () => shelf.current.value?.id ?? null
   const current = computed(() => fingerprint(shelf.current.value, shelf.recordings.value))
   const basis = () => current.value
@@ -49,6 +54,10 @@ export function createJobs(shelf: Shelf, recogniser: RecogniserClient): Jobs {
       if (full === null) return NO_LIBRARY
       return recogniser.evaluate(full, holdout as Holdout, { signal, onProgress })
     },
+    keeper: keepResults<Evaluation>({
+      ...{ store, core, name: 'evaluation' },
+      loadCheck: async () => (await import('../shared/format/evaluation-schema')).isEvaluation,
+    }),
   })
 
   const evaluation: JobSlot<Evaluation> = {
@@ -63,6 +72,10 @@ export function createJobs(shelf: Shelf, recogniser: RecogniserClient): Jobs {
       const full = await load()
       return full === null ? NO_LIBRARY : recogniser.grip(full, { signal, onProgress })
     },
+    keeper: keepResults<GripTolerance>({
+      ...{ store, core, name: 'grip' },
+      loadCheck: async () => (await import('../shared/format/grip-schema')).isGripTolerance,
+    }),
   })
 
   const replay = async (recordingId: string): Promise<Result<Replay>> => {

@@ -53,6 +53,7 @@ export async function openApp(name = freshName()): Promise<App> {
     store: await openStore(name, storeNews.options),
     storeNews,
     recogniser: clientHere(),
+    core: 'core of the bench',
     phone: createPhoneSource({
       secure: false,
       motionEvents: undefined,
