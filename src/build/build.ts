@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process'
 import { pathToFileURL } from 'node:url'
-import { build, type Rolldown } from 'vite'
+import { build } from 'vite'
 import { DIST, repositoryPath } from './paths'
 import { buildServiceWorker } from './service-worker'
 import { measure, report } from './size-report'
@@ -11,9 +11,9 @@ export async function buildApp(): Promise<void> {
   compileCoreApart()
   // A NODE_ENV left over in the shell would give a development bundle.
   process.env.NODE_ENV = 'production'
-  const bundle = await build({ ...config, configFile: false, logLevel: 'warn' })
+  await build({ ...config, configFile: false, logLevel: 'warn' })
   await buildServiceWorker(DIST)
-  console.log(report(measure(onlyOutput(bundle))))
+  console.log(report(measure(DIST)))
 }
 
 /** In a process of its own: the compiler keeps some 500 MB until its process ends. */
@@ -21,13 +21,6 @@ export function compileCoreApart(): void {
   const script = repositoryPath('src/build/wasm.ts')
   const { status } = spawnSync(process.execPath, ['--import', 'tsx', script], { stdio: 'inherit' })
   if (status !== 0) throw new Error('The core was not compiled; its messages are above.')
-}
-
-function onlyOutput(bundle: Awaited<ReturnType<typeof build>>): Rolldown.RolldownOutput {
-  if (Array.isArray(bundle) || !('output' in bundle)) {
-    throw new Error('The bundler gave no single output: was a second format or a watcher set?')
-  }
-  return bundle
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) await buildApp()

@@ -2,18 +2,10 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type BrowserContext, chromium } from 'playwright-core'
+import { CHROMIUM_ARGUMENTS } from '../../src/build/chromium'
 import { findTool } from './tools'
 
-/** Flags for a quiet browser that phones nobody. */
-export const CHROMIUM_ARGUMENTS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-]
+export { CHROMIUM_ARGUMENTS }
 
 /** A fresh folder for a browser profile; `remove` it at the end. */
 export function makeProfile(): { folder: string; remove: () => void } {
