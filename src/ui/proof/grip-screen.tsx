@@ -12,6 +12,7 @@ import {
 } from '../../shared/present/grip-words'
 import { Button, Choice, NextStep, Notice, Progress, Screen, Section, useApp } from '../common'
 import { GripPlot } from './grip-plot'
+import { JobRemark } from './job-remark'
 
 const LIMITS = ['0.95', '0.9', '0.8'] as const
 type Limit = (typeof LIMITS)[number]
@@ -46,16 +47,7 @@ export function GripScreen() {
         The same movement looks different in every grip. Here held-out takes are turned about the
         long axis, and the mounting is tilted, before anything else is done with them.
       </p>
-      {job.state === 'failed' && (
-        <Notice tone="trouble" live>
-          {job.message}
-        </Notice>
-      )}
-      {job.state === 'done' && job.stale && (
-        <Notice>
-          Takes or settings have changed since: these figures are of the library before.
-        </Notice>
-      )}
+      <JobRemark job={job} />
       {job.state === 'done' && <GripResult grip={job.value} />}
     </Screen>
   )

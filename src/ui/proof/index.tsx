@@ -7,6 +7,7 @@ import { HOLDOUT_WORDS } from '../../shared/present/trust'
 import type { Job } from '../../state/app'
 import { Button, Choice, NextStep, Notice, Progress, Screen, useApp } from '../common'
 import { CellTakes } from './cell-takes'
+import { JobRemark } from './job-remark'
 import { Result } from './result'
 import { cellsOf } from './routes'
 
@@ -91,22 +92,6 @@ function OneTester() {
         Every take is by one tester, so no tester can be left out. Ask a second one for takes, or
         hold out takes.
       </p>
-    </Notice>
-  )
-}
-
-function JobRemark({ job }: { job: Job<Evaluation> }) {
-  if (job.state === 'failed') {
-    return (
-      <Notice tone="trouble" live>
-        <p>{job.message}</p>
-      </Notice>
-    )
-  }
-  if (job.state !== 'done' || !job.stale) return null
-  return (
-    <Notice>
-      <p>Takes or settings have changed since: these figures are of the library before.</p>
     </Notice>
   )
 }
