@@ -10,6 +10,7 @@ import type { Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
 import type { Target } from '../shared/model/target'
 import type { LiveUpdate, OnProgress } from '../shared/protocol/recogniser'
+import type { NearestWarping } from '../shared/replay/unroll'
 
 export interface CallOptions {
   /** Aborting ends the worker when the call is running, and drops it when it is queued. */
@@ -40,6 +41,11 @@ export interface RecogniserClient {
     accelSign: AccelSign,
     options?: CallOptions,
   ): Promise<Result<Replay>>
+  unroll(
+    model: RecogniserModel,
+    query: Int8Array,
+    options?: CallOptions,
+  ): Promise<Result<(NearestWarping | null)[]>>
   decide(
     model: RecogniserModel,
     target: Target,

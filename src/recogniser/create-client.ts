@@ -31,6 +31,8 @@ export function createRecogniserClient(start: () => Worker = startWorker): Recog
       jobs.call((service) => service.vectors(full, trained), options),
     replay: (model, target, samples, accelSign, options = {}) =>
       jobs.call((service) => service.replay(model, target, samples, accelSign), options),
+    unroll: (model, query, options = {}) =>
+      jobs.call((service) => service.unroll(model, query), options),
     decide: (model, target, log, options = {}) =>
       jobs.call((service) => service.decide(model, target, log), options),
     openLive: (model, target, accelSign, options = {}) =>

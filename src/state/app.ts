@@ -6,10 +6,12 @@ import type { BoardAnswer } from '../shared/firmware/board-answer'
 import type { GripTolerance } from '../shared/grip/grip-tolerance'
 import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluation'
 import type { Gesture, Hand, Library, Recording, Trim } from '../shared/model/library'
+import type { RecogniserModel } from '../shared/model/recogniser-model'
 import type { Replay } from '../shared/model/replay'
 import type { Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
 import type { LiveEvent, Progress } from '../shared/protocol/recogniser'
+import type { NearestWarping } from '../shared/replay/unroll'
 import type { StorageFacts, UnfinishedRecording } from '../storage/store'
 import type { BoardState } from './board'
 import type { LightState } from './light'
@@ -155,6 +157,8 @@ export interface App {
   grip: ReadonlySignal<Job<GripTolerance>>
   measureGrip(): Promise<void>
   replay(recordingId: string): Promise<Result<Replay>>
+  /** How a segment of a replay lies against the nearest template of each gesture. */
+  unroll(model: RecogniserModel, query: Int8Array): Promise<Result<(NearestWarping | null)[]>>
   notices: ReadonlySignal<Notice[]>
   /** Acts of this visit that can still be undone, newest first; stay when the line is dismissed. */
   undoable: ReadonlySignal<Notice[]>

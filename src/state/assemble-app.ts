@@ -89,6 +89,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
       await jobs.grip.run()
     },
     replay: jobs.replay,
+    unroll: (model, query) => recogniser.unroll(model, query),
     update: parts.createUpdate(computed(() => record.phase.value !== 'idle' || live.running.value)),
     notices: notices.shown,
     undoable: notices.undoable,

@@ -28,6 +28,7 @@ export function clientHere(): RecogniserClient {
     grip: (full, options) => jobs.grip(full, progress(options)),
     vectors: jobs.vectors,
     replay: jobs.replay,
+    unroll: jobs.unroll,
     decide: jobs.decide,
     openLive: live.openLive,
     pushLive: live.pushLive,

@@ -7,6 +7,7 @@ import { measureGrip } from '../../src/shared/grip/measure-grip'
 import { fail, ok, type Result } from '../../src/shared/model/result'
 import type { RecogniserService } from '../../src/shared/protocol/recogniser'
 import { replayRecording } from '../../src/shared/replay/replay-recording'
+import { unrollSegment } from '../../src/shared/replay/unroll'
 import { trainModel } from '../../src/shared/training/train-model'
 import { createFileService } from './file-service'
 import { LiveRun } from './live-run'
@@ -39,6 +40,8 @@ export function createService(loadCore: () => Promise<Core>): RecogniserService 
 
     replay: (model, target, samples, accelSign) =>
       withCore((core) => replayRecording(core, model, target, samples, accelSign)),
+
+    unroll: (model, query) => withCore((core) => ok(unrollSegment(core, model, query))),
 
     decide: (model, target, log) => withCore((core) => decide(core, model, target, log)),
 

@@ -17,4 +17,6 @@ export interface Replay {
   events: CoreEvent[]
   /** For each event, distance to each gesture (nearest template); null where not compared. */
   gestureDistances: (number[] | null)[]
+  /** For each event the segment as it was compared, length × channels; null where it was not. */
+  queries: (Int8Array | null)[]
 }

@@ -10,6 +10,7 @@ import type { Replay } from '../model/replay'
 import type { Result } from '../model/result'
 import type { SampleBlock } from '../model/sample'
 import type { Target } from '../model/target'
+import type { NearestWarping } from '../replay/unroll'
 
 /** Progress of a long job: done of total steps, and what is being done, for people. */
 export interface Progress {
@@ -56,6 +57,8 @@ export interface RecogniserService {
     samples: SampleBlock,
     accelSign: AccelSign,
   ): Promise<Result<Replay>>
+  /** How a compared segment lies against the nearest template of each gesture. */
+  unroll(model: RecogniserModel, query: Int8Array): Promise<Result<(NearestWarping | null)[]>>
   /** A board's own samples through the model, as the board does it. */
   decide(model: RecogniserModel, target: Target, log: BoardLog): Promise<Result<BoardDecision>>
   /**

@@ -48,6 +48,7 @@ export function replayRecording(
     gestureDistances: movements.map(
       ({ templateDistances }) => templateDistances && gestureDistances(model, templateDistances),
     ),
+    queries: movements.map(({ query }) => query),
   })
 }
 
@@ -65,7 +66,7 @@ function runHeld(
   const released = core.push(counts.slice(Math.max(0, counts.length - AXES)))
   return [...during, ...released].map((event) => ({
     event,
-    query: null,
+    query: wasCompared(event) ? core.query() : null,
     templateDistances: wasCompared(event)
       ? Array.from({ length: templateCount(model) }, (_, i) => core.templateDistance(i))
       : null,

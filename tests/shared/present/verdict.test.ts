@@ -78,6 +78,7 @@ describe('noCutSentence', () => {
     offThreshold: 260,
     events: [],
     gestureDistances: [],
+    queries: [],
   })
 
   test('tells low motion and a short burst apart', () => {

@@ -15,6 +15,7 @@ const replay: Replay = {
   offThreshold: 219,
   events: [],
   gestureDistances: [],
+  queries: [],
 }
 
 describe('lanes of a replay', () => {
