@@ -3,6 +3,7 @@ import { benchAccuracy } from './bench/accuracy'
 import { benchBoardCheck } from './bench/board-check'
 import type { BenchResult } from './bench/figure'
 import { benchGrip } from './bench/grip'
+import { benchKills } from './bench/kills'
 import { benchSize } from './bench/size'
 import { benchSpeed } from './bench/speed'
 import { loadCoreForNode } from './load-core'
@@ -12,6 +13,7 @@ const BENCHES: Record<string, (core: Core) => Promise<BenchResult>> = {
     together(await benchAccuracy(core), benchBoardCheck(), await benchGrip(core)),
   speed: benchSpeed,
   size: benchSize,
+  kills: benchKills,
 }
 
 const bench = BENCHES[process.argv[2] ?? '']

@@ -1,91 +1,13 @@
-import { type ChildProcess, spawn } from 'node:child_process'
-import type { Readable, Writable } from 'node:stream'
-import type { CDPSession } from 'playwright-core'
-import { CHROMIUM_ARGUMENTS } from '../support/chromium'
+import { BareChromium as Bare, type PageSession } from '../../src/build/bare-chromium'
 import { findTool } from '../support/tools'
 
-/** Sends DevTools commands to one page. */
-export type PageSession = Pick<CDPSession, 'send'>
+export type { PageSession }
 
-interface Message {
-  id?: number
-  result?: unknown
-  error?: { message: string }
-}
-
-/**
- * A browser spoken to by DevTools messages alone. Playwright keeps its pages visible whatever
- * happens; here a page behind another one is hidden, as on a phone.
- */
-export class BareChromium {
-  readonly #process: ChildProcess
-  readonly #open = new Map<number, (message: Message) => void>()
-  #lastId = 0
-  #received = ''
-
-  constructor(profileFolder: string) {
+/** The browser of this machine, spoken to by DevTools messages alone. */
+export class BareChromium extends Bare {
+  constructor(profileFolder: string, extraArguments: readonly string[] = []) {
     const path = findTool('chromium')
     if (path === null) throw new Error('No Chromium: guard with describeWithTools().')
-    this.#process = spawn(
-      path,
-      [
-        '--headless=new',
-        '--remote-debugging-pipe',
-        `--user-data-dir=${profileFolder}`,
-        ...CHROMIUM_ARGUMENTS,
-        'about:blank',
-      ],
-      { stdio: ['ignore', 'ignore', 'ignore', 'pipe', 'pipe'] },
-    )
-    const output = this.#process.stdio[4] as Readable
-    output.setEncoding('utf8')
-    output.on('data', (text: string) => this.#receive(text))
-  }
-
-  /** Opens a tab in front of all others. */
-  async openTab(): Promise<{ targetId: string; session: PageSession }> {
-    const { targetId } = await this.#send<{ targetId: string }>('Target.createTarget', {
-      url: 'about:blank',
-    })
-    const { sessionId } = await this.#send<{ sessionId: string }>('Target.attachToTarget', {
-      targetId,
-      flatten: true,
-    })
-    const send = (method: string, params: object = {}) => this.#send(method, params, sessionId)
-    return { targetId, session: { send } as PageSession }
-  }
-
-  async activate(targetId: string): Promise<void> {
-    await this.#send('Target.activateTarget', { targetId })
-  }
-
-  async close(): Promise<void> {
-    const ended = new Promise((resolve) => this.#process.once('exit', resolve))
-    await this.#send('Browser.close', {})
-    await ended
-  }
-
-  #send<T>(method: string, params: object, sessionId?: string): Promise<T> {
-    const id = ++this.#lastId
-    const input = this.#process.stdio[3] as Writable
-    input.write(`${JSON.stringify({ id, method, params, sessionId })}\0`)
-    return new Promise((resolve, reject) => {
-      this.#open.set(id, ({ result, error }) => {
-        if (error === undefined) resolve(result as T)
-        else reject(new Error(`${method}: ${error.message}`))
-      })
-    })
-  }
-
-  /** Messages end with a zero character, wherever the pipe cuts them. */
-  #receive(text: string): void {
-    const parts = (this.#received + text).split('\0')
-    this.#received = parts.pop() ?? ''
-    for (const part of parts) {
-      const message = JSON.parse(part) as Message
-      if (message.id === undefined) continue
-      this.#open.get(message.id)?.(message)
-      this.#open.delete(message.id)
-    }
+    super(path, profileFolder, extraArguments)
   }
 }

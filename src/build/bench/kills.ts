@@ -1,0 +1,103 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { build } from 'vite'
+import { createRandom } from '../../shared/statistics/random'
+import { repositoryPath } from '../paths'
+import { serveFolder } from '../static-server'
+import { findTool, installLine } from '../tools'
+import type { BenchResult, Figure } from './figure'
+import { type KillOptions, type KillRun, runKills } from './kills/run'
+
+const PAGE = 'tests/browser/pages/kills.html'
+const SELF_CHECK_KILLS = 3
+
+/**
+ * Kills of the browser's process at random moments of recording, labelling, merging and migrating.
+ * `--kills N` (1000) and `--seed N` (1) are taken from the command line. The counter is tried first
+ * on a page that promises before it writes and keeps no journal: it must count every one.
+ */
+export async function benchKills(): Promise<BenchResult> {
+  const browserPath = findTool('chromium')
+  if (browserPath === null) {
+    return { figures: [], skipped: [`kills need chromium: ${installLine(['chromium'])}`] }
+  }
+  const kills = numberAfter('--kills', 1000)
+  const seed = numberAfter('--seed', 1)
+  const page = await servePage()
+  try {
+    const options = { browserPath, pageUrl: page.url, random: createRandom(seed) }
+    const careless = await runKills({ ...options, kills: SELF_CHECK_KILLS, jobs: ['careless'] })
+    if (careless.lost.takes !== SELF_CHECK_KILLS || !((careless.lost.seconds ?? 0) > 0)) {
+      throw new Error(
+        `The counter missed a loss: ${careless.lost.takes} of ${SELF_CHECK_KILLS} careless takes.`,
+      )
+    }
+    const run = await runKills({ ...options, kills, onKill: progressLine(kills) })
+    return { figures: figuresOf(run, careless, seed), skipped: [] }
+  } finally {
+    await page.close()
+  }
+}
+
+function figuresOf(run: KillRun, careless: KillRun, seed: number): Figure[] {
+  const { lost, kills, underWay, promised } = run
+  const note = `seed ${seed}; ${promised} takes promised, ${underWay} kills during a recording`
+  const count = (figure: string, value: number) => ({ figure, value, unit: 'count', note })
+  const seconds = (one: KillRun) => Number((one.lost.seconds ?? 0).toFixed(3))
+  return [
+    count('kills', kills),
+    count('finished_takes_lost', lost.takes),
+    { figure: 'seconds_lost_max', value: seconds(run), unit: 's', note },
+    count('labels_lost', lost.labels),
+    count('half_merges', lost.halves),
+    {
+      figure: 'kills_self_check_takes_counted',
+      value: careless.lost.takes,
+      unit: 'count',
+      note: `of ${careless.kills} that a page promised and never wrote; without a journal ${seconds(careless)} s were lost`,
+    },
+  ]
+}
+
+function progressLine(kills: number): NonNullable<KillOptions['onKill']> {
+  const everyHundredth = Math.max(1, Math.round(kills / 10))
+  return (done) => {
+    if (done % everyHundredth === 0) process.stderr.write(`${done} of ${kills} kills\n`)
+  }
+}
+
+/** The page under kills, bundled once: hundreds of starts shall not wait for modules. */
+async function servePage(): Promise<{ url: string; close: () => Promise<void> }> {
+  const folder = mkdtempSync(join(tmpdir(), 'movewright-kills-page-'))
+  await build({
+    configFile: false,
+    logLevel: 'warn',
+    root: repositoryPath('.'),
+    base: './',
+    publicDir: false,
+    build: {
+      outDir: folder,
+      emptyOutDir: true,
+      target: 'es2022',
+      modulePreload: false,
+      rollupOptions: { input: repositoryPath(PAGE) },
+    },
+  })
+  const server = await serveFolder({ folder, host: '127.0.0.1', port: 0 })
+  return {
+    url: `http://localhost:${server.port}/${PAGE}`,
+    close: async () => {
+      await server.close()
+      rmSync(folder, { recursive: true, force: true })
+    },
+  }
+}
+
+function numberAfter(name: string, otherwise: number): number {
+  const at = process.argv.indexOf(name)
+  if (at < 0) return otherwise
+  const value = Number(process.argv[at + 1])
+  if (Number.isInteger(value) && value >= 0) return value
+  throw new Error(`${name} needs a whole number, such as ${name} ${otherwise}.`)
+}

@@ -1,0 +1,237 @@
+import type { AnyJob, Found, TakeMark, Word } from '../../../src/build/bench/kills/words'
+import { recovered } from '../../../src/recording/facts'
+import type { LiveClient } from '../../../src/recording/live-cutter'
+import { Recorder } from '../../../src/recording/recorder'
+import { LEAD_IN_MS } from '../../../src/recording/timing'
+import { createSimulatedSource } from '../../../src/sensors/simulated-source'
+import { fail } from '../../../src/shared/model/result'
+import type { SampleBlock } from '../../../src/shared/model/sample'
+import { createRandom, type Random } from '../../../src/shared/statistics/random'
+import { SCHEMA_STEPS } from '../../../src/storage/migrations'
+import { openStore } from '../../../src/storage/open-store'
+import type { Store } from '../../../src/storage/store'
+import { exampleLibrary, exampleSamples, exampleTake } from '../../storage/examples'
+
+/*
+ * Works like the app on the app's own storage and recorder, and says every promise that the app
+ * would show, so that whoever kills the browser knows what must be found afterwards.
+ */
+
+declare global {
+  interface Window {
+    /** Put in by whoever drives the browser. */
+    tell(word: string): void
+    kills: typeof kills
+  }
+}
+
+const tell = (word: Word) => window.tell(JSON.stringify(word))
+const noRecogniser: LiveClient = {
+  openLive: async () => fail('worker/crashed', 'There is no recogniser on this page.'),
+  pushLive: async () => fail('worker/crashed', 'There is no recogniser on this page.'),
+  closeLive: async () => fail('worker/crashed', 'There is no recogniser on this page.'),
+}
+const OLD = /^old-/
+const library = exampleLibrary()
+let store: Store
+
+/** FNV-1a over the bytes of all numbers. */
+function hashOf({ tMs, values }: SampleBlock): number {
+  let hash = 0x811c9dc5
+  for (const { buffer, byteOffset, byteLength } of [tMs, values]) {
+    for (const byte of new Uint8Array(buffer, byteOffset, byteLength)) {
+      hash = Math.imul(hash ^ byte, 0x01000193)
+    }
+  }
+  return hash >>> 0
+}
+
+const markOf = (id: string, samples: SampleBlock): TakeMark => ({
+  id,
+  samples: samples.tMs.length,
+  hash: hashOf(samples),
+})
+
+async function takesIn(from: Store): Promise<Found['takes']> {
+  const libraries = await from.listLibraries()
+  const fulls = await Promise.all(libraries.map(({ id }) => from.loadFull(id)))
+  return fulls.flatMap((full) =>
+    (full?.recordings ?? []).map(({ recording, samples }) => ({
+      ...markOf(recording.id, samples),
+      tester: recording.testerCode,
+    })),
+  )
+}
+
+/** Databases that were being brought to the present version; opening them does it. */
+async function takesOfOld(): Promise<Found['takes']> {
+  const found: Found['takes'] = []
+  for (const { name = '' } of await indexedDB.databases()) {
+    if (!OLD.test(name)) continue
+    const old = await openStore(name)
+    found.push(...(await takesIn(old)))
+    old.close()
+  }
+  return found
+}
+
+function randomTakes(random: Random, libraryId: string, count: number) {
+  return Array.from({ length: count }, () => {
+    const id = crypto.randomUUID()
+    const recording = exampleTake({ id, libraryId })
+    return { recording, samples: exampleSamples(60 + random.integer(900), random.integer(1000)) }
+  })
+}
+
+const told = (items: ReturnType<typeof randomTakes>): Word => ({
+  is: 'stored',
+  takes: items.map(({ recording, samples }) => markOf(recording.id, samples)),
+})
+
+/** Takes and background one after another, by the simulated hand. */
+async function record(random: Random): Promise<void> {
+  const source = createSimulatedSource(random.nextUint32())
+  let id = ''
+  let originMs: number | null = null
+  const times: number[] = []
+  const recorder = new Recorder({
+    store,
+    client: noRecogniser,
+    newId: () => id,
+    deviceLabel: 'test',
+    events: {
+      onPhase: () => {},
+      onOffered: ([offer]) => {
+        if (offer !== undefined) stored = markOf(offer.recording.id, offer.samples)
+      },
+      onStored: () => {},
+      onIgnored: () => {},
+      onTrouble: (failure) => {
+        throw new Error(failure.message)
+      },
+    },
+  })
+  let stored: TakeMark | null = null
+  await recorder.use(source)
+  source.subscribe(({ tMs }) => {
+    times.push(tMs)
+    if (originMs !== null) tell({ is: 'sample', id, tMs: tMs - originMs })
+  })
+  await source.start()
+  const wait = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
+  await wait(60)
+  tell({ is: 'working' })
+  const setup = { libraryId: library.id, testerCode: 'A', hand: 'right', target: library.target }
+  for (;;) {
+    id = crypto.randomUUID()
+    const fromMs = times.at(-1)! - LEAD_IN_MS
+    originMs = times.find((tMs) => tMs >= fromMs)!
+    await recorder.beginHold(setup as never, 'raise')
+    await wait(random.uniform(200, 3000))
+    await recorder.endHold()
+    originMs = null
+    if ((await recorder.keep()).ok && stored !== null) tell({ is: 'stored', takes: [stored] })
+  }
+}
+
+async function label(random: Random): Promise<void> {
+  if ((await store.listRecordings(library.id)).length < 8) {
+    const items = randomTakes(random, library.id, 8)
+    if ((await store.addRecordings(items)).ok) tell(told(items))
+  }
+  const recordings = await store.listRecordings(library.id)
+  tell({ is: 'working' })
+  for (;;) {
+    const recording = recordings[random.integer(recordings.length)]!
+    const tester = `T${random.integer(1000)}`
+    tell({ is: 'labelling', id: recording.id, tester })
+    const changed = await store.updateRecording({ ...recording, testerCode: tester })
+    if (changed.ok) tell({ is: 'labelled', id: recording.id, tester })
+  }
+}
+
+/** Whole libraries, and takes into one that is there: each all or nothing. */
+async function merge(random: Random): Promise<void> {
+  tell({ is: 'working' })
+  for (;;) {
+    const isNew = random.integer(2) === 0
+    const libraryId = isNew ? crypto.randomUUID() : library.id
+    const items = randomTakes(random, libraryId, 3 + random.integer(20))
+    tell({ is: 'adding', ids: items.map(({ recording }) => recording.id) })
+    const added = isNew
+      ? await store.addFullLibrary({
+          library: exampleLibrary({ id: libraryId, name: libraryId }),
+          recordings: items,
+        })
+      : await store.addRecordings(items)
+    if (added.ok) tell(told(items))
+  }
+}
+
+/** Databases of every older version, opened by this one. */
+async function migrate(random: Random): Promise<void> {
+  const names = Array.from({ length: 5 }, () => `old-${crypto.randomUUID()}`)
+  for (const [i, name] of names.entries()) {
+    const version = 1 + (i % Math.max(1, SCHEMA_STEPS.length - 1))
+    const old = await openStore(name, { steps: SCHEMA_STEPS.slice(0, version) })
+    const items = randomTakes(random, name, 3)
+    const added = await old.addFullLibrary({
+      library: exampleLibrary({ id: name, name }),
+      recordings: items,
+    })
+    old.close()
+    if (added.ok) tell(told(items))
+  }
+  tell({ is: 'working' })
+  for (const name of names) (await openStore(name)).close()
+}
+
+/** Promises first and writes when there is time: what must not be, to see that it is counted. */
+async function careless(random: Random): Promise<void> {
+  const items = randomTakes(random, library.id, 1)
+  tell({ is: 'working' })
+  tell(told(items))
+  const id = crypto.randomUUID()
+  const beganMs = performance.now()
+  // Samples in memory until the end, with no journal.
+  setInterval(() => tell({ is: 'sample', id, tMs: performance.now() - beganMs }), 17)
+  setTimeout(() => void store.addRecordings(items), 60_000)
+}
+
+const JOBS: Record<AnyJob, (random: Random) => Promise<void>> = {
+  recording: record,
+  labelling: label,
+  merging: merge,
+  migrating: migrate,
+  careless,
+}
+
+const kills = {
+  start: (job: AnyJob, seed: number) => void JOBS[job](createRandom(seed)),
+  /** What is stored. What was cut off is kept, as a person would. */
+  async look(): Promise<Found> {
+    const unfinished = await store.unfinished()
+    const takes = [...(await takesIn(store)), ...(await takesOfOld())]
+    for (const item of unfinished) {
+      const kept = await store.finishUnfinished(item.recording.id, recovered(item))
+      if (kept.ok) tell({ is: 'stored', takes: [markOf(kept.value.id, item.samples)] })
+    }
+    return {
+      takes,
+      unfinished: unfinished.map(({ recording, samples }) => ({
+        id: recording.id,
+        lastMs: samples.tMs.at(-1) ?? 0,
+      })),
+    }
+  },
+}
+
+async function prepare(): Promise<void> {
+  store = await openStore()
+  const stored = await store.listLibraries()
+  if (!stored.some(({ id }) => id === library.id)) await store.putLibrary(library)
+  window.kills = kills
+  tell({ is: 'ready' })
+}
+
+void prepare()
