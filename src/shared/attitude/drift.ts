@@ -1,5 +1,6 @@
 import type { AccelSign } from '../model/library'
 import type { SampleBlock } from '../model/sample'
+import { median } from '../statistics/summary'
 import { fromRotationVector, multiply, NO_ROTATION, type Quaternion, rotate } from './quaternion'
 import { type Stretch, stillStretches } from './stillness'
 import { accelAt, rateAt, stepSeconds } from './track-attitude'
@@ -7,7 +8,7 @@ import { add, direction, dot, norm, scale, type Vector3 } from './vector'
 
 /** How far an attitude from the gyroscope alone goes wrong, as far as one recording shows it. */
 export interface Drift {
-  /** What the gyroscope shows where the prop is still: length of the mean rate; null without rest. */
+  /** What the gyroscope shows where the prop is still: length of the median rate; null without rest. */
   rest: { dps: number; seconds: number } | null
   /**
    * From the first rest to the last: how much was turned in all, and the angle between gravity as the
@@ -27,20 +28,29 @@ export function measureDrift(block: SampleBlock, sign: AccelSign): Drift {
   if (first === undefined || last === undefined) return { rest: null, turn: null }
   return {
     rest: restDrift(block, stretches),
-    turn: first === last ? null : turnDrift(block, sign, first, last),
+    turn: first === last ? null : turnDrift(block, sign, firstHalf(first), lastHalf(last)),
   }
 }
 
+/** The halves of two rests that are away from the movement, which begins and ends unnoticed. */
+function firstHalf({ from, to }: Stretch): Stretch {
+  return { from, to: Math.ceil((from + to) / 2) }
+}
+
+function lastHalf({ from, to }: Stretch): Stretch {
+  return { from: Math.floor((from + to) / 2), to }
+}
+
 function restDrift(block: SampleBlock, stretches: readonly Stretch[]): Drift['rest'] {
-  let sum: Vector3 = [0, 0, 0]
-  let count = 0
+  const rates: Vector3[] = []
   let seconds = 0
   for (const { from, to } of stretches) {
-    for (let i = from; i < to; i++) sum = add(sum, rateAt(block, i))
-    count += to - from
+    for (let i = from; i < to; i++) rates.push(rateAt(block, i))
     seconds += (block.tMs[to - 1]! - block.tMs[from]!) / 1000
   }
-  return { dps: norm(sum) / count, seconds }
+  // Medians: the edges of a rest already move.
+  const middle = (axis: 0 | 1 | 2) => median(rates.map((rate) => rate[axis]))
+  return { dps: norm([middle(0), middle(1), middle(2)]), seconds }
 }
 
 function turnDrift(

@@ -18,8 +18,8 @@ const MOVING = CORE_PHASES.indexOf('moving')
 export function decisionMarks({ events, phase }: Replay): DecisionMarks[] {
   return events.map(({ start, end }) => {
     const armed = phase.indexOf(MOVING, start)
-    // The sample that ends a segment leaves the phase; one that a button ends has no such sample.
-    let decided = end
+    // The sample that brings a decision leaves the phase; one that a button ends has no such sample.
+    let decided = end - 1
     while (decided < phase.length - 1 && phase[decided] === MOVING) decided++
     return { armed: armed < 0 || armed >= end ? start : armed, start, end, decided }
   })

@@ -54,6 +54,17 @@ describe('conversions, as SciPy 1.17.1 gives them', () => {
     )
   })
 
+  test('turns about z by 90°, y by 45° and x by 30°, each about the axes of the world', () => {
+    const zyx = multiply(about([1, 0, 0], 30), multiply(about([0, 1, 0], 45), about([0, 0, 1], 90)))
+    closeTo(zyx, [0.560985527, 0.430459335, 0.092295956, 0.701057385])
+  })
+
+  test('the attitude of W3C Device Orientation for α 30°, β 40°, γ 50°, and gravity in it', () => {
+    const q = multiply(about([0, 0, 1], 30), multiply(about([1, 0, 0], 40), about([0, 1, 0], 50)))
+    closeTo(q, [0.785220715, 0.196628226, 0.46382691, 0.360042174])
+    closeTo(rotate(conjugate(q), [0, 0, 9.80665]), [-5.754778451, 6.303593113, 4.828832476])
+  })
+
   test('order matters: the two products of 90° about x and y are 120° apart', () => {
     const xy = multiply(about([1, 0, 0], 90), about([0, 1, 0], 90))
     const yx = multiply(about([0, 1, 0], 90), about([1, 0, 0], 90))
