@@ -26,6 +26,12 @@ export const IMPORT_TABLE: AreaRule[] = [
     because: 'it runs in the page, in workers and in Node, so it must be pure',
   },
   {
+    area: 'src/shared/qr',
+    areas: ['src/shared'],
+    packages: ['qr'],
+    because: 'drawing and reading QR codes is pure and has one place',
+  },
+  {
     area: 'workers/recogniser',
     areas: ['src/shared'],
     addresses: ['src/core'],
@@ -131,4 +137,5 @@ export const PACKAGE_OWNERS: Record<string, string[]> = {
   comlink: ['src/recogniser', 'workers/recogniser'],
   'workbox-window': ['src/offline'],
   ogl: ['src/ui/replay'],
+  qr: ['src/shared/qr'],
 }
