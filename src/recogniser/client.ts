@@ -9,6 +9,7 @@ import type { Replay } from '../shared/model/replay'
 import type { Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
 import type { Target } from '../shared/model/target'
+import type { RunParts } from '../shared/parts/part-jobs'
 import type { LiveUpdate, OnProgress } from '../shared/protocol/recogniser'
 import type { NearestWarping } from '../shared/replay/unroll'
 
@@ -23,12 +24,15 @@ export interface CallOptions {
 /**
  * The recogniser's worker as the main thread sees it: one call at a time, in order. Failures are
  * values with codes 'worker/aborted', 'worker/timeout', 'worker/crashed' or those of the service.
- * Live recognition and jobs use two workers, so that an aborted job never stops a live session.
+ * Live recognition and jobs use workers of their own, so that an aborted job never stops a live
+ * session; jobs in parts (evaluation, grip) share a pool over the cores.
  */
 export interface RecogniserClient {
   train(full: FullLibrary, options?: CallOptions): Promise<Result<TrainedModel>>
   evaluate(full: FullLibrary, holdout: Holdout, options?: CallOptions): Promise<Result<Evaluation>>
   grip(full: FullLibrary, options?: CallOptions): Promise<Result<GripTolerance>>
+  /** A way to run the parts of a job on all workers there are; `timeoutMs` is that of a part. */
+  parts(options?: CallOptions): RunParts
   vectors(
     full: FullLibrary,
     trained: TrainedModel,

@@ -2,9 +2,12 @@ import { proxy } from 'comlink'
 import type { OnProgress } from '../shared/protocol/recogniser'
 import type { CallOptions, RecogniserClient } from './client'
 import { WorkerLine } from './worker-line'
+import { poolSize, WorkerPool } from './worker-pool'
 
 /** A job's worker without work is ended after this long: its memory is worth more than its start. */
 const JOBS_IDLE_MS = 60_000
+/** The pool's further workers go sooner: jobs in parts are rare. */
+const HELPER_IDLE_MS = 5_000
 /** Live calls take milliseconds: one that takes this long will not come back. */
 const LIVE_TIMEOUT_MS = 10_000
 
@@ -15,18 +18,31 @@ function startWorker(): Worker {
   })
 }
 
-/** The recogniser's workers: one for live recognition, one for jobs; started when first needed. */
-export function createRecogniserClient(start: () => Worker = startWorker): RecogniserClient {
+/**
+ * The recogniser's workers, started when first needed: one for live recognition, one for jobs, which is
+ * also the first of the pool, and further ones while a job in parts runs.
+ */
+export function createRecogniserClient(
+  start: () => Worker = startWorker,
+  size = poolSize(navigator.hardwareConcurrency),
+): RecogniserClient {
   const live = new WorkerLine(start, 0)
   const jobs = new WorkerLine(start, JOBS_IDLE_MS)
+  const helpers = Array.from({ length: size - 1 }, () => new WorkerLine(start, HELPER_IDLE_MS))
+  const pool = new WorkerPool([jobs, ...helpers])
 
   return {
     train: (full, options = {}) =>
       jobs.call((service) => service.train(full, report(options)), options),
-    evaluate: (full, holdout, options = {}) =>
-      jobs.call((service) => service.evaluate(full, holdout, report(options)), options),
-    grip: (full, options = {}) =>
-      jobs.call((service) => service.grip(full, report(options)), options),
+    evaluate: async (full, holdout, options = {}) => {
+      const { evaluateInParts } = await import('../shared/evaluation/evaluate-library')
+      return evaluateInParts(pool.runner(options), full, holdout, options.onProgress)
+    },
+    grip: async (full, options = {}) => {
+      const { measureGripInParts } = await import('../shared/grip/measure-grip')
+      return measureGripInParts(pool.runner(options), full, options.onProgress)
+    },
+    parts: (options = {}) => pool.runner(options),
     vectors: (full, trained, options = {}) =>
       jobs.call((service) => service.vectors(full, trained), options),
     replay: (model, target, samples, accelSign, options = {}) =>
@@ -47,6 +63,7 @@ export function createRecogniserClient(start: () => Worker = startWorker): Recog
     dispose: () => {
       live.dispose()
       jobs.dispose()
+      for (const helper of helpers) helper.dispose()
     },
   }
 }

@@ -22,7 +22,7 @@ const TIMED_OUT = fail(
   'worker/timeout',
   'The recogniser did not answer in time and was started anew: try again.',
 )
-const CRASHED = fail(
+export const CRASHED = fail(
   'worker/crashed',
   'The recogniser stopped unexpectedly and was started anew: try again.',
 )
@@ -76,6 +76,11 @@ export class WorkerLine {
       this.queue.push(call)
       this.next()
     })
+  }
+
+  /** The same, unless there is no worker: then there is nothing to be told. */
+  async callIfRunning(work: Work<null>): Promise<void> {
+    if (this.service !== null) await this.call(work)
   }
 
   dispose(): void {

@@ -4,7 +4,11 @@ import type { CallOptions, RecogniserClient } from '../../src/recogniser/client'
 import { createPhoneSource } from '../../src/sensors/phone-source'
 import { createSimulatedSource } from '../../src/sensors/simulated-source'
 import { generateDemoLibrary } from '../../src/shared/demo/demo-library'
+import { evaluateLibrary } from '../../src/shared/evaluation/evaluate-library'
+import { measureGrip } from '../../src/shared/grip/measure-grip'
 import type { FullLibrary } from '../../src/shared/model/library'
+import type { RunParts } from '../../src/shared/parts/part-jobs'
+import { partsHere } from '../../src/shared/parts/parts-here'
 import { defaultTarget } from '../../src/shared/target/default-target'
 import type { App } from '../../src/state/app'
 import { assembleApp } from '../../src/state/assemble-app'
@@ -24,8 +28,11 @@ export function clientHere(): RecogniserClient {
   const progress = (options?: CallOptions) => options?.onProgress ?? (() => undefined)
   return {
     train: (full, options) => jobs.train(full, progress(options)),
-    evaluate: (full, holdout, options) => jobs.evaluate(full, holdout, progress(options)),
-    grip: (full, options) => jobs.grip(full, progress(options)),
+    evaluate: async (full, holdout, options) =>
+      evaluateLibrary(await loadCore(), full, holdout, progress(options)),
+    grip: async (full, options) => measureGrip(await loadCore(), full, progress(options)),
+    parts: () =>
+      (async (...job: Parameters<RunParts>) => partsHere(await loadCore())(...job)) as RunParts,
     vectors: jobs.vectors,
     replay: jobs.replay,
     unroll: jobs.unroll,

@@ -1,16 +1,15 @@
 import { decide } from '../../src/shared/board/decision/decide'
 import type { Core } from '../../src/shared/core/core'
-import { CoreError } from '../../src/shared/core/core'
-import { evaluateLibrary } from '../../src/shared/evaluation/evaluate-library'
 import { makeVectors } from '../../src/shared/firmware/make-vectors'
-import { measureGrip } from '../../src/shared/grip/measure-grip'
 import { fail, ok, type Result } from '../../src/shared/model/result'
 import type { RecogniserService } from '../../src/shared/protocol/recogniser'
 import { replayRecording } from '../../src/shared/replay/replay-recording'
 import { unrollSegment } from '../../src/shared/replay/unroll'
 import { trainModel } from '../../src/shared/training/train-model'
+import { answer } from './answer'
 import { createFileService } from './file-service'
 import { LiveRun } from './live-run'
+import { createPartsService } from './parts-service'
 
 /**
  * The service of the recogniser's worker over a way to get cores. Every method answers with a
@@ -19,22 +18,11 @@ import { LiveRun } from './live-run'
 export function createService(loadCore: () => Promise<Core>): RecogniserService {
   let live: LiveRun | null = null
 
-  const withCore = async <T>(work: (core: Core) => Promise<Result<T>> | Result<T>) => {
-    try {
-      return await work(await loadCore())
-    } catch (error) {
-      if (error instanceof CoreError) return fail(error.code, error.message)
-      throw error
-    }
-  }
+  const withCore = <T>(work: (core: Core) => Promise<Result<T>> | Result<T>) =>
+    answer(async () => work(await loadCore()))
 
   return {
     train: (full, onProgress) => withCore((core) => trainModel(core, full, { onProgress })),
-
-    evaluate: (full, holdout, onProgress) =>
-      withCore((core) => evaluateLibrary(core, full, holdout, onProgress)),
-
-    grip: (full, onProgress) => withCore((core) => measureGrip(core, full, onProgress)),
 
     vectors: (full, trained) => withCore((core) => ok(makeVectors(core, trained, full))),
 
@@ -61,6 +49,7 @@ export function createService(loadCore: () => Promise<Core>): RecogniserService 
       return ok(null)
     },
 
+    ...createPartsService(loadCore),
     ...createFileService(),
   }
 }

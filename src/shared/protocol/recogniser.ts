@@ -2,14 +2,14 @@ import type { BoardDecision } from '../board/decision/decide'
 import type { BoardLog } from '../board/log/board-log'
 import type { CoreEvent, CorePhase } from '../core/core'
 import type { Vector } from '../firmware/vector'
-import type { GripTolerance } from '../grip/grip-tolerance'
-import type { Evaluation, Holdout, TrainedModel } from '../model/evaluation'
+import type { TrainedModel } from '../model/evaluation'
 import type { AccelSign, FullLibrary } from '../model/library'
 import type { RecogniserModel } from '../model/recogniser-model'
 import type { Replay } from '../model/replay'
 import type { Result } from '../model/result'
 import type { SampleBlock } from '../model/sample'
 import type { Target } from '../model/target'
+import type { PartJobName } from '../parts/part-jobs'
 import type { NearestWarping } from '../replay/unroll'
 
 /** Progress of a long job: done of total steps, and what is being done, for people. */
@@ -18,6 +18,9 @@ export interface Progress {
   total: number
   what: string
 }
+
+/** Code of runPart's refusal. */
+export const NOT_OPEN = 'parts/not-open'
 
 export type OnProgress = (progress: Progress) => void
 
@@ -46,9 +49,14 @@ export interface LiveEvent {
 /** Methods of the recogniser's worker. Every one answers with a Result; a rejection is a bug. */
 export interface RecogniserService {
   train(full: FullLibrary, onProgress: OnProgress): Promise<Result<TrainedModel>>
-  evaluate(full: FullLibrary, holdout: Holdout, onProgress: OnProgress): Promise<Result<Evaluation>>
-  /** Recall of held-out takes against the grip, with three remedies. */
-  grip(full: FullLibrary, onProgress: OnProgress): Promise<Result<GripTolerance>>
+  /**
+   * Makes ready for parts of a job (`src/shared/parts`) until closeParts.
+   * @param key names the job among those that this worker has open
+   */
+  openParts(key: number, name: PartJobName, shared: unknown): Promise<Result<null>>
+  /** One part; NOT_OPEN when this worker, which may be a new one, has not opened the job. */
+  runPart(key: number, part: unknown, onProgress: OnProgress): Promise<Result<unknown>>
+  closeParts(key: number): Promise<Result<null>>
   /** Vectors for the firmware bundle: inputs with the event logs of this core. */
   vectors(full: FullLibrary, trained: TrainedModel): Promise<Result<Vector[]>>
   replay(

@@ -4,6 +4,7 @@ import type {
   Background,
   FullLibrary,
   Gesture,
+  RecordingWithSamples,
   Take,
   TrainingSettings,
   Trim,
@@ -41,6 +42,24 @@ export interface Prepared {
 
 /** Conditions every recording that is not deleted and whose gesture is still in the library. */
 export function prepareLibrary(full: FullLibrary): Prepared {
+  const { target } = full.library
+  return collect(full, ({ recording, samples }) => {
+    const { counts } = conditionRecording(samples, target, recording.device.accelSign)
+    if (recording.kind === 'background') return { counts, from: 0, to: 0 }
+    const window = windowOf(recording.trim, samples, target, counts.length / AXES)
+    return { counts: addRest(counts, target.rateHz), ...window }
+  })
+}
+
+/** The same takes and backgrounds in the same order without their counts: enough to plan with. */
+export function outlineLibrary(full: FullLibrary): Prepared {
+  return collect(full, () => ({ counts: new Int16Array(), from: 0, to: 0 }))
+}
+
+function collect(
+  full: FullLibrary,
+  condition: (one: RecordingWithSamples) => Pick<PreparedTake, 'counts' | 'from' | 'to'>,
+): Prepared {
   const { gestures, target, training } = full.library
   const prepared: Prepared = {
     target,
@@ -50,18 +69,15 @@ export function prepareLibrary(full: FullLibrary): Prepared {
     backgrounds: [],
   }
   const indexOf = new Map(gestures.map((gesture, index) => [gesture.id, index]))
-  for (const { recording, samples } of full.recordings) {
+  for (const one of full.recordings) {
+    const { recording, samples } = one
     if (recording.deletedAt !== null || samples.tMs.length < 2) continue
-    const gesture = recording.kind === 'take' ? indexOf.get(recording.gestureId) : 0
-    if (gesture === undefined) continue
-    const { counts } = conditionRecording(samples, target, recording.device.accelSign)
     if (recording.kind === 'background') {
-      prepared.backgrounds.push({ background: recording, counts })
-    } else {
-      const window = windowOf(recording.trim, samples, target, counts.length / AXES)
-      const longer = addRest(counts, target.rateHz)
-      prepared.takes.push({ take: recording, gesture, counts: longer, ...window })
+      prepared.backgrounds.push({ background: recording, counts: condition(one).counts })
+      continue
     }
+    const gesture = indexOf.get(recording.gestureId)
+    if (gesture !== undefined) prepared.takes.push({ take: recording, gesture, ...condition(one) })
   }
   return prepared
 }

@@ -101,7 +101,7 @@ describe('an evaluation under way', () => {
     const stopped = await evaluateLibrary(core, tinyLibrary(), 'tester', undefined, {
       shouldStop: () => ++asked > 1,
     })
-    expect(stopped).toMatchObject({ ok: false, code: 'evaluate/stopped' })
+    expect(stopped).toMatchObject({ ok: false, code: 'parts/stopped' })
     expect(asked).toBe(2)
   })
 
