@@ -22,16 +22,22 @@ export function wilson(hits: number, n: number, confidence = 0.95): Rate {
     throw new RangeError(`${hits} of ${n} is not a share of counts`)
   }
   if (n === 0) return { hits, n, value: Number.NaN, low: 0, high: 1 }
+  return { hits, n, ...wilsonOfShare(hits / n, n, confidence) }
+}
+
+/** The same for a share of a number of trials that need not be whole, such as an effective number. */
+export function wilsonOfShare(
+  share: number,
+  n: number,
+  confidence = 0.95,
+): Pick<Rate, 'value' | 'low' | 'high'> {
   const z = confidence === 0.95 ? HALF_WIDTH_95 : normalHalfWidth(confidence)
-  const p = hits / n
   const z2n = (z * z) / n
-  const centre = p + z2n / 2
-  const half = z * Math.sqrt((p * (1 - p)) / n + z2n / (4 * n))
+  const centre = share + z2n / 2
+  const half = z * Math.sqrt((share * (1 - share)) / n + z2n / (4 * n))
   return {
-    hits,
-    n,
-    value: p,
-    low: hits === 0 ? 0 : (centre - half) / (1 + z2n),
-    high: hits === n ? 1 : (centre + half) / (1 + z2n),
+    value: share,
+    low: share === 0 ? 0 : (centre - half) / (1 + z2n),
+    high: share === 1 ? 1 : (centre + half) / (1 + z2n),
   }
 }
