@@ -25,6 +25,20 @@ export const DEMO_TAKES_PER_GESTURE = 8
 /** Background of each tester, s; over ten minutes together. */
 export const DEMO_BACKGROUND_S = 110
 
+/** How much is generated. */
+export interface DemoSize {
+  testers: number
+  takesPerGesture: number
+  /** Background of each tester, s; none at 0. */
+  backgroundS: number
+}
+
+const DEMO_SIZE: DemoSize = {
+  testers: DEMO_TESTERS,
+  takesPerGesture: DEMO_TAKES_PER_GESTURE,
+  backgroundS: DEMO_BACKGROUND_S,
+}
+
 /** When the first recording was made, as far as the demo is concerned. */
 const FIRST_RECORDED_MS = Date.UTC(2025, 10, 8, 16, 0, 0)
 /** Short enough for a decision within 100 ms on an 8-bit part at 16 MHz: the demo runs anywhere. */
@@ -116,27 +130,30 @@ function demoFacts(id: string): Library {
  * @param seed any integer; its low 32 bits count.
  * @param onProgress called after each tester's round of all gestures and after each background.
  * @param pause awaited as often; give one that lets the thread do other work, such as a timer.
+ * @param size other numbers than the demo's, for measurements on larger libraries.
  */
 export async function generateDemoLibrary(
   seed: number,
   onProgress: OnProgress = () => {},
   pause: () => Promise<void> = () => Promise.resolve(),
+  { testers, takesPerGesture, backgroundS }: DemoSize = DEMO_SIZE,
 ): Promise<FullLibrary> {
   const random = createRandom(seed)
   const writer = new Writer(random.fork())
-  const total = DEMO_TESTERS * (1 + DEMO_TAKES_PER_GESTURE)
+  const total = testers * (1 + takesPerGesture)
   let done = 0
   const tell = async (code: string) => {
     done++
     onProgress({ done, total, what: `Generating takes of ${code}` })
     await pause()
   }
-  for (let index = 0; index < DEMO_TESTERS; index++) {
+  for (let index = 0; index < testers; index++) {
     const own = random.fork()
     const tester = demoTester(drawTesterStyle(index, own), drawPhoneSensor(own))
-    writer.addBackground(tester, recordBackground(tester, DEMO_BACKGROUND_S, own.fork()))
+    const away = own.fork()
+    if (backgroundS > 0) writer.addBackground(tester, recordBackground(tester, backgroundS, away))
     await tell(tester.style.code)
-    for (let round = 0; round < DEMO_TAKES_PER_GESTURE; round++) {
+    for (let round = 0; round < takesPerGesture; round++) {
       for (const movement of DEMO_MOVEMENTS) {
         writer.addTake(tester, movement, recordTake(tester, movement, own.fork()))
       }
