@@ -4,7 +4,6 @@ import type { SimulatedSource } from '../sensors/simulated-source'
 import type { LightPlayer } from '../shared/light/player'
 import type { Store } from '../storage/store'
 import type { App, UpdateState } from './app'
-import type { BoardState } from './board'
 import { compareBoard } from './compare-board'
 import { exportLibrary } from './exports'
 import { createLibraryState, type LibraryParts } from './library'
@@ -51,20 +50,25 @@ export async function assembleApp(parts: AppParts): Promise<App> {
   const record = new RecordSlice({ shelf, recogniser, motion, simulated: parts.simulated })
   const live = new Live({ recogniser, motion, train, library: () => shelf.current.value })
 
-  let board: Promise<BoardState> | undefined
-  const openBoard = () => {
-    board ??= import('./board').then(({ createBoardState }) =>
-      createBoardState({
-        shelf,
-        recogniser,
-        train,
-        replay: jobs.replay,
-        update: library.update,
-        addLogs: library.addLogs,
-      }),
-    )
-    return board
-  }
+  const openBoard = whenAsked(async () =>
+    (await import('./board')).createBoardState({
+      shelf,
+      recogniser,
+      train,
+      replay: jobs.replay,
+      update: library.update,
+      addLogs: library.addLogs,
+    }),
+  )
+  const openStage = whenAsked(async () =>
+    (await import('./stage')).createStageState({
+      live,
+      motionStatus: motion.status,
+      model: jobs.training.job,
+      library: shelf.current,
+      notices,
+    }),
+  )
 
   await store.purgeDeleted(new Date(Date.now() - KEPT_DELETED_MS).toISOString())
   await shelf.reload()
@@ -78,6 +82,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     live,
     light: createLight(shelf, parts.loadLight),
     openBoard,
+    openStage,
     model: jobs.training.job,
     train,
     evaluation: jobs.evaluation.job,
@@ -97,12 +102,32 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     exportLibrary: () => exportLibrary(shelf, recogniser),
     compareBoard: (text) => compareBoard(shelf, train, recogniser, text),
     exportFirmware: () => parts.exportFirmware(shelf, train, recogniser, parts.loadLight),
-    importLibrary: async (bytes) => {
-      const read = await recogniser.readLibrary(bytes)
-      if (!read.ok) return read
-      const added = await add(read.value)
-      if (added.ok) await shelf.askToKeep()
-      return added
-    },
+    importLibrary: importer(shelf, recogniser, add),
+  }
+}
+
+/** A part of the state whose code is loaded when it is first asked for; again when that failed. */
+function whenAsked<T>(load: () => Promise<T>): () => Promise<T> {
+  let loaded: Promise<T> | undefined
+  return () => {
+    loaded ??= load().catch((error: unknown) => {
+      loaded = undefined
+      throw error
+    })
+    return loaded
+  }
+}
+
+function importer(
+  shelf: Shelf,
+  recogniser: RecogniserClient,
+  add: ReturnType<typeof createLibraryState>['add'],
+): App['importLibrary'] {
+  return async (bytes) => {
+    const read = await recogniser.readLibrary(bytes)
+    if (!read.ok) return read
+    const added = await add(read.value)
+    if (added.ok) await shelf.askToKeep()
+    return added
   }
 }

@@ -13,6 +13,8 @@ const MAX_EVENTS = 50
 const ENERGY_SPAN_S = 6
 /** Samples waiting for the worker; more means that it cannot keep up. About 30 s at 60 Hz. */
 const MAX_WAITING = 1800
+/** An answer takes milliseconds. A worker that died without a word is found out after this long. */
+const ANSWER_WITHIN_MS = 3000
 const TOO_SLOW =
   'This phone could not keep up with the readings; close other pages and start again.'
 
@@ -89,7 +91,9 @@ export class Live implements LiveState {
     try {
       while (run === this.#run && this.#waiting.length > 0) {
         const startMs = this.#waiting.startMs ?? 0
-        const answer = await this.#parts.recogniser.pushLive(this.#waiting.take())
+        const answer = await this.#parts.recogniser.pushLive(this.#waiting.take(), {
+          timeoutMs: ANSWER_WITHIN_MS,
+        })
         if (run !== this.#run) return
         if (answer.ok) this.#take(answer.value, startMs)
         else await this.#halt(answer.message)

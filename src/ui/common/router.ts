@@ -23,6 +23,36 @@ export const path = signal<Path>(parseHash(globalThis.location?.hash ?? ''))
 /** Steps made inside the app, so that back never leaves it by surprise. */
 let depth = 0
 
+interface Hold {
+  hash: string
+  onAway: () => void
+}
+
+/** Set while a screen is not left by the history, as by a swipe. */
+let hold: Hold | null = null
+
+/**
+ * Stays at this address whatever the history is told: a swipe back or the back button lands on it
+ * again. Call it from a tap: browsers skip entries that were added without one.
+ * @param onAway called after each try to leave
+ * @returns the way to let go and go back to where the screen was opened
+ */
+export function holdHere(onAway: () => void): () => void {
+  const held = { hash: location.hash, onAway }
+  hold = held
+  stand(held)
+  return () => {
+    if (hold !== held) return
+    hold = null
+    history.back()
+  }
+}
+
+/** An entry of its own for the history to take away. */
+function stand({ hash }: Hold): void {
+  history.pushState({ depth: depth + 1 }, '', hash)
+}
+
 export function navigate(hash: string): void {
   globalThis.location.hash = hash
 }
@@ -42,6 +72,7 @@ export function goBack(fallback: string): void {
 /** Follows the address. Returns the way to stop. */
 export function startRouter(): () => void {
   const onChange = () => {
+    if (hold !== null) return
     const known: unknown = history.state?.depth
     if (typeof known === 'number') {
       depth = known
@@ -53,9 +84,18 @@ export function startRouter(): () => void {
   }
   if (history.state?.depth === undefined) history.replaceState({ depth: 0 }, '')
   else depth = history.state.depth
+  const onPop = () => {
+    if (hold === null) return
+    stand(hold)
+    hold.onAway()
+  }
   addEventListener('hashchange', onChange)
+  addEventListener('popstate', onPop)
   path.value = parseHash(location.hash)
-  return () => removeEventListener('hashchange', onChange)
+  return () => {
+    removeEventListener('hashchange', onChange)
+    removeEventListener('popstate', onPop)
+  }
 }
 
 function decodePart(part: string): string {

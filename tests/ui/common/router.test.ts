@@ -1,6 +1,13 @@
 // @vitest-environment happy-dom
-import { beforeEach, describe, expect, test, vi } from 'vitest'
-import { goBack, parseHash, path, route, startRouter } from '../../../src/ui/common/router'
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import {
+  goBack,
+  holdHere,
+  parseHash,
+  path,
+  route,
+  startRouter,
+} from '../../../src/ui/common/router'
 
 describe('addresses', () => {
   test('nothing leads to the gestures', () => {
@@ -19,9 +26,15 @@ describe('addresses', () => {
 })
 
 describe('back', () => {
+  let stop: () => void
+
   beforeEach(() => {
     history.replaceState(null, '', '#/gesture/ring')
-    startRouter()
+    stop = startRouter()
+  })
+  afterEach(() => {
+    stop()
+    vi.restoreAllMocks()
   })
 
   test('of a screen that was opened directly goes to its parent and not out of the app', () => {
@@ -39,5 +52,38 @@ describe('back', () => {
     expect(path.value).toEqual(['record', 'ring'])
     goBack('#/moves')
     expect(back).toHaveBeenCalledOnce()
+  })
+})
+
+describe('a screen that holds its address', () => {
+  /** As a browser does when the history moves. */
+  const swipeBackTo = (hash: string) => {
+    history.replaceState({ depth: 0 }, '', hash)
+    window.dispatchEvent(new PopStateEvent('popstate'))
+    window.dispatchEvent(new Event('hashchange'))
+  }
+  let stop: () => void
+
+  beforeEach(() => {
+    history.replaceState(null, '', '#/stage')
+    stop = startRouter()
+  })
+  afterEach(() => stop())
+
+  test('stands after a swipe back, is told of it, and lets go when asked to', () => {
+    const away = vi.fn()
+    const letGo = holdHere(away)
+    swipeBackTo('#/try')
+    expect(location.hash).toBe('#/stage')
+    expect(path.value).toEqual(['stage'])
+    expect(away).toHaveBeenCalledOnce()
+
+    const back = vi.spyOn(history, 'back').mockImplementation(() => undefined)
+    letGo()
+    letGo()
+    expect(back).toHaveBeenCalledOnce()
+    swipeBackTo('#/try')
+    expect(path.value).toEqual(['try'])
+    expect(away).toHaveBeenCalledOnce()
   })
 })
