@@ -15,6 +15,7 @@ import type { NearestWarping } from '../shared/replay/unroll'
 import type { StorageFacts, UnfinishedRecording } from '../storage/store'
 import type { BoardState } from './board'
 import type { LightState } from './light'
+import type { ReceiveState } from './receive'
 import type { StageState } from './stage'
 
 /** One line at the bottom of the screen; with `undo` it offers the way back. */
@@ -150,6 +151,8 @@ export interface App {
   light: LightState
   /** The board beside the app; its code is loaded when it is first asked for. */
   openBoard(): Promise<BoardState>
+  /** Takes sessions over from other phones' screens; loaded when it is first asked for. */
+  openReceive(): Promise<ReceiveState>
   /** The show for a hall; its code is loaded when it is first asked for. */
   openStage(): Promise<StageState>
   model: ReadonlySignal<Job<TrainedModel>>

@@ -73,6 +73,11 @@ export const IMPORT_TABLE: AreaRule[] = [
     because: 'it reads a serial port line by line and leaves what lines mean to others',
   },
   {
+    area: 'src/camera',
+    areas: ['src/shared'],
+    because: 'it gives the text that a camera sees and leaves what it means to others',
+  },
+  {
     area: 'src/export',
     areas: ['src/shared'],
     addresses: ['src/core'],
@@ -90,6 +95,7 @@ export const IMPORT_TABLE: AreaRule[] = [
       'src/shared',
       'src/sensors',
       'src/board',
+      'src/camera',
       'src/storage',
       'src/recogniser',
       'src/recording',
