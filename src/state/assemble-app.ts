@@ -82,6 +82,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     live,
     light: createLight(shelf, parts.loadLight),
     openBoard,
+    openReceive: whenAsked(async () => (await import('./receive')).createReceive()),
     openStage,
     model: jobs.training.job,
     train,
