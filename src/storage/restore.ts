@@ -1,3 +1,4 @@
+import { isHistory, isPlans, isSessions, isWithdrawals } from '../shared/format/collect-schema'
 import { isAnswer, isLightSettings } from '../shared/format/light-schema'
 import {
   type Background,
@@ -75,6 +76,9 @@ const isLibrary = check.shape<Library>({
   target: isTarget,
   training: isTraining,
   light: check.orMissing(isLightSettings),
+  plans: check.orMissing(isPlans),
+  sessions: check.orMissing(isSessions),
+  withdrawals: check.orMissing(isWithdrawals),
 })
 
 const isStoredLibrary = check.shape<StoredLibrary>({
@@ -105,6 +109,9 @@ const backgroundFields = {
   gaps: check.listOf(isSpan),
   note: check.isText,
   deletedAt: check.orNull(check.isTime),
+  sessionId: check.orMissing(check.isName),
+  contentId: check.orMissing(check.isName),
+  history: check.orMissing(isHistory),
 }
 
 const isBackground = check.shape<Background>({

@@ -1,7 +1,7 @@
-import { strFromU8, strToU8 } from 'fflate'
+import { strToU8 } from 'fflate'
 import type { FullLibrary, RecordingWithSamples } from '../model/library'
 import { LIBRARY_FORMAT_VERSION } from '../model/library'
-import { fail, ok, type Result } from '../model/result'
+import { ok, type Result } from '../model/result'
 import { sampleCount } from '../model/sample'
 import type { OnProgress } from '../protocol/recogniser'
 import { recordingPaths } from './file-names'
@@ -13,9 +13,10 @@ import {
   parseLibraryDocument,
 } from './library-document'
 import type { LibraryDocument } from './library-schema'
-import { readSamplesCsv, writeSamplesCsv } from './samples-csv'
+import { writeSamplesCsv } from './samples-csv'
 import { ZipBuilder } from './zip-build'
-import { openZip, type ZipEntry, type ZipLimits } from './zip-read'
+import { openZip, type ZipLimits } from './zip-read'
+import { readZipRecording, readZipText } from './zip-recordings'
 
 const MIB = 1048576
 
@@ -83,55 +84,18 @@ export function libraryJson(full: FullLibrary): { document: LibraryDocument; jso
 export function readLibraryFile(bytes: Uint8Array, onProgress?: OnProgress): Result<FullLibrary> {
   const entries = openZip(bytes, LIBRARY_LIMITS)
   if (!entries.ok) return entries
-  const json = readText(entries.value, LIBRARY_JSON)
+  const json = readZipText(entries.value, LIBRARY_JSON)
   if (!json.ok) return json
   const document = parseLibraryDocument(json.value)
   if (!document.ok) return document
   const recordings: RecordingWithSamples[] = []
   const total = document.value.recordings.length
   for (const described of document.value.recordings) {
-    const item = readRecording(entries.value, described)
+    const item = readZipRecording(entries.value, described, LIBRARY_JSON)
     if (!item.ok) return item
     recordings.push(item.value)
     const done = recordings.length
     if (done % TOLD_EVERY === 0 || done === total) onProgress?.({ done, total, what: 'Reading' })
   }
   return ok({ library: document.value.library, recordings })
-}
-
-function readRecording(
-  entries: ReadonlyMap<string, ZipEntry>,
-  described: LibraryDocument['recordings'][number],
-): Result<RecordingWithSamples> {
-  const { file, ...recording } = described
-  const text = readText(entries, file)
-  if (!text.ok) return text
-  const samples = readSamplesCsv(text.value, file)
-  if (!samples.ok) return samples
-  const found = sampleCount(samples.value)
-  if (found !== recording.sampleCount) {
-    return fail(
-      'library/count',
-      `${file} has ${found} samples; ${LIBRARY_JSON} says ${recording.sampleCount}. Rows are missing or were added; export it again.`,
-    )
-  }
-  return ok({ recording, samples: samples.value })
-}
-
-function readText(entries: ReadonlyMap<string, ZipEntry>, path: string): Result<string> {
-  const entry = entries.get(path)
-  if (entry === undefined) {
-    return fail(
-      'library/missing',
-      `${path} is missing in the ZIP. Choose a Movewright library file.`,
-    )
-  }
-  const bytes = entry.read()
-  if (!bytes.ok) return bytes
-  const text = strFromU8(bytes.value)
-  // Bytes that are not UTF-8 become U+FFFD, which does not encode back to them.
-  if (text.includes('\ufffd') && strToU8(text).length !== bytes.value.length) {
-    return fail('library/encoding', `${path} is not UTF-8 text. Save it as UTF-8.`)
-  }
-  return ok(text)
 }

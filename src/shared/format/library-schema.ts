@@ -1,50 +1,46 @@
 import * as v from 'valibot'
 import { LIBRARY_FORMAT_VERSION, MATCHER_WISHES } from '../model/library'
+import {
+  contentIdSchema,
+  historySchema,
+  plansSchema,
+  sessionsSchema,
+  withdrawalsSchema,
+} from './collect-schema'
 import { answerSchema, lightSchema } from './light-schema'
+import {
+  device,
+  finite,
+  hand,
+  id,
+  instant,
+  lengthMs,
+  name,
+  span,
+  text,
+  whole,
+} from './schema-parts'
 
 /**
  * Shape of `library.json`, the only description of it: types, reading and the published JSON
  * Schema come from here. Keys that are not named here are refused.
  */
-const finite = (low: number, high: number) => v.pipe(v.number(), v.minValue(low), v.maxValue(high))
-const whole = (low: number, high: number) =>
-  v.pipe(v.number(), v.integer(), v.minValue(low), v.maxValue(high))
-const text = (maxLength: number) => v.pipe(v.string(), v.maxLength(maxLength))
-const name = v.pipe(v.string(), v.minLength(1), v.maxLength(100))
-
-/** Chosen by the writer, such as a UUID. */
-const id = v.pipe(v.string(), v.regex(/^[A-Za-z0-9][A-Za-z0-9._:-]{0,99}$/))
-
-/** RFC 3339 in UTC, with 'Z'. */
-const instant = v.pipe(v.string(), v.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,9})?Z$/))
-
-const DAY_MS = 86_400_000
-const timeMs = finite(-DAY_MS, 30 * DAY_MS)
-
-const span = v.strictObject({ startMs: timeMs, endMs: timeMs })
-
-const device = v.strictObject({
-  label: text(500),
-  rateHz: finite(0, 100_000),
-  accelStepMps2: finite(0, 1_000),
-  gyroStepDps: finite(0, 100_000),
-  accelSign: v.picklist([1, -1, 0]),
-  hasGyro: v.boolean(),
-})
-
 const recordingFacts = {
   id,
   libraryId: id,
   testerCode: text(40),
-  hand: v.picklist(['left', 'right', 'unknown']),
+  hand,
   source: v.picklist(['phone', 'simulated', 'generated', 'imported', 'board']),
   recordedAt: instant,
   device,
   sampleCount: whole(0, 10_000_000),
-  durationMs: finite(0, 30 * DAY_MS),
+  durationMs: lengthMs,
   gaps: v.pipe(v.array(span), v.maxLength(100_000)),
   note: text(4_000),
   deletedAt: v.nullable(instant),
+  sessionId: v.exactOptional(id),
+  contentId: v.exactOptional(contentIdSchema),
+  history: v.exactOptional(historySchema),
   /** Path of the samples inside the ZIP. */
   file: v.pipe(v.string(), v.minLength(5), v.maxLength(400), v.regex(/\.csv$/)),
 }
@@ -115,12 +111,15 @@ const library = v.strictObject({
   target: targetSchema,
   training,
   light: v.exactOptional(lightSchema),
+  plans: v.exactOptional(plansSchema),
+  sessions: v.exactOptional(sessionsSchema),
+  withdrawals: v.exactOptional(withdrawalsSchema),
 })
 
 export const libraryDocumentSchema = v.strictObject({
   format: v.literal('movewright-library'),
-  /** Version 1 has no `answer` and no `light`; all else is as in version 2. */
-  formatVersion: v.picklist([1, LIBRARY_FORMAT_VERSION]),
+  /** Older versions lack some members that may be missing; all else is the same. */
+  formatVersion: v.picklist([1, 2, LIBRARY_FORMAT_VERSION]),
   library,
   recordings: v.pipe(v.array(v.variant('kind', [take, background])), v.maxLength(20_000)),
 })

@@ -76,7 +76,8 @@ function tooLarge(what: string, size: number, limit: number) {
   )
 }
 
-function unpack(bytes: Uint8Array, entry: DirectoryEntry): Result<Uint8Array> {
+/** The content of one entry, with length and CRC-32 checked. */
+export function unpack(bytes: Uint8Array, entry: DirectoryEntry): Result<Uint8Array> {
   const packed = bytes.subarray(entry.dataStart, entry.dataStart + entry.packedSize)
   const content = entry.deflated ? inflateExactly(packed, entry.size) : packed
   if (content === null || content.length !== entry.size || crc32(content) !== entry.crc) {

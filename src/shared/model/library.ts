@@ -1,9 +1,13 @@
+import type { LabelChange } from '../collect/labels'
+import type { Plan } from '../collect/plan'
+import type { Session } from '../collect/session'
+import type { Withdrawal } from '../collect/withdrawal'
 import type { Answer, LightSettings } from './light'
 import type { SampleBlock } from './sample'
 import type { Target } from './target'
 
 /** Version of the library as stored and exported; not the version of the app. */
-export const LIBRARY_FORMAT_VERSION = 2
+export const LIBRARY_FORMAT_VERSION = 3
 
 export type Hand = 'left' | 'right' | 'unknown'
 export type Source = 'phone' | 'simulated' | 'generated' | 'imported' | 'board'
@@ -50,6 +54,12 @@ interface RecordingFacts {
   note: string
   /** Set while a deletion can still be undone. */
   deletedAt: string | null
+  /** Session it was performed in; absent where there was none. */
+  sessionId?: string
+  /** `contentId` of its samples, once somebody asked; absent until then. */
+  contentId?: string
+  /** Changes of its labels, those it began with included; absent while nothing was changed. */
+  history?: LabelChange[]
 }
 
 /** One performance of one gesture by one tester. */
@@ -106,6 +116,12 @@ export interface Library {
   training: TrainingSettings
   /** Light, LED and cells; without it, as `lightOf` of `shared/light` says. */
   light?: LightSettings
+  /** What testers are asked for. */
+  plans?: Plan[]
+  /** Testers' sittings whose recordings were brought home. */
+  sessions?: Session[]
+  /** What was withdrawn or dropped and must not come back. */
+  withdrawals?: Withdrawal[]
 }
 
 export interface RecordingWithSamples<R extends Recording = Recording> {

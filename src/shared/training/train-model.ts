@@ -1,5 +1,6 @@
 import type { Core } from '../core/core'
 import { encodeModel } from '../format/model-bytes'
+import { sha256Hex } from '../format/sha256'
 import type { TrainedModel } from '../model/evaluation'
 import type { FullLibrary, MatcherWish } from '../model/library'
 import type { ModelGesture, ModelSegmenter, RecogniserModel } from '../model/recogniser-model'
@@ -22,7 +23,6 @@ import {
 import { notesOn } from './notes'
 import { type Prepared, prepareLibrary } from './prepare'
 import { proposeSegmenter, type SegmenterProposal } from './segmenter-search'
-import { sha256Hex } from './sha256'
 import { chooseTemplates } from './template-choice'
 import { learnThresholds } from './threshold-evidence'
 

@@ -46,7 +46,7 @@ test('the offsets of the model bytes in FORMAT.md follow from the sizes', () => 
 })
 
 test('files and contents that FORMAT.md links to are there', () => {
-  expect(existsSync(repositoryPath('public/schema/library-2.json'))).toBe(true)
+  expect(existsSync(repositoryPath('public/schema/library-3.json'))).toBe(true)
   for (const [, anchor = ''] of text.matchAll(/\]\(#([\w-]+)\)/g)) {
     const titles = [...text.matchAll(/^## (.+)$/gm)].map(([, title = '']) => title)
     expect(titles.map((title) => title.toLowerCase().replaceAll(' ', '-'))).toContain(anchor)

@@ -2,9 +2,11 @@ import { readFileSync } from 'node:fs'
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import { describe, expect, test } from 'vitest'
 import { repositoryPath } from '../../../src/build/paths'
+import { contentId } from '../../../src/shared/collect/content-id'
 import { readLibraryFile, writeLibraryFile } from '../../../src/shared/format/library-file'
 import { defaultAnswer, defaultLight } from '../../../src/shared/light/defaults'
 import type { Answer, LightKey } from '../../../src/shared/model/light'
+import { samplePlan, sampleSession } from '../collect/samples'
 import { sampleLibrary, take } from './sample-library'
 
 type Json = Record<string, unknown>
@@ -54,6 +56,36 @@ describe('library file', () => {
     // As it was when the file was written, whatever the defaults are now.
     Object.assign(full.library.training, { templatesPerGesture: 4, length: 32, bandShare: 0.15 })
     expect(readLibraryFile(old)).toEqual({ ok: true, value: full })
+  })
+
+  test('of version 2, without plans, sessions and withdrawals, reads as it was', () => {
+    const old = new Uint8Array(readFileSync(repositoryPath('tests/shared/format/library-2.zip')))
+    expect(JSON.parse(strFromU8(unzipSync(old)['library.json']!)).formatVersion).toBe(2)
+    const full = sampleLibrary()
+    // As it was when the file was written, whatever the defaults are now.
+    Object.assign(full.library.training, { templatesPerGesture: 4, length: 24, bandShare: 0.125 })
+    const read = readLibraryFile(old)
+    expect(read.ok && read.value.recordings).toEqual(full.recordings)
+    expect(read.ok && read.value.library).toMatchObject({
+      ...full.library,
+      light: { minChangeMs: 600 },
+    })
+  })
+
+  test('keeps plans, sessions, withdrawals and what was changed', () => {
+    const full = sampleLibrary()
+    const at = '2026-11-25T11:04:44Z'
+    full.library.plans = [samplePlan()]
+    full.library.sessions = [sampleSession()]
+    full.library.withdrawals = [
+      { kind: 'session', key: '1'.repeat(32), why: 'withdrawn', testerCode: 'K7Q4MXA', at },
+    ]
+    Object.assign(full.recordings[0]!.recording, {
+      sessionId: sampleSession().id,
+      contentId: contentId(full.recordings[0]!.samples),
+      history: [{ id: '2'.repeat(32), field: 'note', value: 'low', at, over: [] }],
+    })
+    expect(readLibraryFile(writeLibraryFile(full))).toEqual({ ok: true, value: full })
   })
 
   test('keeps answers, light, LED, cells and the acknowledgement', () => {
@@ -143,11 +175,11 @@ describe('a library file is refused', () => {
 
   test('when it comes from a newer Movewright, with what to do', () => {
     const bytes = changed((json) => {
-      json.formatVersion = 3
+      json.formatVersion = 4
       json.somethingNew = true
     })
     expect(refusal(bytes)).toBe(
-      'library/newer: This library file has format version 3; this Movewright reads up to 2. Update Movewright and import it again.',
+      'library/newer: This library file has format version 4; this Movewright reads up to 3. Update Movewright and import it again.',
     )
   })
 
@@ -171,6 +203,15 @@ describe('a library file is refused', () => {
     })
     expect(refusal(bytes)).toBe(
       'csv/number: takes/Raise/A1_002.csv, row 4, column ax_mps2: "NaN" is not a finite number.',
+    )
+  })
+
+  test('when samples are not those of their content id', () => {
+    const bytes = changed((json) => {
+      Object.assign(recordingsOf(json)[2]!, { contentId: 'ab'.repeat(32) })
+    })
+    expect(refusal(bytes)).toBe(
+      'library/altered: takes/Ring-twice/B-2_001.csv does not hold the samples that library.json says: it was altered on the way. Bring the file over again.',
     )
   })
 

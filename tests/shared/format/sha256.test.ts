@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto'
 import { describe, expect, it } from 'vitest'
+import { sha256Hex } from '../../../src/shared/format/sha256'
 import { createRandom } from '../../../src/shared/statistics/random'
-import { sha256Hex } from '../../../src/shared/training/sha256'
 
 describe('SHA-256', () => {
   it.each([

@@ -34,25 +34,24 @@ function compress(state: Uint32Array, block: DataView, at: number, w: Uint32Arra
     const s1 = rotate(b, 17) ^ rotate(b, 19) ^ (b >>> 10)
     w[t] = w[t - 16]! + s0 + w[t - 7]! + s1
   }
-  const v = state.slice()
+  // Eight variables and not an array: sessions of a fair are hashed while somebody waits.
+  let [a, b, c, d] = [state[0]! | 0, state[1]! | 0, state[2]! | 0, state[3]! | 0]
+  let [e, f, g, h] = [state[4]! | 0, state[5]! | 0, state[6]! | 0, state[7]! | 0]
   for (let t = 0; t < 64; t++) {
-    const [a, b, c, d, e, f, g, h] = v as unknown as [
-      number,
-      number,
-      number,
-      number,
-      number,
-      number,
-      number,
-      number,
-    ]
     const sum1 = rotate(e, 6) ^ rotate(e, 11) ^ rotate(e, 25)
-    const t1 = h + sum1 + ((e & f) ^ (~e & g)) + ROUND[t]! + w[t]!
+    const t1 = (h + sum1 + ((e & f) ^ (~e & g)) + ROUND[t]! + w[t]!) | 0
     const sum0 = rotate(a, 2) ^ rotate(a, 13) ^ rotate(a, 22)
-    const t2 = sum0 + ((a & b) ^ (a & c) ^ (b & c))
-    v.set([t1 + t2, a, b, c, d + t1, e, f, g])
+    const t2 = (sum0 + ((a & b) ^ (a & c) ^ (b & c))) | 0
+    h = g
+    g = f
+    f = e
+    e = (d + t1) | 0
+    d = c
+    c = b
+    b = a
+    a = (t1 + t2) | 0
   }
-  for (let i = 0; i < 8; i++) state[i] = state[i]! + v[i]!
+  for (const [i, word] of [a, b, c, d, e, f, g, h].entries()) state[i] = state[i]! + word
 }
 
 function rotate(word: number, bits: number): number {
