@@ -30,6 +30,7 @@ export function newBackground({ id, setup, source, deviceLabel }: Circumstances)
     gaps: [],
     note: '',
     deletedAt: null,
+    ...(setup.sessionId === undefined ? {} : { sessionId: setup.sessionId }),
   }
 }
 

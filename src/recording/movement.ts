@@ -4,10 +4,10 @@ import { AXES, type SampleBlock } from '../shared/model/sample'
  * Is the hand moving? A coarse answer for quality words alone; where a movement starts and ends is
  * for the core's segmenter to say. A hand that tries to hold still stays below both limits.
  */
-const MOVING_DPS = 25
-const MOVING_MPS2 = 1.2
+export const MOVING_DPS = 25
+export const MOVING_MPS2 = 1.2
 /** The acceleration is compared with that of so long before; gravity drops out. */
-const LOOK_BACK_MS = 50
+export const LOOK_BACK_MS = 50
 
 export interface Movement {
   /** From the first to the last moving sample, ms; 0 when none moved. */

@@ -27,6 +27,8 @@ export interface RecordSetup {
   hand: Hand
   /** Hardware that clipping is judged by and that the live segmenter is set up for. */
   target: Target
+  /** Tester's session that the recording belongs to. */
+  sessionId?: string
 }
 
 /** Called as things happen; all on the main thread, never within a call of the recorder. */

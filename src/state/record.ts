@@ -162,7 +162,7 @@ function backgroundKept({ durationMs }: Recording): string {
 }
 
 /** The platform's own word for itself, for people to read. */
-function deviceLabel(): string {
+export function deviceLabel(): string {
   const browser = globalThis.navigator as
     | (Navigator & { userAgentData?: { platform?: string } })
     | undefined
