@@ -1,7 +1,7 @@
 import type { Rate } from '../model/evaluation'
-import { wilson, wilsonOfShare } from './wilson'
+import { wilsonOfShare } from './wilson'
 
-/** Takes of one tester. */
+/** Takes of one tester; hits may be a mean over repetitions. */
 export interface Cluster {
   hits: number
   n: number
@@ -26,15 +26,27 @@ export function clusteredRate(clusters: readonly Cluster[]): Rate {
   const used = clusters.filter(({ n }) => n > 0)
   const hits = used.reduce((sum, cluster) => sum + cluster.hits, 0)
   const n = used.reduce((sum, cluster) => sum + cluster.n, 0)
-  if (used.length < 2 || hits === 0 || hits === n) return wilson(hits, n)
+  if (n === 0) return { hits, n, value: Number.NaN, low: 0, high: 1 }
   const p = hits / n
+  const plain = { hits, n, ...wilsonOfShare(p, n) }
+  if (used.length < 2 || hits === 0 || hits === n) return plain
   const count = used.length
   const squares = used.reduce((sum, each) => sum + (each.hits - each.n * p) ** 2, 0)
   const variance = (count / (count - 1)) * (squares / n ** 2)
-  if (variance === 0) return wilson(hits, n)
+  if (variance === 0) return plain
   const freedom = (tQuantile(n - 1) / tQuantile(count - 1)) ** 2
   const effective = Math.min(n, ((p * (1 - p)) / variance) * freedom)
-  return { ...wilsonOfShare(p, effective), hits, n }
+  return { hits, n, ...wilsonOfShare(p, effective) }
+}
+
+/** The same from single takes. */
+export function rateByTester(trials: readonly { tester: string; hit: boolean }[]): Rate {
+  const clusters = new Map<string, Cluster>()
+  for (const { tester, hit } of trials) {
+    const { hits, n } = clusters.get(tester) ?? { hits: 0, n: 0 }
+    clusters.set(tester, { hits: hits + (hit ? 1 : 0), n: n + 1 })
+  }
+  return clusteredRate([...clusters.values()])
 }
 
 function tQuantile(freedom: number): number {

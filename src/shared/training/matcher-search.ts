@@ -140,7 +140,8 @@ function typicalSize(cuts: readonly CutPrepared[], accelCentred: boolean): PerSe
   return [median(sizes.map((size) => size[0])), median(sizes.map((size) => size[1]))]
 }
 
-function noiseFloors(core: Core, prepared: Prepared, segmenter: ModelSegmenter): PerSensor {
+/** Rms below which a sensor's part of a segment is noise of a hand at rest, counts. */
+export function noiseFloors(core: Core, prepared: Prepared, segmenter: ModelSegmenter): PerSensor {
   core.load(cuttingModelBytes(prepared.target, { segmenter }))
   const traced = [...prepared.takes.map(withoutStillness), ...prepared.backgrounds].map(
     ({ counts }) => {
