@@ -6,6 +6,8 @@
  *   harness MODEL SAMPLES push            samples one by one, as a board does
  *   harness MODEL SAMPLES classify        all samples as one segment; first row is gravity
  *   harness MODEL SAMPLES trace           energy and phase of every sample
+ *   harness MODEL SAMPLES teach SLOTS TAKES GESTURE...   as push, each event given to teaching; a session
+ *                                         for each gesture, one after the other
  *   harness MODEL - init RATE ACCEL GYRO  status of mvw_init() for such a board
  *
  * SAMPLES: int16 little-endian, six a row.
@@ -15,6 +17,7 @@
 #include <string.h>
 
 #include "movewright.h"
+#include "mvw_teach.h"
 
 static uint8_t *read_file(const char *path, uint32_t *length) {
   FILE *file = fopen(path, "rb");
@@ -40,6 +43,35 @@ static void print_event(const mvw_event *e) {
          (unsigned)e->runner_up_distance);
 }
 
+/* Pushes samples and gives teaching what comes, printing its answer before each event. */
+static void run_teach(mvw_state *state, const int16_t (*samples)[MVW_AXES], uint32_t count,
+                      uint32_t values, char **args, int arg_count) {
+  mvw_teach teach;
+  mvw_teach_memory memory;
+  mvw_event event;
+  int next = 2;
+  memory.slot_count = (uint8_t)strtoul(args[0], NULL, 10);
+  memory.takes = (uint8_t)strtoul(args[1], NULL, 10);
+  memory.slots = calloc(memory.slot_count, sizeof *memory.slots);
+  memory.templates = malloc(memory.slot_count * values);
+  memory.segments = malloc(memory.takes * values);
+  int status = mvw_teach_init(&teach, state, &memory);
+  if (status != MVW_OK) printf("teach %d\n", status);
+  for (uint32_t i = 0; status == MVW_OK && i < count; i++) {
+    if (teach.gesture == MVW_NO_GESTURE && next < arg_count)
+      printf("begin %d\n", mvw_teach_begin(&teach, state, (uint8_t)strtoul(args[next++], NULL, 10)));
+    if (mvw_push(state, samples[i], &event) != MVW_EVENT) continue;
+    int answer = mvw_teach_event(&teach, state, &event);
+    printf("teach %d %u %u %lu %lu %lu\n", answer, (unsigned)teach.count, (unsigned)teach.nearest,
+           (unsigned long)teach.nearest_distance, (unsigned long)teach.spread,
+           (unsigned long)teach.threshold);
+    print_event(&event);
+  }
+  free(memory.segments);
+  free(memory.templates);
+  free(memory.slots);
+}
+
 int main(int argc, char **argv) {
   if (argc < 4) return 2;
   uint32_t model_length;
@@ -57,7 +89,7 @@ int main(int argc, char **argv) {
   memory.query = malloc(memory.query_values * sizeof(*memory.query));
   memory.row = malloc(memory.row_values * sizeof(*memory.row));
   mvw_board board = model.board;
-  if (argc == 7) {
+  if (strcmp(argv[3], "init") == 0) {
     board.rate_millihertz = (uint32_t)strtoul(argv[4], NULL, 10);
     board.accel_ng_per_lsb = (uint32_t)strtoul(argv[5], NULL, 10);
     board.gyro_ndps_per_lsb = (uint32_t)strtoul(argv[6], NULL, 10);
@@ -83,6 +115,9 @@ int main(int argc, char **argv) {
     if (status == MVW_EVENT) print_event(&event);
     for (uint32_t i = 0; i < memory.query_values; i++) printf("%d ", mvw_query(state)[i]);
     printf("\n");
+  } else if (strcmp(argv[3], "teach") == 0) {
+    run_teach(state, (const int16_t(*)[MVW_AXES])samples, count, memory.query_values, argv + 4,
+              argc - 4);
   } else {
     for (uint32_t i = 0; i < count; i++) {
       status = mvw_push(state, samples[i], &event);

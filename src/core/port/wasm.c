@@ -1,15 +1,20 @@
 /*
  * The core as a WebAssembly module: one recogniser in static memory, flat functions over it.
- * Knows the core only through its public header. Pointers are offsets into the linear memory that
+ * Knows the core only through its public headers. Pointers are offsets into the linear memory that
  * the host lays out behind the heap base.
  */
 #include "movewright.h"
+#include "mvw_teach.h"
 
 #define EXPORT(name) __attribute__((export_name(name)))
 
 static mvw_model model;
 static mvw_gesture gestures[MVW_MAX_GESTURES];
 static mvw_state state;
+static mvw_teach teach;
+
+/* The last event, for teaching. */
+static mvw_event last;
 
 /* Words an event takes in the host's view, in the order written by put_event(). */
 #define EVENT_WORDS 10
@@ -74,16 +79,15 @@ EXPORT("button") int port_button(int pressed) { return mvw_button(&state, presse
 EXPORT("push")
 int port_push(const int16_t *samples, int count, uint32_t *event_came, uint32_t *event_out,
               uint32_t *energy, uint8_t *phase) {
-  mvw_event event;
   *event_came = 0;
   for (int i = 0; i < count; i++) {
-    int status = mvw_push(&state, samples + (uint32_t)i * MVW_AXES, &event);
+    int status = mvw_push(&state, samples + (uint32_t)i * MVW_AXES, &last);
     if (status < 0) return status;
     if (energy) energy[i] = state.energy;
     if (phase) phase[i] = state.phase;
     if (status != MVW_EVENT) continue;
     *event_came = 1;
-    put_event(event_out, &event);
+    put_event(event_out, &last);
     return i + 1;
   }
   return count;
@@ -151,4 +155,45 @@ void port_kernel_outputs(const int8_t *queries, int count, const uint8_t *record
     give_query(queries + (uint32_t)i * size, size);
     mvw_kernel_outputs(&state, record, out);
   }
+}
+
+/* Teaching over the loaded model. slots: slot_count of mvw_taught, zeroed or from before; templates
+ * and segments as in mvw_teach_memory. */
+EXPORT("teach_open")
+int port_teach_open(mvw_taught *slots, int slot_count, int8_t *templates, int8_t *segments,
+                    int takes) {
+  mvw_teach_memory memory;
+  if (slot_count < 0 || slot_count > 255 || takes < 0 || takes > 255) return MVW_E_ARGUMENT;
+  memory.slots = slots;
+  memory.templates = templates;
+  memory.segments = segments;
+  memory.slot_count = (uint8_t)slot_count;
+  memory.takes = (uint8_t)takes;
+  return mvw_teach_init(&teach, &state, &memory);
+}
+
+EXPORT("teach_begin") int port_teach_begin(int gesture) {
+  if (gesture < 0 || gesture > 255) return MVW_E_ARGUMENT;
+  return mvw_teach_begin(&teach, &state, (uint8_t)gesture);
+}
+
+EXPORT("teach_cancel") void port_teach_cancel(void) { mvw_teach_cancel(&teach); }
+
+EXPORT("teach_forget") int port_teach_forget(int gesture) {
+  if (gesture < 0 || gesture > 255) return MVW_E_ARGUMENT;
+  return mvw_teach_forget(&teach, (uint8_t)gesture);
+}
+
+/* Gives the event that push has just brought to teaching. event_out: as it is then. facts: gesture
+ * being taught, takes, nearest other gesture, its distance, spread, threshold. */
+EXPORT("teach_event") int port_teach_event(uint32_t *event_out, uint32_t facts[6]) {
+  int status = mvw_teach_event(&teach, &state, &last);
+  put_event(event_out, &last);
+  facts[0] = teach.gesture;
+  facts[1] = teach.count;
+  facts[2] = teach.nearest;
+  facts[3] = teach.nearest_distance;
+  facts[4] = teach.spread;
+  facts[5] = teach.threshold;
+  return status;
 }

@@ -24,6 +24,41 @@ export interface CoreEvent {
   runnerUpDistance: number | null
 }
 
+/** Names of `mvw_teach_status`, and 'event' where no session is open, by value. */
+export const TEACH_STATUSES = {
+  1: 'event',
+  2: 'more',
+  3: 'done',
+  [-16]: 'cut',
+  [-17]: 'unlike',
+  [-18]: 'near',
+  [-19]: 'full',
+  [-20]: 'model',
+} as const
+export type TeachStatus = (typeof TEACH_STATUSES)[keyof typeof TEACH_STATUSES]
+
+/** What teaching made of an event: the fields of `mvw_teach` after it. */
+export interface TeachAnswer {
+  status: TeachStatus
+  /** The event with what was taught put in, when no session is open; else as it was. */
+  event: CoreEvent
+  /** Movements the session has taken. */
+  count: number
+  /** Nearest other gesture; numbers from the model's gesture count up are taught ones. */
+  nearest: number | null
+  nearestDistance: number | null
+  /** Known after the last movement. */
+  spread: number
+  threshold: number
+}
+
+/** Sizes of `mvw_teach_memory`. */
+export interface TeachSizes {
+  slots: number
+  /** Movements of a session, 2 to 5. */
+  takes: number
+}
+
 /** What the segmenter saw, one entry a sample. */
 export interface CoreTrace {
   energy: Uint32Array
@@ -79,6 +114,26 @@ export interface Core {
    * @param records features as `featureRecords` writes them
    */
   kernelCounts(queries: readonly Int8Array[], records: Uint8Array): Uint8Array
+  /**
+   * Makes the loaded model one that can be taught, until the next load. Slots start empty.
+   * @throws CoreError 'teach/model' for a model with kernel features
+   */
+  openTeaching(sizes: TeachSizes): void
+  /**
+   * Opens a session, which takes the next movements.
+   * @param gesture index of the one whose place is taken, null for one more
+   * @returns the gesture's number; @throws CoreError 'teach/full', 'core/argument'
+   */
+  teach(gesture: number | null): number
+  /**
+   * Gives teaching the event that push() has just brought (`mvw_teach_event()`). That push must not
+   * have gone on to another decision, so push few samples at a time.
+   */
+  teachEvent(): TeachAnswer
+  /** Ends a session without a change. */
+  cancelTeaching(): void
+  /** @throws CoreError 'core/argument' when the gesture was not taught */
+  forget(gesture: number): void
   /** Outputs of one feature at every point of each query, before its bias. */
   kernelOutputs(queries: readonly Int8Array[], record: Uint8Array): Int32Array
 }

@@ -9,12 +9,21 @@ import {
   type CoreTrace,
   type DtwOptions,
   MAX_POOLS,
+  TEACH_STATUSES,
+  type TeachAnswer,
+  type TeachSizes,
+  type TeachStatus,
 } from './core'
 import { checkStatus } from './status'
 import { type CoreExports, WasmMemory } from './wasm-memory'
 
 const EVENT_WORDS = 10
 const NONE_INDEX = 255
+/** MVW_TEACH_NEW */
+const TEACH_NEW = 254
+/** Bytes of an `mvw_taught`. */
+const SLOT_BYTES = 8
+const TEACH_WORDS = 6
 const NO_DISTANCE = 0xffffffff
 /** Samples copied into the module at a time. */
 const BLOCK_SAMPLES = 1024
@@ -48,6 +57,8 @@ export class WasmCore implements Core {
   private queryValues = 0
   /** Points of a normalised segment. */
   private points = 0
+  /** What teaching says goes here; 0 while the core is not being taught. */
+  private teachFacts = 0
 
   constructor(exports: CoreExports) {
     this.exports = exports
@@ -65,6 +76,7 @@ export class WasmCore implements Core {
   load(modelBytes: Uint8Array, board?: BoardSetup, given?: CoreMemory): void {
     this.memory.release(this.modelMark)
     this.queryValues = 0
+    this.teachFacts = 0
     const bytes = this.memory.take(modelBytes.length)
     this.memory.uint8(bytes, modelBytes.length).set(modelBytes)
     const sizes = this.memory.take(16)
@@ -126,6 +138,48 @@ export class WasmCore implements Core {
       done += taken
     }
     return events
+  }
+
+  openTeaching({ slots, takes }: TeachSizes): void {
+    this.needModel()
+    const table = this.memory.take(slots * SLOT_BYTES)
+    this.memory.uint8(table, slots * SLOT_BYTES).fill(0)
+    const templates = this.memory.take(slots * this.queryValues)
+    const segments = this.memory.take(takes * this.queryValues)
+    checkStatus(this.exports.teach_open(table, slots, templates, segments, takes))
+    this.teachFacts = this.memory.take(TEACH_WORDS * 4)
+    this.callMark = this.memory.mark()
+  }
+
+  teach(gesture: number | null): number {
+    this.needTeaching()
+    return checkStatus(this.exports.teach_begin(gesture ?? TEACH_NEW))
+  }
+
+  teachEvent(): TeachAnswer {
+    this.needTeaching()
+    const status = this.exports.teach_event(this.event, this.teachFacts)
+    const facts = this.memory.uint32(this.teachFacts, TEACH_WORDS)
+    const [, count, nearest, nearestDistance, spread, threshold] = facts
+    return {
+      status: (TEACH_STATUSES as Record<number, TeachStatus>)[status]!,
+      event: this.readEvent(),
+      count: count!,
+      nearest: toIndex(nearest!),
+      nearestDistance: toDistance(nearestDistance!),
+      spread: spread!,
+      threshold: threshold!,
+    }
+  }
+
+  cancelTeaching(): void {
+    this.needTeaching()
+    this.exports.teach_cancel()
+  }
+
+  forget(gesture: number): void {
+    this.needTeaching()
+    checkStatus(this.exports.teach_forget(gesture))
   }
 
   button(pressed: boolean): void {
@@ -251,6 +305,10 @@ export class WasmCore implements Core {
       view.set(one, i * size)
     })
     return at
+  }
+
+  private needTeaching(): void {
+    if (this.teachFacts === 0) throw new Error('open teaching on a loaded model first')
   }
 
   private readEvent(): CoreEvent {

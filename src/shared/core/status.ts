@@ -1,6 +1,6 @@
 import { CoreError } from './core'
 
-/** Names and sentences of `mvw_status`, by value. */
+/** Names and sentences of `mvw_status` and `mvw_teach_status`, by value. */
 const STATUSES: Record<number, { code: string; message: string }> = {
   [-1]: { code: 'core/argument', message: 'The core was given a count out of its range.' },
   [-2]: {
@@ -22,6 +22,12 @@ const STATUSES: Record<number, { code: string; message: string }> = {
     message: 'A field of the model is out of its range: train it again.',
   },
   [-6]: { code: 'core/memory', message: 'A buffer given to the core is too small for the model.' },
+  [-19]: { code: 'teach/full', message: 'No slot for a taught gesture is free: forget one first.' },
+  [-20]: {
+    code: 'teach/model',
+    message:
+      'Only a model that compares with templates alone can be taught: choose templates on Prop and train again.',
+  },
   [-7]: { code: 'core/bytes', message: 'The model is cut short or damaged: train it again.' },
 }
 

@@ -53,6 +53,17 @@ export interface CoreExports extends ModuleMemory {
     out: number,
   ): void
   kernel_outputs(queries: number, count: number, record: number, out: number): void
+  teach_open(
+    slots: number,
+    slotCount: number,
+    templates: number,
+    segments: number,
+    takes: number,
+  ): number
+  teach_begin(gesture: number): number
+  teach_cancel(): void
+  teach_forget(gesture: number): number
+  teach_event(eventOut: number, factsOut: number): number
 }
 
 const PAGE_BYTES = 65536

@@ -48,7 +48,7 @@ export function runStream(
  * Two decisions are at least this far apart: between them a movement has to start (on_hold) and to
  * end (off_hold). Pushing no more at once lets the query of every decision be read.
  */
-function samplesBetweenDecisions(segmenter: ModelSegmenter): number {
+export function samplesBetweenDecisions(segmenter: ModelSegmenter): number {
   return Math.max(1, Math.min(32, segmenter.onHold + segmenter.offHold))
 }
 
