@@ -116,12 +116,15 @@ const library = v.strictObject({
   withdrawals: v.exactOptional(withdrawalsSchema),
 })
 
+/** Facts of one recording, with the path of its samples. */
+export const recordingSchema = v.variant('kind', [take, background])
+
 export const libraryDocumentSchema = v.strictObject({
   format: v.literal('movewright-library'),
   /** Older versions lack some members that may be missing; all else is the same. */
   formatVersion: v.picklist([1, 2, LIBRARY_FORMAT_VERSION]),
   library,
-  recordings: v.pipe(v.array(v.variant('kind', [take, background])), v.maxLength(20_000)),
+  recordings: v.pipe(v.array(recordingSchema), v.maxLength(20_000)),
 })
 
 /** What `library.json` holds. */

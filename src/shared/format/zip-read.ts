@@ -1,6 +1,6 @@
-import { Inflate } from 'fflate'
 import { fail, ok, type Result } from '../model/result'
 import { crc32 } from './crc32'
+import { inflateExactly } from './inflate'
 import { type DirectoryEntry, readDirectory } from './zip-directory'
 
 export interface ZipLimits {
@@ -17,9 +17,6 @@ export interface ZipEntry {
   /** Unpacks and checks length and CRC-32; no more memory than the entry claims is used. */
   read(): Result<Uint8Array>
 }
-
-/** Packed bytes given to the inflater at a time: deflate grows them at most 1,032-fold. */
-const STEP = 4096
 
 /**
  * Opens a ZIP that somebody else made: paths must stay inside the folder, appear once, and claim
@@ -84,22 +81,4 @@ export function unpack(bytes: Uint8Array, entry: DirectoryEntry): Result<Uint8Ar
     return fail('zip/damaged', `"${entry.path}" in the ZIP is damaged. Copy or export it again.`)
   }
   return ok(content)
-}
-
-/** The inflated bytes, or null when there are not exactly `size` of them. Stops at the first more. */
-function inflateExactly(packed: Uint8Array, size: number): Uint8Array | null {
-  const out = new Uint8Array(size)
-  let written = 0
-  const inflater = new Inflate((chunk) => {
-    if (written + chunk.length <= size) out.set(chunk, written)
-    written += chunk.length
-  })
-  try {
-    for (let at = 0; at < packed.length && written <= size; at += STEP) {
-      inflater.push(packed.subarray(at, at + STEP), at + STEP >= packed.length)
-    }
-  } catch {
-    return null
-  }
-  return written === size ? out : null
 }

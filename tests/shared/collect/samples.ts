@@ -1,5 +1,7 @@
 import type { Plan } from '../../../src/shared/collect/plan'
-import type { Session } from '../../../src/shared/collect/session'
+import type { Session, SessionFile } from '../../../src/shared/collect/session'
+import type { SampleBlock } from '../../../src/shared/model/sample'
+import { createRandom } from '../../../src/shared/statistics/random'
 
 export const DEVICE = {
   label: 'test bench phone',
@@ -56,4 +58,42 @@ export function sampleSession(change: Partial<Session> = {}): Session {
     ],
     ...change,
   }
+}
+
+/** A session of so many takes and one background, samples from a seed. */
+export function sampleSessionFile(takes = 4, change: Partial<Session> = {}, seed = 1): SessionFile {
+  const session = sampleSession(change)
+  const { id, libraryId, testerCode, hand, device } = session
+  const random = createRandom(seed)
+  const block = (count: number): SampleBlock => ({
+    tMs: Float64Array.from({ length: count }, (_, n) => (n * 1000) / 60),
+    // Readings of a phone are rounded to a tenth.
+    values: Float32Array.from({ length: count * 6 }, () => Math.round(random.normal() * 50) / 10),
+  })
+  const facts = (n: number, count: number) => ({
+    id: `${id.slice(0, 8)}-${n}`,
+    libraryId,
+    testerCode,
+    hand,
+    source: 'phone' as const,
+    recordedAt: new Date(Date.parse(session.startedAt) + n * 8_000).toISOString(),
+    device,
+    sampleCount: count,
+    durationMs: ((count - 1) * 1000) / 60,
+    gaps: [],
+    note: '',
+    deletedAt: null,
+    sessionId: id,
+  })
+  const performed = Array.from({ length: takes }, (_, n) => ({
+    recording: {
+      ...facts(n, 90 + n),
+      kind: 'take' as const,
+      gestureId: session.gestures[n % session.gestures.length]!.id,
+      trim: null,
+    },
+    samples: block(90 + n),
+  }))
+  const background = { recording: { ...facts(takes, 300), kind: 'background' as const } }
+  return { session, recordings: [...performed, { ...background, samples: block(300) }] }
 }

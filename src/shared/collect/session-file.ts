@@ -1,0 +1,137 @@
+import { strToU8 } from 'fflate'
+import * as v from 'valibot'
+import { sessionSchema } from '../format/collect-schema'
+import { fileWord, recordingPaths } from '../format/file-names'
+import { recordingSchema } from '../format/library-schema'
+import { writeSamplesCsv } from '../format/samples-csv'
+import { sha256Hex } from '../format/sha256'
+import { openZip, type ZipLimits } from '../format/zip-read'
+import { readZipRecording, readZipText } from '../format/zip-recordings'
+import { writeZip } from '../format/zip-write'
+import type { RecordingWithSamples } from '../model/library'
+import { fail, ok, type Result } from '../model/result'
+import { contentId } from './content-id'
+import type { SessionFile } from './session'
+
+const FORMAT = 'movewright-session'
+const VERSION = 1
+
+/** Document inside the ZIP that holds everything but samples. */
+export const SESSION_JSON = 'session.json'
+
+const MIB = 1048576
+
+/** An hour of a phone's readings is about 15 MiB of CSV. */
+export const SESSION_LIMITS: ZipLimits = {
+  maxPackedBytes: 32 * MIB,
+  maxEntries: 2_000,
+  maxEntryBytes: 32 * MIB,
+  maxTotalBytes: 128 * MIB,
+}
+
+const documentSchema = v.strictObject({
+  format: v.literal(FORMAT),
+  formatVersion: v.literal(VERSION),
+  session: sessionSchema,
+  recordings: v.pipe(v.array(recordingSchema), v.maxLength(1_000)),
+})
+
+/**
+ * A session as a file (FORMAT.md): a ZIP of `session.json` and one CSV a recording, every recording
+ * with its content id. The same session gives the same bytes, wherever it is written.
+ * @throws RangeError when the session breaks its own rules; one made through the app never does
+ */
+export function writeSessionFile({ session, recordings }: SessionFile): Uint8Array {
+  const gestures = session.gestures.map(({ id, name }) => ({ id, name, note: '' }))
+  const paths = recordingPaths(
+    gestures,
+    recordings.map(({ recording }) => recording),
+  )
+  const document = {
+    format: FORMAT,
+    formatVersion: VERSION,
+    session,
+    recordings: recordings.map(({ recording, samples }, index) => ({
+      ...recording,
+      sessionId: session.id,
+      contentId: contentId(samples),
+      file: paths[index],
+    })),
+  }
+  const checked = v.safeParse(documentSchema, document)
+  if (!checked.success) throw new RangeError(issueText(checked.issues[0]))
+  const json = strToU8(`${JSON.stringify(checked.output, null, 2)}\n`)
+  const files = recordings.map(
+    ({ samples }, index) => [paths[index] ?? '', strToU8(writeSamplesCsv(samples))] as const,
+  )
+  return writeZip([[SESSION_JSON, json], ...files])
+}
+
+/**
+ * Name of a session's file by its content: two files of one name are the same, and a folder that many
+ * phones write to never has one file over another.
+ */
+export function sessionFileName(session: SessionFile['session'], bytes: Uint8Array): string {
+  return `session-${fileWord(session.testerCode, 'tester')}-${sha256Hex(bytes).slice(0, 32)}.zip`
+}
+
+/**
+ * Reads a session file that anybody may have made or changed; all of it or nothing.
+ * @returns failures 'session/empty', 'session/format', 'session/newer', 'session/invalid',
+ *   'library/altered', and those of the ZIP and of CSV; each says what to do
+ */
+export function readSessionFile(bytes: Uint8Array): Result<SessionFile> {
+  if (bytes.length === 0) {
+    return fail('session/empty', 'The file is empty (0 bytes): send it from the phone once more.')
+  }
+  const entries = openZip(bytes, SESSION_LIMITS)
+  if (!entries.ok) return entries
+  const json = readZipText(entries.value, SESSION_JSON)
+  if (!json.ok) return json
+  const document = parseDocument(json.value)
+  if (!document.ok) return document
+  const { session } = document.value
+  const known = new Set(session.gestures.map(({ id }) => id))
+  const recordings: RecordingWithSamples[] = []
+  for (const described of document.value.recordings) {
+    if (described.sessionId !== session.id || described.contentId === undefined) {
+      return invalid(`${described.file} is of another session, or has no content id`)
+    }
+    if (described.kind === 'take' && !known.has(described.gestureId)) {
+      return invalid(`the gesture of ${described.file} is none of the session`)
+    }
+    const item = readZipRecording(entries.value, described, SESSION_JSON)
+    if (!item.ok) return item
+    recordings.push(item.value)
+  }
+  return ok({ session, recordings })
+}
+
+const invalid = (what: string) =>
+  fail('session/invalid', `${SESSION_JSON}: ${what}. Send the session from the phone once more.`)
+
+function parseDocument(json: string): Result<v.InferOutput<typeof documentSchema>> {
+  let raw: unknown
+  try {
+    raw = JSON.parse(json)
+  } catch {
+    return invalid('it is not JSON')
+  }
+  const head = v.safeParse(v.object({ format: v.literal(FORMAT), formatVersion: v.number() }), raw)
+  if (!head.success) {
+    return fail('session/format', `${SESSION_JSON} is not that of a Movewright session.`)
+  }
+  if (head.output.formatVersion > VERSION) {
+    return fail(
+      'session/newer',
+      `This session file has format version ${head.output.formatVersion}; this Movewright reads up to ${VERSION}. Update Movewright and open it again.`,
+    )
+  }
+  const parsed = v.safeParse(documentSchema, raw, { abortEarly: true })
+  return parsed.success ? ok(parsed.output) : invalid(issueText(parsed.issues[0]))
+}
+
+function issueText(issue: v.BaseIssue<unknown>): string {
+  const place = v.getDotPath(issue) ?? 'top level'
+  return `${place}: expected ${issue.expected ?? 'another value'}, found ${issue.received}`
+}
