@@ -20,16 +20,20 @@ export interface DistanceTable {
   axisEnd: number
 }
 
-/** Distances of one event, sorted; null when nothing was compared. */
+/**
+ * Distances of one event, sorted; null when nothing was compared.
+ * @param distances to each gesture's nearest template
+ */
 export function distanceTable(
   event: CoreEvent,
   distances: number[] | null,
   model: RecogniserModel,
 ): DistanceTable | null {
   if (distances === null) return null
+  const compared = model.kernel === null ? distances : decidedDistances(event, model)
   const rows = model.gestures.flatMap((gesture, index): DistanceRow[] => {
-    const distance = distances[index]
-    if (distance === undefined) return []
+    const distance = compared[index] ?? null
+    if (distance === null) return []
     const role =
       index === event.gesture ? 'nearest' : index === event.runnerUp ? 'runner-up' : 'other'
     const { id, name, threshold } = gesture
@@ -41,4 +45,15 @@ export function distanceTable(
   const nearest = rows[0]?.distance ?? 0
   const wanted = Math.max(largestThreshold * 1.1, Math.min(farthest, largestThreshold * 2), nearest)
   return { rows, axisEnd: wanted * 1.02 }
+}
+
+/**
+ * With kernel features thresholds are of another distance than that to templates, which the core gives
+ * for the two gestures it decided between.
+ */
+function decidedDistances(event: CoreEvent, model: RecogniserModel): (number | null)[] {
+  return model.gestures.map((_, index) => {
+    if (index === event.gesture) return event.distance
+    return index === event.runnerUp ? event.runnerUpDistance : null
+  })
 }

@@ -1,5 +1,6 @@
 import { useMemo } from 'preact/hooks'
 import type { Cut } from './cuts'
+import { LightStrip } from './light-strip'
 import { ticks } from './scale'
 import { type Span, tracePath } from './trace-path'
 import { useWidth } from './use-width'
@@ -18,6 +19,10 @@ export interface Lane {
   reach: string
   /** Value as it is written beside the name. */
   format: (value: number) => string
+  /** Another recording's trace behind it, from its first sample to one past its last. */
+  ghost?: { at: (sample: number) => number; from: number; to: number }
+  /** Instants within this lane, with a word each. */
+  marks?: { sample: number; text: string }[]
 }
 
 export interface LanesProps {
@@ -31,6 +36,8 @@ export interface LanesProps {
   cursor: number
   onCursor: (sample: number) => void
   label: string
+  /** Colour at each sample, as a strip over all lanes. */
+  light?: string[]
 }
 
 const TOP = 22
@@ -40,7 +47,7 @@ const NAME = 17
 
 /** Traces over one time axis, with cut marks through all of them and one cursor. */
 export function Lanes(props: LanesProps) {
-  const { lanes, rateHz, span, cuts, measuredTo, cursor, onCursor, label } = props
+  const { lanes, rateHz, span, cuts, measuredTo, cursor, onCursor, label, light = [] } = props
   const [ref, width] = useWidth<HTMLDivElement>()
   const tops = laneTops(lanes)
   const height = TOP + lanes.reduce((sum, lane) => sum + NAME + lane.heightPx, 0) + BOTTOM
@@ -64,6 +71,7 @@ export function Lanes(props: LanesProps) {
           onPointerMove={follow}
         >
           <Cuts cuts={cuts} xOf={xOf} span={span} height={height - BOTTOM} />
+          {light.length > 0 && <LightStrip light={light} span={span} width={width} />}
           {lanes.map((lane, index) => (
             <LaneView
               key={lane.name}
@@ -72,6 +80,7 @@ export function Lanes(props: LanesProps) {
               span={span}
               width={width}
               cursor={cursor}
+              xOf={xOf}
             />
           ))}
           {measuredTo < span.to && (
@@ -113,13 +122,15 @@ interface LaneViewProps {
   span: Span
   width: number
   cursor: number
+  xOf: (sample: number) => number
 }
 
-function LaneView({ lane, top, span, width, cursor }: LaneViewProps) {
+function LaneView({ lane, top, span, width, cursor, xOf }: LaneViewProps) {
   const path = useMemo(
     () => tracePath(lane.at, span, width, (value) => lane.yOf(value, lane.heightPx)),
     [lane, span.from, span.to, width],
   )
+  const ghost = useMemo(() => ghostOf(lane, span, width), [lane, span.from, span.to, width])
   return (
     <g transform={`translate(0 ${top})`}>
       {lane.levels.map((level) => {
@@ -135,7 +146,20 @@ function LaneView({ lane, top, span, width, cursor }: LaneViewProps) {
           />
         )
       })}
+      {ghost !== null && (
+        <path class="lane-ghost" d={ghost.path} transform={`translate(${ghost.x} 0)`} />
+      )}
       <path class="lane-trace" d={path} />
+      {(lane.marks ?? [])
+        .filter(({ sample }) => sample >= span.from && sample < span.to)
+        .map(({ sample, text }) => (
+          <g key={`${sample} ${text}`} class="lane-mark">
+            <path d={`M${xOf(sample)} ${lane.heightPx}v-14`} />
+            <text x={xOf(sample) + 3} y={lane.heightPx - 4}>
+              {text}
+            </text>
+          </g>
+        ))}
       {levelLabels(lane).map((label) => (
         <text key={label.y} x={width - 2} y={label.y} text-anchor="end">
           {label.text}
@@ -149,6 +173,19 @@ function LaneView({ lane, top, span, width, cursor }: LaneViewProps) {
       </text>
     </g>
   )
+}
+
+/** The ghost's path within the span, and where it begins. */
+function ghostOf(lane: Lane, span: Span, width: number): { path: string; x: number } | null {
+  const { ghost } = lane
+  if (ghost === undefined) return null
+  const from = Math.max(ghost.from, span.from)
+  const to = Math.min(ghost.to, span.to)
+  if (to - from < 2) return null
+  const step = width / Math.max(span.to - span.from - 1, 1)
+  const yOf = (value: number) => lane.yOf(value, lane.heightPx)
+  const path = tracePath(ghost.at, { from, to }, (to - from - 1) * step, yOf)
+  return { path, x: (from - span.from) * step }
 }
 
 /** One label above each level line, or one for both where they would run into each other. */

@@ -20,6 +20,9 @@ const PATHS = {
   walk: 'M13 3.5a1.4 1.4 0 1 0 .01 0M12 8l-1 6 4 3 1 4.5M11 14l-2 3-3 4M12 8l-4 2-1 3M12 8l2 3 3.5 1',
   check: 'M4.5 12.5 10 18 19.5 6.5',
   cross: 'M6 6l12 12M18 6 6 18',
+  play: 'M8 5v14l11-7z',
+  pause: 'M8.5 5.5v13M15.5 5.5v13',
+  loop: 'M6 10a6.5 6.5 0 0 1 11.5-2.5L19 9M18 14a6.5 6.5 0 0 1-11.5 2.5L5 15M19 4.5V9h-4.5M5 19.5V15h4.5',
 } as const
 
 export type IconName = keyof typeof PATHS

@@ -11,18 +11,12 @@ export function Replay({ rest }: { rest: string[] }) {
   const app = useApp()
   const id = rest[0] ?? ''
   const recording = app.library.recordings.value.find((candidate) => candidate.id === id)
-  const aside = recording !== undefined && recording.source !== 'phone' && (
-    <Mark kind={recording.source} />
-  )
+  if (recording !== undefined) return <Recorded key={recording.id} recording={recording} />
   return (
-    <Screen title="Replay" back="#/moves" aside={aside}>
-      {recording === undefined ? (
-        <Notice tone="trouble">
-          <p>This recording is not in the open library: it was removed, or another one is open.</p>
-        </Notice>
-      ) : (
-        <Recorded key={recording.id} recording={recording} />
-      )}
+    <Screen title="Replay" back="#/moves">
+      <Notice tone="trouble">
+        <p>This recording is not in the open library: it was removed, or another one is open.</p>
+      </Notice>
     </Screen>
   )
 }
@@ -32,9 +26,22 @@ function Recorded({ recording }: { recording: Recording }) {
   const answer = useReplay(recording.id)
   const model = app.model.value
   const library = app.library.current.value
+  const title = titleOf(recording, library?.gestures ?? [])
+  const aside = recording.source !== 'phone' && <Mark kind={recording.source} />
+  if (answer?.ok && model.state === 'done' && library !== null) {
+    return (
+      <ReplayView
+        title={title}
+        aside={aside}
+        replay={answer.value}
+        model={model.value.model}
+        library={library}
+        recording={recording}
+      />
+    )
+  }
   return (
-    <>
-      <p>{titleOf(recording, library?.gestures ?? [])}</p>
+    <Screen title={title} back="#/moves" aside={aside}>
       {answer === null && model.state === 'running' && (
         <Progress progress={model.progress} cancel={model.cancel} />
       )}
@@ -44,21 +51,7 @@ function Recorded({ recording }: { recording: Recording }) {
           <p>{answer.message}</p>
         </Notice>
       )}
-      {answer?.ok && model.state === 'done' && library !== null && (
-        <>
-          <p class="small quiet">
-            Run with the model of all takes, this one included when training used it. Held-out
-            decisions are on Proof.
-          </p>
-          <ReplayView
-            replay={answer.value}
-            model={model.value.model}
-            target={library.target}
-            recording={recording}
-          />
-        </>
-      )}
-    </>
+    </Screen>
   )
 }
 

@@ -3,24 +3,50 @@ import { AXES } from '../../shared/model/sample'
 import type { Target } from '../../shared/model/target'
 import { groupDigits, shortNumber } from '../../shared/present/numbers'
 import { unitsPerCount } from '../../shared/present/target-choices'
+import { decisionMarks } from '../../shared/replay/marks'
 import { extremes, type Lane, niceCeiling, rootHeight } from '../charts'
 
 const AXIS_HEIGHT = 44
 const ENERGY_HEIGHT = 92
 
+/** Another replay shown behind this one, so many samples later. */
+export interface Beside {
+  replay: Replay
+  shift: number
+}
+
 /** Motion energy with its thresholds, then six traces in units; one scale a sensor. */
-export function lanesOf(replay: Replay, target: Target): Lane[] {
+export function lanesOf(replay: Replay, target: Target, beside: Beside | null = null): Lane[] {
   const { mps2, dps } = unitsPerCount(target)
   return [
-    energyLane(replay),
-    ...sensorLanes(replay, 0, mps2, 'm/s²', ['ax', 'ay', 'az']),
-    ...sensorLanes(replay, 3, dps, 'deg/s', ['gx', 'gy', 'gz']),
+    energyLane(replay, beside),
+    ...sensorLanes(replay, beside, 0, mps2, 'm/s²', ['ax', 'ay', 'az']),
+    ...sensorLanes(replay, beside, 3, dps, 'deg/s', ['gx', 'gy', 'gz']),
   ]
 }
 
-function energyLane({ energy, onThreshold, offThreshold }: Replay): Lane {
-  const at = (sample: number) => energy[sample] ?? 0
-  const [, peak] = extremes(at, { from: 0, to: energy.length })
+/** A trace of the replay beside, on the samples of this one. */
+function ghostOf(
+  beside: Beside | null,
+  at: (replay: Replay) => (sample: number) => number,
+): Pick<Lane, 'ghost'> {
+  if (beside === null) return {}
+  const { replay, shift } = beside
+  const own = at(replay)
+  const to = shift + replay.energy.length
+  return { ghost: { at: (sample) => own(sample - shift), from: shift, to } }
+}
+
+const energyAt = (replay: Replay) => (sample: number) => replay.energy[sample] ?? 0
+
+function peakOf(replay: Replay): number {
+  return extremes(energyAt(replay), { from: 0, to: replay.energy.length })[1]
+}
+
+function energyLane(replay: Replay, beside: Beside | null): Lane {
+  const { onThreshold, offThreshold } = replay
+  const at = energyAt(replay)
+  const peak = Math.max(peakOf(replay), beside === null ? 0 : peakOf(beside.replay))
   const top = Math.max(peak, onThreshold * 2) * 1.05
   return {
     name: 'motion energy',
@@ -32,29 +58,39 @@ function energyLane({ energy, onThreshold, offThreshold }: Replay): Lane {
       { value: onThreshold, text: `starts ${groupDigits(onThreshold)}`, dashed: false },
       { value: offThreshold, text: `ends ${groupDigits(offThreshold)}`, dashed: true },
     ],
-    reach: `peak ${groupDigits(peak)}`,
+    reach: `peak ${groupDigits(peakOf(replay))}`,
     format: groupDigits,
+    ...ghostOf(beside, energyAt),
+    marks: decisionMarks(replay).flatMap(({ armed, decided }) => [
+      { sample: armed, text: 'armed' },
+      { sample: decided, text: 'decided' },
+    ]),
   }
 }
 
 function sensorLanes(
   replay: Replay,
+  beside: Beside | null,
   first: 0 | 3,
   unitPerCount: number,
   unit: string,
   names: string[],
 ): Lane[] {
-  const { counts } = replay
-  const reading = (axis: number) => (sample: number) =>
-    (counts[sample * AXES + axis] ?? 0) * unitPerCount
-  const span = { from: 0, to: counts.length / AXES }
-  const ends = names.flatMap((_, index) => extremes(reading(first + index), span))
+  const reading = (axis: number) => (from: Replay) => (sample: number) =>
+    (from.counts[sample * AXES + axis] ?? 0) * unitPerCount
+  const shown = beside === null ? [replay] : [replay, beside.replay]
+  const ends = shown.flatMap((one) =>
+    names.flatMap((_, index) =>
+      extremes(reading(first + index)(one), { from: 0, to: one.counts.length / AXES }),
+    ),
+  )
   const reach = niceCeiling(Math.max(...ends.map(Math.abs)))
   return names.map((name, index) => ({
     name,
     unit,
     heightPx: AXIS_HEIGHT,
-    at: reading(first + index),
+    at: reading(first + index)(replay),
+    ...ghostOf(beside, reading(first + index)),
     yOf: (value, height) => (height / 2) * (1 - value / reach),
     levels: [{ value: 0, text: '', dashed: false }],
     reach: `±${shortNumber(reach)} ${unit}`,

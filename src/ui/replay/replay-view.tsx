@@ -1,23 +1,24 @@
-import { useMemo, useState } from 'preact/hooks'
-import { CORE_PHASES, type CorePhase } from '../../shared/core/core'
-import type { Recording } from '../../shared/model/library'
+import type { ComponentChildren } from 'preact'
+import { useMemo } from 'preact/hooks'
+import { measureDrift } from '../../shared/attitude/drift'
+import type { Library, Recording } from '../../shared/model/library'
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
 import type { Replay } from '../../shared/model/replay'
-import type { Target } from '../../shared/model/target'
-import { UNIT_SPACE } from '../../shared/present/numbers'
+import { driftWords } from '../../shared/present/attitude-words'
 import { noCutSentence } from '../../shared/present/silence'
 import { verdict } from '../../shared/present/verdict'
-import { type Cut, Lanes, type Span } from '../charts'
-import { Button, Notice, Section } from '../common'
+import { decisionMarks } from '../../shared/replay/marks'
+import { propPoses, propSamples } from '../../shared/replay/prop-poses'
+import { nearestMounting } from '../../shared/target/mountings'
+import type { Span } from '../charts'
+import { Notice, Screen, Section } from '../common'
 import { EventCard } from './event-card'
-import { lanesOf } from './lanes-of'
+import { PropView } from './prop-view'
 import { RawFacts } from './raw-facts'
-
-const PHASE_WORDS: Record<CorePhase, string> = {
-  idle: 'at rest',
-  moving: 'inside a movement',
-  'wait-rest': 'waiting for rest',
-}
+import { Traces } from './traces'
+import { Transport } from './transport'
+import { useLightTrack } from './use-light-track'
+import { usePlayHead } from './use-play-head'
 
 /** Seconds that are shown around a movement. */
 const MARGIN_S = 0.6
@@ -25,115 +26,115 @@ const MARGIN_S = 0.6
 const LONG_S = 15
 
 export interface ReplayViewProps {
+  title: string
+  aside: ComponentChildren
   replay: Replay
   model: RecogniserModel
-  target: Target
+  library: Library
   recording: Recording
 }
 
-/** A recording as the recogniser saw it, sample by sample. */
-export function ReplayView({ replay, model, target, recording }: ReplayViewProps) {
-  const total = replay.energy.length
-  const whole: Span = { from: 0, to: total }
-  const [span, setSpan] = useState<Span>(() => firstSpan(replay))
-  const [cursor, setCursor] = useState(() => replay.events[0]?.start ?? 0)
-  const lanes = useMemo(() => lanesOf(replay, target), [replay, target])
-  const cuts = useMemo(() => cutsOf(replay, model), [replay, model])
+/** A recording as the recogniser saw it, with one play head for all that is shown of it. */
+export function ReplayView(props: ReplayViewProps) {
+  const { title, aside, replay, model, library, recording } = props
+  const { target } = library
+  const first = useMemo(() => firstSpan(replay), [replay])
+  const head = usePlayHead(replay, first)
+  const poses = useMemo(() => propPoses(replay, target), [replay, target])
+  const light = useLightTrack(library, model, replay)
+  const marks = useMemo(() => decisionMarks(replay), [replay])
+  const decided = marks.filter((mark) => mark.decided <= head.sample).length - 1
+  const event = replay.events[decided]
   const noCut = noCutSentence(replay)
   const show = (index: number) => {
-    const event = replay.events[index]
-    if (event === undefined) return
-    setSpan(around(event.start, event.end, replay))
-    setCursor(event.start)
+    const { start, end } = replay.events[index] ?? { start: 0, end: 0 }
+    head.show(around(start, end, replay), start)
   }
   return (
-    <>
+    <Screen
+      title={title}
+      back="#/moves"
+      aside={aside}
+      foot={<Transport head={head} replay={replay} />}
+    >
+      <PropView
+        head={head}
+        poses={poses}
+        light={light.colours}
+        target={target}
+        answer={event === undefined ? '' : verdict(event, model).headline}
+      />
       {noCut !== '' && (
         <Notice>
           <p>{noCut}</p>
         </Notice>
       )}
-      <div class="replay-traces">
-        <Lanes
-          lanes={lanes}
-          rateHz={replay.rateHz}
-          span={span}
-          cuts={cuts}
-          measuredTo={replay.recordedCount}
-          cursor={cursor}
-          onCursor={setCursor}
-          label="Motion energy against its thresholds and the six traces of the recording"
-        />
-        <Scrub replay={replay} span={span} cursor={cursor} onCursor={setCursor} />
-        {(span.from > 0 || span.to < total) && (
-          <Button tone="quiet" onClick={() => setSpan(whole)}>
-            Show the whole recording
-          </Button>
-        )}
-      </div>
-      {replay.events.map((event, index) => (
+      <Traces {...props} head={head} light={light.colours} marks={marks} />
+      {light.tooFast && (
+        <p class="small quiet">
+          The light is not shown: it is over three flashes a second. Mend it on Prop, Light.
+        </p>
+      )}
+      {replay.events.map((cut, index) => (
         <EventCard
-          key={event.start}
-          event={event}
+          key={cut.start}
+          event={cut}
           distances={replay.gestureDistances[index] ?? null}
           model={model}
           onShow={() => show(index)}
         />
       ))}
+      <p class="small quiet">
+        Run with the model of all takes, this one included when training used it. Held-out decisions
+        are on Proof.
+      </p>
+      <AttitudeSection replay={replay} library={library} hasGyro={recording.device.hasGyro} />
       <Section title="As recorded">
         <RawFacts recording={recording} replay={replay} />
       </Section>
-    </>
+    </Screen>
   )
 }
 
-interface ScrubProps {
+interface AttitudeSectionProps {
   replay: Replay
-  span: Span
-  cursor: number
-  onCursor: (sample: number) => void
+  library: Library
+  hasGyro: boolean
 }
 
-function Scrub({ replay, span, cursor, onCursor }: ScrubProps) {
-  const phase = CORE_PHASES[replay.phase[cursor] ?? 0] ?? 'idle'
-  const seconds = (cursor / replay.rateHz).toFixed(2)
+/** How the attitude is come by and how far it may be off; how the board sits. */
+function AttitudeSection({ replay, library: { target }, hasGyro }: AttitudeSectionProps) {
+  const drift = useMemo(
+    () => driftWords(measureDrift(propSamples(recorded(replay), target), 1), hasGyro),
+    [replay, target, hasGyro],
+  )
+  const { mounting, angleDeg } = nearestMounting(target.mounting)
+  const skew = angleDeg > 0.5 ? `, turned by ${angleDeg.toFixed(0)}° from it` : ''
   return (
-    <label class="scrub">
-      <span>
-        <b>
-          {seconds}
-          {UNIT_SPACE}s
-        </b>{' '}
-        <span class="quiet">
-          sample {cursor}, {PHASE_WORDS[phase]}
-          {cursor >= replay.recordedCount ? '; stillness added after the recording' : ''}
-        </span>
-      </span>
-      <input
-        type="range"
-        min={span.from}
-        max={Math.max(span.to - 1, span.from)}
-        value={cursor}
-        onInput={(event) => onCursor(event.currentTarget.valueAsNumber)}
-      />
-    </label>
+    <Section title="Attitude">
+      <p class="small">
+        Estimated from what the board read: gyroscope integrated, gravity as anchor with a time
+        constant of 2 s while the accelerometer shows nothing else. It starts pointing ahead.
+      </p>
+      <p class="small">{drift}</p>
+      <p class="small">
+        Letters are the prop’s axes, held like the phone. The plate in the handle is the board, its
+        corner block at +x +y: {mounting.name}
+        {skew}.
+      </p>
+    </Section>
   )
 }
 
-function cutsOf(replay: Replay, model: RecogniserModel): Cut[] {
-  return replay.events.map((event) => ({
-    start: event.start,
-    end: event.end,
-    text: event.kind === 'reject' ? 'none' : verdict(event, model).headline,
-    rejected: event.kind === 'reject',
-  }))
+/** Without the stillness added after it, which no sensor has shown. */
+function recorded(replay: Replay): Replay {
+  return { ...replay, counts: replay.counts.subarray(0, replay.recordedCount * 6) }
 }
 
 function firstSpan(replay: Replay): Span {
   const total = replay.energy.length
   const first = replay.events[0]
-  if (total <= LONG_S * replay.rateHz) return { from: 0, to: total }
-  if (first === undefined) return { from: 0, to: total }
+  if (total <= LONG_S * replay.rateHz || first === undefined) return { from: 0, to: total }
   return around(first.start, first.end, replay)
 }
 

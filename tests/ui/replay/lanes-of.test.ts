@@ -48,3 +48,15 @@ describe('lanes of a replay', () => {
     expect(energy.yOf(730, 92)).toBeLessThan(energy.yOf(219, 92))
   })
 })
+
+describe('another replay beside', () => {
+  const louder: Replay = { ...replay, counts: replay.counts.map((count) => count * 2) }
+  const lanes = lanesOf(replay, defaultTarget(), { replay: louder, shift: 1 })
+
+  test('is laid where it is shifted to, and both fit the scale', () => {
+    expect(lanes[5].ghost).toMatchObject({ from: 1, to: 3 })
+    expect(lanes[5].ghost?.at(2)).toBeCloseTo(-700)
+    expect(lanes[5].yOf(-700, 44)).toBeLessThanOrEqual(44)
+    expect(lanes[3].ghost?.at(1)).toBeCloseTo(2 * STANDARD_GRAVITY_MPS2, 1)
+  })
+})

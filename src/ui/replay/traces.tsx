@@ -1,0 +1,189 @@
+import { useMemo, useState } from 'preact/hooks'
+import type { CoreEvent } from '../../shared/core/core'
+import type { RecogniserModel } from '../../shared/model/recogniser-model'
+import type { Replay } from '../../shared/model/replay'
+import { channelNames, growthOf } from '../../shared/present/growth'
+import { groupDigits } from '../../shared/present/numbers'
+import { verdict } from '../../shared/present/verdict'
+import type { DecisionMarks } from '../../shared/replay/marks'
+import { pointAtSample } from '../../shared/replay/sample-of-point'
+import type { NearestWarping } from '../../shared/replay/unroll'
+import { type Cut, Lanes } from '../charts'
+import { Button, Section, SelectField, useApp } from '../common'
+import { GrowthPlot } from './growth'
+import { lanesOf } from './lanes-of'
+import { Pairing } from './pairing'
+import type { PlayHead } from './play-head'
+import type { ReplayViewProps } from './replay-view'
+import { choicesBeside, useBeside } from './use-beside'
+import { useUnrolled } from './use-unrolled'
+
+export interface TracesProps extends ReplayViewProps {
+  head: PlayHead
+  light: string[]
+  marks: DecisionMarks[]
+}
+
+/** Energy and traces with another take behind them, the distances growing, and the warping. */
+export function Traces(props: TracesProps) {
+  const { replay, model, library, recording, head, light, marks } = props
+  const app = useApp()
+  const [beside, setBeside] = useState('')
+  const active = Math.max(0, marks.filter(({ start }) => start <= head.sample).length - 1)
+  const event = replay.events[active]
+  const warpings = useUnrolled(replay, model, active)
+  const other = useBeside(beside, event?.start ?? 0)
+  const lanes = useMemo(
+    () => lanesOf(replay, library.target, other),
+    [replay, library.target, other?.replay, other?.shift],
+  )
+  const cuts = useMemo(() => cutsOf(replay, model), [replay, model])
+  const span = head.span.value
+  const total = replay.energy.length
+  const nearest = nearestOf(event, warpings)
+  const choices = choicesBeside(recording, app.library.recordings.value, nearest, model)
+  const scrub = (sample: number) => {
+    head.playing.value = false
+    head.moveTo(sample)
+  }
+  return (
+    <div class="replay-traces">
+      <Lanes
+        lanes={lanes}
+        rateHz={replay.rateHz}
+        span={span}
+        cuts={cuts}
+        measuredTo={replay.recordedCount}
+        cursor={head.sample}
+        onCursor={scrub}
+        light={light}
+        label="Light, motion energy against its thresholds and the six traces of the recording"
+      />
+      {(span.from > 0 || span.to < total) && (
+        <Button tone="quiet" onClick={() => head.show({ from: 0, to: total }, head.at.peek())}>
+          Show the whole recording
+        </Button>
+      )}
+      {choices.length > 1 && (
+        <SelectField
+          label="Beside it, dashed"
+          value={beside}
+          options={choices.map(({ id, text }) => ({ value: id, text }))}
+          onChange={setBeside}
+          hint="Laid where this movement begins, on the same scales."
+        />
+      )}
+      {event !== undefined && warpings !== null && marks[active] !== undefined && (
+        <Compared {...props} event={event} warpings={warpings} active={active} />
+      )}
+    </div>
+  )
+}
+
+interface ComparedProps extends TracesProps {
+  event: CoreEvent
+  warpings: (NearestWarping | null)[]
+  active: number
+}
+
+/** What the matcher saw of one movement. */
+function Compared({ replay, model, head, marks, event, warpings, active }: ComparedProps) {
+  const growth = useMemo(() => growthOf(event, warpings, model), [event, warpings, model])
+  const mark = marks[active]
+  if (growth === null || mark === undefined) {
+    return (
+      <p class="small quiet">
+        Compared by kernel features alone, which weigh the segment as a whole: no distance grows.
+      </p>
+    )
+  }
+  return (
+    <>
+      <Section title="Distance as the segment unrolls">
+        <GrowthPlot growth={growth} marks={mark} span={head.span.value} cursor={head.sample} />
+        <p class="small quiet">
+          {model.kernel === null
+            ? 'Sum of costs along the best path to each gesture’s nearest template; its end is the distance that was decided on.'
+            : 'Sum of costs along the best path to each gesture’s nearest template: the templates’ part; kernel features weigh the whole segment and decide with it.'}
+        </p>
+      </Section>
+      <Against
+        model={model}
+        segment={replay.queries[active] ?? null}
+        event={event}
+        warpings={warpings}
+        sample={head.sample}
+        mark={mark}
+      />
+    </>
+  )
+}
+
+interface AgainstProps {
+  model: RecogniserModel
+  segment: Int8Array | null
+  event: CoreEvent
+  warpings: (NearestWarping | null)[]
+  sample: number
+  mark: DecisionMarks
+}
+
+/** The segment laid against one gesture's nearest template, point by point. */
+function Against({ model, segment, event, warpings, sample, mark }: AgainstProps) {
+  const [chosen, setChosen] = useState<string | null>(null)
+  const own = model.gestures[event.gesture ?? -1]?.id ?? null
+  const key = chosen ?? own
+  const index = Math.max(
+    0,
+    model.gestures.findIndex(({ id }) => id === key),
+  )
+  const gesture = model.gestures[index]
+  const warping = warpings[index] ?? null
+  const template = gesture?.templates[warping?.template ?? -1]
+  const channels = useMemo(() => channelNames(model), [model])
+  if (segment === null || gesture === undefined) return null
+  return (
+    <Section title="Against the template">
+      <SelectField
+        label="Nearest template of"
+        value={gesture.id}
+        options={model.gestures.map(({ id, name }, i) => ({
+          value: id,
+          text: optionText(name, warpings[i] ?? null),
+        }))}
+        onChange={setChosen}
+      />
+      {warping !== null && template !== undefined && (
+        <Pairing
+          segment={segment}
+          template={template}
+          channels={channels}
+          warping={warping}
+          band={model.band}
+          point={pointAtSample(sample, segment.length / channels.length, mark)}
+        />
+      )}
+    </Section>
+  )
+}
+
+function optionText(name: string, warping: NearestWarping | null): string {
+  return warping === null
+    ? `${name}, no template`
+    : `${name}, distance ${groupDigits(warping.distance)}`
+}
+
+function nearestOf(event: CoreEvent | undefined, warpings: (NearestWarping | null)[] | null) {
+  const gesture = event?.gesture ?? null
+  const warping = gesture === null ? null : (warpings?.[gesture] ?? null)
+  return gesture === null || warping === null ? null : { gesture, warping }
+}
+
+function cutsOf(replay: Replay, model: RecogniserModel): Cut[] {
+  return replay.events.map((event) => ({
+    start: event.start,
+    end: event.end,
+    text: event.kind === 'reject' ? 'none' : verdict(event, model).headline,
+    rejected: event.kind === 'reject',
+  }))
+}
