@@ -5,7 +5,15 @@ import type { Target } from '../shared/model/target'
 
 /** What a take looks like right after it was recorded. */
 export interface QualityWord {
-  code: 'too-short' | 'nothing-moved' | 'clipped' | 'gap' | 'no-gyro' | 'good'
+  code:
+    | 'too-short'
+    | 'nothing-moved'
+    | 'clipped'
+    | 'gap'
+    | 'no-gyro'
+    | 'cut-in-two'
+    | 'unlike'
+    | 'good'
   /** For people, with figures and unit. */
   text: string
 }

@@ -16,6 +16,7 @@ import type { StorageFacts, UnfinishedRecording } from '../storage/store'
 import type { BoardState } from './board'
 import type { LightState } from './light'
 import type { ReceiveState } from './receive'
+import type { SessionsState } from './session'
 import type { StageState } from './stage'
 
 /** One line at the bottom of the screen; with `undo` it offers the way back. */
@@ -153,6 +154,8 @@ export interface App {
   openBoard(): Promise<BoardState>
   /** Takes sessions over from other phones' screens; loaded when it is first asked for. */
   openReceive(): Promise<ReceiveState>
+  /** Testers' sessions on this phone; loaded when they are first asked for. */
+  openSessions(): Promise<SessionsState>
   /** The show for a hall; its code is loaded when it is first asked for. */
   openStage(): Promise<StageState>
   model: ReadonlySignal<Job<TrainedModel>>

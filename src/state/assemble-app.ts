@@ -3,7 +3,7 @@ import type { RecogniserClient } from '../recogniser/client'
 import type { SimulatedSource } from '../sensors/simulated-source'
 import type { LightPlayer } from '../shared/light/player'
 import type { Store } from '../storage/store'
-import type { App, UpdateState } from './app'
+import type { App, LibraryState, MotionState, UpdateState } from './app'
 import { compareBoard } from './compare-board'
 import { exportLibrary } from './exports'
 import { createLibraryState, type LibraryParts } from './library'
@@ -11,8 +11,8 @@ import { createLight } from './light'
 import { Live } from './live'
 import { createJobs } from './model'
 import { createMotion, type MotionParts } from './motion'
-import { createNotices } from './notices'
-import { RecordSlice } from './record'
+import { createNotices, type Notices } from './notices'
+import { deviceLabel, RecordSlice } from './record'
 import { createShelf, type Shelf } from './shelf'
 import type { StoreNews } from './store-news'
 
@@ -50,26 +50,6 @@ export async function assembleApp(parts: AppParts): Promise<App> {
   const record = new RecordSlice({ shelf, recogniser, motion, simulated: parts.simulated })
   const live = new Live({ recogniser, motion, train, library: () => shelf.current.value })
 
-  const openBoard = whenAsked(async () =>
-    (await import('./board')).createBoardState({
-      shelf,
-      recogniser,
-      train,
-      replay: jobs.replay,
-      update: library.update,
-      addLogs: library.addLogs,
-    }),
-  )
-  const openStage = whenAsked(async () =>
-    (await import('./stage')).createStageState({
-      live,
-      motionStatus: motion.status,
-      model: jobs.training.job,
-      library: shelf.current,
-      notices,
-    }),
-  )
-
   await store.purgeDeleted(new Date(Date.now() - KEPT_DELETED_MS).toISOString())
   await shelf.reload()
   await record.readUnfinished()
@@ -81,9 +61,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     record,
     live,
     light: createLight(shelf, parts.loadLight),
-    openBoard,
-    openReceive: whenAsked(async () => (await import('./receive')).createReceive()),
-    openStage,
+    ...createLater({ parts, shelf, motion, library, live, train, jobs, notices }),
     model: jobs.training.job,
     train,
     evaluation: jobs.evaluation.job,
@@ -105,6 +83,52 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     exportFirmware: () => parts.exportFirmware(shelf, train, recogniser, parts.loadLight),
     importLibrary: importer(shelf, recogniser, add),
   }
+}
+
+interface Slices {
+  parts: AppParts
+  shelf: Shelf
+  motion: MotionState
+  library: LibraryState
+  live: Live
+  train: App['train']
+  jobs: ReturnType<typeof createJobs>
+  notices: Notices
+}
+
+/** Parts of the state that few visits need. */
+function createLater({ parts, shelf, motion, library, live, train, jobs, notices }: Slices) {
+  const { recogniser } = parts
+  const openBoard = whenAsked(async () =>
+    (await import('./board')).createBoardState({
+      shelf,
+      recogniser,
+      train,
+      replay: jobs.replay,
+      update: library.update,
+      addLogs: library.addLogs,
+    }),
+  )
+  const openSessions = whenAsked(async () =>
+    (await import('./session')).createSessions({
+      shelf,
+      motion,
+      recogniser,
+      deviceLabel: deviceLabel(),
+      defaultTarget: parts.defaultTarget,
+    }),
+  )
+  const openStage = whenAsked(async () =>
+    (await import('./stage')).createStageState({
+      live,
+      motionStatus: motion.status,
+      model: jobs.training.job,
+      library: shelf.current,
+      notices,
+    }),
+  )
+  const openReceive = whenAsked(async () => (await import('./receive')).createReceive())
+  return { openBoard, openReceive, openSessions, openStage }
 }
 
 /** A part of the state whose code is loaded when it is first asked for; again when that failed. */

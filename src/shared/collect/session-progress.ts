@@ -2,11 +2,8 @@ import type { Prompt } from './plan'
 import { promptsOf } from './prompts'
 import { currentPrompt, type SessionRun } from './session-run'
 
-/**
- * One take, ms: reading the prompt, getting ready, moving, being checked. Measured on the session's
- * own pace (`READY_MS` and its neighbours) with movements of two seconds.
- */
-export const TAKE_MS = 6500
+/** One take, ms: reading the prompt, getting ready, moving for two seconds, being checked. Estimated. */
+export const TAKE_MS = 8500
 
 export interface SessionProgress {
   /** Takes kept or skipped, of all takes. */

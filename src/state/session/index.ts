@@ -1,0 +1,205 @@
+import { type ReadonlySignal, signal } from '@preact/signals'
+import { recovered } from '../../recording/facts'
+import type { Plan } from '../../shared/collect/plan'
+import { sessionFileName, writeSessionFile } from '../../shared/collect/session-file'
+import {
+  newRun,
+  RUN_BYTES,
+  recordOf,
+  runFrom,
+  sessionOf,
+} from '../../shared/collect/session-record'
+import { reconciled, type SessionRun } from '../../shared/collect/session-run'
+import {
+  DEFAULT_TRAINING,
+  type Hand,
+  type Library,
+  type Recording,
+} from '../../shared/model/library'
+import { fail, ok, type Result } from '../../shared/model/result'
+import type { Target } from '../../shared/model/target'
+import type { OutFile } from '../exports'
+import type { Shelf } from '../shelf'
+import { SessionRunner } from './runner'
+import type { MakerParts } from './take-maker'
+
+export type { SessionPhase } from './phase'
+export type { SessionRunner } from './runner'
+
+export interface SessionParts extends MakerParts {
+  defaultTarget: () => Target
+}
+
+export interface SessionsState {
+  /** Sessions of this phone, newest first; those under way have no `endedAt`. */
+  runs: ReadonlySignal<SessionRun[]>
+  /** Reads them again from the store. */
+  read(): Promise<void>
+  /** A new session of somebody who has agreed just now. */
+  begin(plan: Plan, hand: Hand): Promise<Result<SessionRun>>
+  /** The session where it stands, also after a kill. Close the runner when its screen goes. */
+  open(id: string): Promise<Result<SessionRunner>>
+  /** The session as a file that goes home. */
+  file(id: string): Promise<Result<OutFile>>
+  /** Deletes every recording of the session from this phone, and the session itself; can be undone. */
+  withdraw(id: string): Promise<Result<null>>
+}
+
+const GONE = fail(
+  'session/gone',
+  'This session is not on this phone any more: open the link once more to start anew.',
+)
+
+/** Testers' sessions on this phone. */
+export function createSessions(parts: SessionParts): SessionsState {
+  const { shelf } = parts
+  const { store } = shelf
+  const runs = signal<SessionRun[]>([])
+
+  const read = async () => {
+    const items = await Promise.all(
+      shelf.libraries.peek().map(({ id }) => store.listItems('sessions', id)),
+    )
+    runs.value = items
+      .flat()
+      .flatMap(({ value }) => runFrom(value) ?? [])
+      .sort((a, b) => b.startedAt.localeCompare(a.startedAt))
+  }
+  const find = async (id: string) => {
+    await read()
+    const run = runs.peek().find((one) => one.id === id)
+    const library = shelf.libraries.peek().find((one) => one.id === run?.plan.libraryId)
+    return run === undefined || library === undefined ? null : { run, library }
+  }
+
+  return {
+    runs,
+    read,
+    async begin(plan, hand) {
+      const library = await libraryFor(shelf, plan, parts.defaultTarget)
+      if (!library.ok) return library
+      const random = crypto.getRandomValues(new Uint8Array(RUN_BYTES))
+      const run = newRun(plan, hand, new Date().toISOString(), random)
+      const stored = await putRun(shelf, run)
+      return stored.ok ? ok(run) : stored
+    },
+    async open(id) {
+      const found = await find(id)
+      if (found === null) return GONE
+      const stored = await recover(shelf, found.library.id, id)
+      const run = reconciled(found.run, stored, new Date().toISOString())
+      await putRun(shelf, run)
+      return ok(new SessionRunner(parts, found.library, run, stored))
+    },
+    async file(id) {
+      const found = await find(id)
+      return found === null ? GONE : fileOf(shelf, found.run)
+    },
+    async withdraw(id) {
+      const found = await find(id)
+      if (found === null) return GONE
+      const removed = await remove(shelf, found.run, read)
+      await read()
+      return removed
+    },
+  }
+}
+
+function putRun({ store }: Shelf, run: SessionRun): Promise<Result<null>> {
+  const { id, startedAt: keptAt, plan } = run
+  return store.putItem('sessions', { id, libraryId: plan.libraryId, keptAt, value: recordOf(run) })
+}
+
+async function recordingsOf({ store }: Shelf, libraryId: string, id: string): Promise<Recording[]> {
+  return (await store.listRecordings(libraryId)).filter(({ sessionId }) => sessionId === id)
+}
+
+/**
+ * What is stored of a session. A take that a kill cut off was in progress and is asked again; of a
+ * background all that was written is kept.
+ */
+async function recover(shelf: Shelf, libraryId: string, id: string): Promise<Recording[]> {
+  const { store } = shelf
+  for (const unfinished of await store.unfinished()) {
+    const { recording } = unfinished
+    if (recording.sessionId !== id) continue
+    if (recording.kind === 'take') await store.discardUnfinished(recording.id)
+    else await store.finishUnfinished(recording.id, recovered(unfinished))
+  }
+  return recordingsOf(shelf, libraryId, id)
+}
+
+/** The library that the plan collects for: the designer's own, or one made here for its takes. */
+async function libraryFor(
+  shelf: Shelf,
+  plan: Plan,
+  defaultTarget: () => Target,
+): Promise<Result<Library>> {
+  const known = shelf.libraries.peek().find(({ id }) => id === plan.libraryId)
+  const here = known ?? (await emptyLibrary(shelf, plan, defaultTarget))
+  const ids = new Set(here.gestures.map(({ id }) => id))
+  const missing = plan.gestures.filter(({ gestureId }) => !ids.has(gestureId))
+  const gestures = missing.map(({ gestureId, name }) => ({ id: gestureId, name, note: '' }))
+  const library = { ...here, gestures: [...here.gestures, ...gestures] }
+  if (known !== undefined && missing.length === 0) return ok(known)
+  const stored = await shelf.store.putLibrary(library)
+  if (!stored.ok) return stored
+  await shelf.reload()
+  return ok(library)
+}
+
+/** Deleted on this phone a moment ago, it would stay so: joining brings it back. */
+async function emptyLibrary(
+  { store }: Shelf,
+  plan: Plan,
+  defaultTarget: () => Target,
+): Promise<Library> {
+  const deleted = await store.restoreLibrary(plan.libraryId)
+  const back = deleted.ok
+    ? (await store.listLibraries()).find(({ id }) => id === plan.libraryId)
+    : undefined
+  return (
+    back ?? {
+      id: plan.libraryId,
+      name: plan.title,
+      createdAt: new Date().toISOString(),
+      generated: false,
+      gestures: [],
+      target: defaultTarget(),
+      training: { ...DEFAULT_TRAINING },
+    }
+  )
+}
+
+async function fileOf({ store }: Shelf, run: SessionRun): Promise<Result<OutFile>> {
+  const full = await store.loadFull(run.plan.libraryId)
+  const recordings =
+    full?.recordings.filter(({ recording }) => recording.sessionId === run.id) ?? []
+  const device = recordings[0]?.recording.device
+  if (device === undefined) {
+    return fail('session/empty', 'Nothing was kept in this session, so there is no file of it.')
+  }
+  const session = sessionOf(run, device, new Date().toISOString())
+  const bytes = writeSessionFile({ session, recordings })
+  return ok({ fileName: sessionFileName(session, bytes), bytes })
+}
+
+async function remove(
+  shelf: Shelf,
+  run: SessionRun,
+  reread: () => Promise<void>,
+): Promise<Result<null>> {
+  const { store } = shelf
+  const ids = (await recordingsOf(shelf, run.plan.libraryId, run.id)).map(({ id }) => id)
+  const removed = await store.deleteRecordings(ids)
+  if (!removed.ok) return removed
+  const forgotten = await store.removeItems('sessions', [run.id])
+  await shelf.reloadRecordings()
+  shelf.notices.say(`Session ${run.testerCode} deleted.`, async () => {
+    shelf.check(await store.restoreRecordings(ids))
+    shelf.check(await putRun(shelf, run))
+    await shelf.reloadRecordings()
+    await reread()
+  })
+  return forgotten
+}

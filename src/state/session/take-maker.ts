@@ -1,0 +1,120 @@
+import type { RecogniserClient } from '../../recogniser/client'
+import { MovementWatch } from '../../recording/movement-watch'
+import { Recorder } from '../../recording/recorder'
+import type { OfferedTake, RecordSetup } from '../../recording/types'
+import type { Recording } from '../../shared/model/library'
+import { fail, ok, type Result } from '../../shared/model/result'
+import type { MotionState } from '../app'
+import { newId } from '../id'
+import type { Shelf } from '../shelf'
+import { judgeCut } from './cut-check'
+
+export interface MakerParts {
+  shelf: Shelf
+  motion: MotionState
+  recogniser: RecogniserClient
+  deviceLabel: string
+}
+
+/** Makes one recording after the other for a session: begun, ended by the movement, judged, kept. */
+export class TakeMaker {
+  readonly #parts: MakerParts
+  readonly #recorder: Recorder
+  readonly #unfollow: () => void
+  #offered: OfferedTake | null = null
+  #stored: Recording | null = null
+
+  constructor(parts: MakerParts) {
+    this.#parts = parts
+    this.#recorder = new Recorder({
+      store: parts.shelf.store,
+      client: parts.recogniser,
+      newId,
+      deviceLabel: parts.deviceLabel,
+      events: {
+        onPhase: () => undefined,
+        onOffered: (offered) => {
+          this.#offered = offered[0] ?? null
+        },
+        onStored: (recording) => {
+          this.#stored = recording
+        },
+        onIgnored: () => undefined,
+        // Told when the take is to be kept: until then it is in memory and tried again.
+        onTrouble: () => undefined,
+      },
+    })
+    this.#unfollow = parts.motion.kind.subscribe(() => {
+      void this.#recorder.use(parts.motion.source())
+    })
+  }
+
+  /** A take waits to be kept or dropped. */
+  get isOffered(): boolean {
+    return this.#offered !== null
+  }
+
+  beginTake(setup: RecordSetup, gestureId: string): Promise<Result<null>> {
+    return this.#recorder.beginHold(setup, gestureId)
+  }
+
+  /** Resolves when the movement is over, or nobody waits for it any more. */
+  movementOver(isWanted: () => boolean): Promise<void> {
+    const watch = new MovementWatch()
+    return new Promise((resolve) => {
+      const leave = this.#parts.motion.source().subscribe((sample) => {
+        if (isWanted() && watch.add(sample) !== 'over') return
+        leave()
+        resolve()
+      })
+    })
+  }
+
+  /** Ends the take. @returns what is wrong with it, sentence by sentence; empty when all is well */
+  async endTake(target: RecordSetup['target']): Promise<string[]> {
+    await this.#recorder.endHold()
+    const offer = this.#offered
+    if (offer === null) return []
+    const cut = await judgeCut(this.#parts.recogniser, offer.recording, offer.samples, target)
+    const wrong = offer.quality.filter(({ code }) => code !== 'good')
+    return (cut === null ? wrong : [...wrong, cut]).map(({ text }) => text)
+  }
+
+  /** Stores the offered take; it stays offered when that fails. */
+  async keep(): Promise<Result<Recording>> {
+    this.#stored = null
+    const kept = await this.#recorder.keep()
+    return kept.ok ? this.#justStored() : kept
+  }
+
+  beginBackground(setup: RecordSetup): Promise<Result<null>> {
+    return this.#recorder.beginBackground(setup)
+  }
+
+  /** Keeps what was recorded of the background, as long as it is. */
+  async endBackground(): Promise<Result<Recording>> {
+    this.#stored = null
+    await this.#recorder.stop()
+    return this.#justStored()
+  }
+
+  /** Forgets the take under way. */
+  async abandon(): Promise<void> {
+    await this.#recorder.stop()
+    await this.#recorder.drop()
+  }
+
+  close(): void {
+    this.#unfollow()
+    void this.abandon()
+  }
+
+  #justStored(): Result<Recording> {
+    return this.#stored === null
+      ? fail(
+          'session/not-stored',
+          'The recording could not be stored. What was kept before is safe.',
+        )
+      : ok(this.#stored)
+  }
+}
