@@ -1,3 +1,7 @@
+import type { BackupContents, LibraryPlace } from '../shared/backup/contents'
+import type { BackupItem } from '../shared/backup/kept-items'
+import type { PackedLibrary } from '../shared/backup/pack-library'
+import type { ReadLibrary } from '../shared/backup/read-backup'
 import type { BoardDecision } from '../shared/board/decision/decide'
 import type { BoardLog } from '../shared/board/log/board-log'
 import type { Vector } from '../shared/firmware/vector'
@@ -10,7 +14,7 @@ import type { Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
 import type { Target } from '../shared/model/target'
 import type { RunParts } from '../shared/parts/part-jobs'
-import type { LiveUpdate, OnProgress } from '../shared/protocol/recogniser'
+import type { LiveUpdate, OnProgress, StoredFile } from '../shared/protocol/recogniser'
 import type { NearestWarping } from '../shared/replay/unroll'
 
 export interface CallOptions {
@@ -66,5 +70,16 @@ export interface RecogniserClient {
   closeLive(options?: CallOptions): Promise<Result<null>>
   writeLibrary(full: FullLibrary, options?: CallOptions): Promise<Result<Uint8Array>>
   readLibrary(bytes: Uint8Array, options?: CallOptions): Promise<Result<FullLibrary>>
+  packLibrary(
+    full: FullLibrary,
+    items: BackupItem[],
+    options?: CallOptions,
+  ): Promise<Result<PackedLibrary>>
+  readBackup(file: StoredFile, options?: CallOptions): Promise<Result<BackupContents>>
+  readBackupLibrary(
+    file: StoredFile,
+    place: LibraryPlace,
+    options?: CallOptions,
+  ): Promise<Result<ReadLibrary>>
   dispose(): void
 }

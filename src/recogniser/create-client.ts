@@ -57,9 +57,15 @@ export function createRecogniserClient(
       live.call((service) => service.pushLive(samples), withLimit(options)),
     closeLive: (options = {}) => live.call((service) => service.closeLive(), withLimit(options)),
     writeLibrary: (full, options = {}) =>
-      jobs.call((service) => service.writeLibrary(full), options),
+      jobs.call((service) => service.writeLibrary(full, report(options)), options),
     readLibrary: (bytes, options = {}) =>
-      jobs.call((service) => service.readLibrary(bytes), options),
+      jobs.call((service) => service.readLibrary(bytes, report(options)), options),
+    packLibrary: (full, items, options = {}) =>
+      jobs.call((service) => service.packLibrary(full, items, report(options)), options),
+    readBackup: (file, options = {}) =>
+      jobs.call((service) => service.readBackup(file, report(options)), options),
+    readBackupLibrary: (file, place, options = {}) =>
+      jobs.call((service) => service.readBackupLibrary(file, place, report(options)), options),
     dispose: () => {
       live.dispose()
       jobs.dispose()

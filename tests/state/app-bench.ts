@@ -40,8 +40,12 @@ export function clientHere(): RecogniserClient {
     openLive: live.openLive,
     pushLive: live.pushLive,
     closeLive: live.closeLive,
-    writeLibrary: jobs.writeLibrary,
-    readLibrary: jobs.readLibrary,
+    writeLibrary: (full, options) => jobs.writeLibrary(full, progress(options)),
+    readLibrary: (bytes, options) => jobs.readLibrary(bytes, progress(options)),
+    packLibrary: (full, items, options) => jobs.packLibrary(full, items, progress(options)),
+    readBackup: (file, options) => jobs.readBackup(file, progress(options)),
+    readBackupLibrary: (file, place, options) =>
+      jobs.readBackupLibrary(file, place, progress(options)),
     dispose: () => undefined,
   }
 }

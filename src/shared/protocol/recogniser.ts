@@ -1,3 +1,7 @@
+import type { BackupContents, LibraryPlace } from '../backup/contents'
+import type { BackupItem } from '../backup/kept-items'
+import type { PackedLibrary } from '../backup/pack-library'
+import type { ReadLibrary } from '../backup/read-backup'
 import type { BoardDecision } from '../board/decision/decide'
 import type { BoardLog } from '../board/log/board-log'
 import type { CoreEvent, CorePhase } from '../core/core'
@@ -21,6 +25,12 @@ export interface Progress {
 
 /** Code of runPart's refusal. */
 export const NOT_OPEN = 'parts/not-open'
+
+/** A file on the device, such as a Blob: it is read in parts. */
+export interface StoredFile {
+  readonly size: number
+  slice(start: number, end: number): { arrayBuffer(): Promise<ArrayBuffer> }
+}
 
 export type OnProgress = (progress: Progress) => void
 
@@ -82,7 +92,21 @@ export interface RecogniserService {
   pushLive(samples: SampleBlock): Promise<Result<LiveUpdate>>
   closeLive(): Promise<Result<null>>
   /** The bytes of a library file; 'library/unsound' when the library breaks its own rules. */
-  writeLibrary(full: FullLibrary): Promise<Result<Uint8Array>>
+  writeLibrary(full: FullLibrary, onProgress: OnProgress): Promise<Result<Uint8Array>>
   /** A library file that anybody may have made; failures are those of `readLibraryFile`. */
-  readLibrary(bytes: Uint8Array): Promise<Result<FullLibrary>>
+  readLibrary(bytes: Uint8Array, onProgress: OnProgress): Promise<Result<FullLibrary>>
+  /** One library's parts of a backup; 'library/unsound' as with writeLibrary. */
+  packLibrary(
+    full: FullLibrary,
+    items: BackupItem[],
+    onProgress: OnProgress,
+  ): Promise<Result<PackedLibrary>>
+  /** What a backup or library file holds, whole or damaged; failures are those of `readContents`. */
+  readBackup(file: StoredFile, onProgress: OnProgress): Promise<Result<BackupContents>>
+  /** One library of it with its samples: everything that is whole. */
+  readBackupLibrary(
+    file: StoredFile,
+    place: LibraryPlace,
+    onProgress: OnProgress,
+  ): Promise<Result<ReadLibrary>>
 }
