@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs'
 import { join } from 'node:path'
-import { BENCH_WRAPS, type BoardBuild, OPTIMISE } from './build'
+import { BENCH_WRAPS, type BoardBuild, OPTIMISE, SELF_TEST_BODY } from './build'
 import { type ElfTools, type RecogniserSize, recogniserSize } from './elf'
 import { joinOutputs, readOutput, type SelfTestOutput } from './self-test-output'
 import { probeFile, type Workshop } from './workshop'
@@ -70,7 +70,7 @@ function run(shop: Workshop, { vectors, tablesInRam }: Slice, index: number): Se
   link(shop, elf, [
     ...(tablesInRam ? ['-DMVW_TABLES_IN_RAM'] : []),
     ...['-Wl,--wrap=mvw_push', '-Wl,--wrap=vector_end'],
-    ...['selftest/vector_run.c', 'selftest/event_log.c', 'selftest/board_packed.c'],
+    ...[...SELF_TEST_BODY, 'selftest/board_packed.c'],
     ...['build/packed_vectors.c', ...['avr_port.c', 'probe.c', 'probe_text.c'].map(probeFile)],
   ])
   return readOutput(emulate(shop, elf))
@@ -100,9 +100,13 @@ function plain(printed: string): string {
 }
 
 function sizes(shop: Workshop): RecogniserSize {
-  const files = { whole: 'avr-whole.elf', empty: 'avr-empty.elf', model: 'avr-model.o' }
+  const files = {
+    ...{ whole: 'avr-whole.elf', empty: 'avr-empty.elf' },
+    ...{ teaching: 'avr-teaching.elf', model: 'avr-model.o' },
+  }
   link(shop, files.whole, [probeFile('flash_probe.c')])
   link(shop, files.empty, ['-DEMPTY', probeFile('flash_probe.c')])
+  link(shop, files.teaching, ['-DTEACH', probeFile('flash_probe.c')])
   shop.run(TOOLS.compiler, [...compileFlags(), '-c', 'model/model.c', '-o', files.model])
   return recogniserSize(shop, TOOLS, files)
 }

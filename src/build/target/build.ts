@@ -11,6 +11,11 @@ export const BENCH_WRAPS = ['mvw_resample', 'mvw_normalise', 'mvw_kernel_scores'
   (name) => `-Wl,--wrap=${name}`,
 )
 
+/** Sources of the bundle that every self-test has. */
+export const SELF_TEST_BODY = ['vector_run.c', 'vector_teach.c', 'event_log.c'].map(
+  (file) => `selftest/${file}`,
+)
+
 /** One way to build the bundle and run its vectors. */
 export interface Build {
   /** Word for figures and messages. */

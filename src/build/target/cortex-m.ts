@@ -1,4 +1,4 @@
-import { BENCH_WRAPS, type BoardBuild, OPTIMISE } from './build'
+import { BENCH_WRAPS, type BoardBuild, OPTIMISE, SELF_TEST_BODY } from './build'
 import { type ElfTools, type RecogniserSize, recogniserSize } from './elf'
 import { readOutput, type SelfTestOutput } from './self-test-output'
 import { probeFile, type Workshop } from './workshop'
@@ -67,13 +67,12 @@ function link(shop: Workshop, board: CortexM, out: string, args: string[]): void
 function run(shop: Workshop, board: CortexM): SelfTestOutput {
   const elf = `${board.name}.elf`
   const ports = ['cortex_port.c', 'probe.c', 'probe_text.c'].map(probeFile)
-  const body = ['selftest/vector_run.c', 'selftest/event_log.c']
   const wraps = ['-Wl,--wrap=mvw_push', '-Wl,--wrap=vector_end']
   const transport = board.serial
     ? ['-DSERIAL', 'selftest/board_serial.c']
     : ['selftest/board_packed.c', 'build/packed_vectors.c']
   shop.run('make', [board.serial ? 'serial' : 'packed'])
-  link(shop, board, elf, [...wraps, ...body, ...ports, ...transport])
+  link(shop, board, elf, [...wraps, ...SELF_TEST_BODY, ...ports, ...transport])
   const input = board.serial ? shop.text('build/serial_vectors.txt') : ''
   return readOutput(emulate(shop, board, elf, board.serial ? input : null))
 }
@@ -99,9 +98,13 @@ function bench(shop: Workshop, board: CortexM): string {
 
 function sizes(shop: Workshop, board: CortexM): RecogniserSize {
   const { name } = board
-  const files = { whole: `${name}-whole.elf`, empty: `${name}-empty.elf`, model: `${name}-model.o` }
+  const files = {
+    ...{ whole: `${name}-whole.elf`, empty: `${name}-empty.elf` },
+    ...{ teaching: `${name}-teaching.elf`, model: `${name}-model.o` },
+  }
   link(shop, board, files.whole, [probeFile('flash_probe.c')])
   link(shop, board, files.empty, ['-DEMPTY', probeFile('flash_probe.c')])
+  link(shop, board, files.teaching, ['-DTEACH', probeFile('flash_probe.c')])
   shop.run(TOOLS.compiler, [...compileFlags(board), '-c', 'model/model.c', '-o', files.model])
   return recogniserSize(shop, TOOLS, files)
 }

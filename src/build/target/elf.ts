@@ -15,20 +15,25 @@ export interface RecogniserSize {
   tableBytes: number
   /** Static RAM: state and buffers. */
   staticBytes: number
+  /** What teaching adds, with one slot and three movements. */
+  teachCodeBytes: number
+  teachStateBytes: number
 }
 
 /**
  * @param whole program with the recogniser in it
  * @param empty the same without
+ * @param teaching program with the recogniser and teaching in it
  * @param model object file of the model, whose symbols are the tables
  */
 export function recogniserSize(
   shop: Workshop,
   tools: ElfTools,
-  files: { whole: string; empty: string; model: string },
+  files: { whole: string; empty: string; teaching: string; model: string },
 ): RecogniserSize {
   const whole = sections(shop, tools, files.whole)
   const empty = sections(shop, tools, files.empty)
+  const teaching = sections(shop, tools, files.teaching)
   const inModel = new Set(symbols(shop, tools, files.model).map(({ name }) => name))
   const tableBytes = symbols(shop, tools, files.whole)
     .filter(({ name }) => inModel.has(name))
@@ -37,6 +42,8 @@ export function recogniserSize(
     codeBytes: whole.flash - empty.flash - tableBytes,
     tableBytes,
     staticBytes: whole.ram - empty.ram,
+    teachCodeBytes: teaching.flash - whole.flash,
+    teachStateBytes: teaching.ram - whole.ram,
   }
 }
 

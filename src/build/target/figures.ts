@@ -16,6 +16,8 @@ export function boardFigures(board: BoardBuild, size: RecogniserSize, costs: Cos
   const { name, workUnit, workPerTick } = board
   const work = (ticks: number) => Math.round(ticks * workPerTick)
   const { decisions, idle, moving, stackBytes } = costs
+  // Of the least of the boards without a name before it: what is said of teaching.
+  const teach = name === 'm0' ? '' : `${name}_`
   const mean = decisions.reduce((sum, ticks) => sum + ticks, 0) / decisions.length
   return [
     bytes(`${name}_flash_bytes`, size.codeBytes + size.tableBytes),
@@ -24,6 +26,8 @@ export function boardFigures(board: BoardBuild, size: RecogniserSize, costs: Cos
     bytes(`${name}_ram_bytes`, size.staticBytes + stackBytes),
     bytes(`${name}_static_bytes`, size.staticBytes),
     bytes(`${name}_stack_bytes`, stackBytes),
+    bytes(`${teach}teach_code_bytes`, size.teachCodeBytes),
+    bytes(`${teach}teach_state_bytes`, size.teachStateBytes),
     { figure: `${name}_idle_${workUnit}`, value: work(idle.ticks / idle.samples), unit: workUnit },
     {
       figure: `${name}_moving_${workUnit}`,

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { commands } from '@yowasp/clang'
-import type { Build } from './build'
+import { type Build, SELF_TEST_BODY } from './build'
 import { readOutput, type SelfTestOutput } from './self-test-output'
 import { probeFile, type Workshop } from './workshop'
 
@@ -26,7 +26,7 @@ async function compile(shop: Workshop): Promise<Uint8Array> {
   const port = readFileSync(probeFile('wasm_port.c'), 'utf8')
   const tree: Tree = { 'port.c': port }
   for (const name of ['core', 'model', 'selftest']) tree[name] = folder(shop, name)
-  const body = ['vector_run.c', 'event_log.c', 'board_serial.c'].map((file) => `selftest/${file}`)
+  const body = [...SELF_TEST_BODY, 'selftest/board_serial.c']
   const sources = [...shop.files('core', '.c'), 'model/model.c', ...body, 'port.c']
   let words = ''
   const listen = (bytes: Uint8Array | null) => {

@@ -5,6 +5,7 @@ import { prepareLibrary } from '../training/prepare'
 import { madeVectors } from './made-vectors'
 import { observe } from './observations'
 import { observedVectors } from './observed-vectors'
+import { taughtVectors } from './taught-vectors'
 import { runVector, type Vector } from './vector'
 
 /**
@@ -18,6 +19,7 @@ export function makeVectors(core: Core, trained: TrainedModel, full: FullLibrary
   const { model, bytes } = trained
   const observed = observe(core, model, bytes, prepareLibrary(full))
   const inputs = [...observedVectors(model, observed), ...madeVectors(model, observed)]
+  inputs.push(...taughtVectors(core, trained, observed))
   const vectors = inputs.map((input) => ({ ...input, log: runVector(core, bytes, input) }))
   core.load(bytes)
   return vectors

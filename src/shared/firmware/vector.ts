@@ -1,4 +1,10 @@
-import { type Core, CoreError, type CoreEvent, type CoreMemory } from '../core/core'
+import {
+  type Core,
+  CoreError,
+  type CoreEvent,
+  type CoreMemory,
+  type TeachAnswer,
+} from '../core/core'
 import type { ModelBoard } from '../model/recogniser-model'
 import { AXES } from '../model/sample'
 
@@ -7,6 +13,10 @@ export type VectorStep =
   | { samples: Int16Array }
   | { button: boolean }
   | { reset: true }
+  /** Opens a teaching session: index of the gesture whose place is taken, null for one more. */
+  | { teach: number | null }
+  /** Number of a taught gesture. */
+  | { forget: number }
   /** Model bytes for `mvw_model_read()` alone; at most 256, and before all other steps. */
   | { read: Uint8Array }
 
@@ -62,19 +72,61 @@ export function runVector(core: Core, modelBytes: Uint8Array, input: VectorInput
   )
   lines.push(`init ${status}`)
   let samples = 0
+  let teaching = false
   for (const step of status === 0 ? input.steps : []) {
     if ('reset' in step) {
       core.reset()
       samples = 0
     } else if ('button' in step) {
       core.button(step.button)
+    } else if ('teach' in step || 'forget' in step) {
+      lines.push(teachLine(core, step, teaching))
+      teaching = true
     } else if ('samples' in step) {
-      lines.push(...core.push(step.samples).map(eventLine))
+      lines.push(
+        ...(teaching ? taughtLines(core, step.samples) : core.push(step.samples).map(eventLine)),
+      )
       samples += step.samples.length / AXES
     }
   }
   lines.push(`end ${samples}`)
   return `${lines.join('\n')}\n`
+}
+
+/** Movements a vector is taught with and gestures it may teach, as in `vector_run.h`. */
+const TEACH_SIZES = { slots: 2, takes: 3 }
+/** MVW_TEACH_NEW */
+const TEACH_NEW = 254
+
+/** @param open whether teaching was opened before in this vector */
+function teachLine(
+  core: Core,
+  step: { teach: number | null } | { forget: number },
+  open: boolean,
+): string {
+  let answer = 0
+  const status = statusOf(() => {
+    if (!open) core.openTeaching(TEACH_SIZES)
+    if ('teach' in step) answer = core.teach(step.teach)
+    else core.forget(step.forget)
+  })
+  return `${'teach' in step ? 'teach' : 'forget'} ${status < 0 ? status : answer}`
+}
+
+/** Sample by sample, as teaching takes an event before the next can come. */
+function taughtLines(core: Core, counts: Int16Array): string[] {
+  const lines: string[] = []
+  for (const sample of rowsOf(counts)) {
+    if (core.push(sample).length === 0) continue
+    const answer = core.teachEvent()
+    lines.push(answer.status === 'event' ? eventLine(answer.event) : taughtLine(answer))
+  }
+  return lines
+}
+
+function taughtLine(answer: TeachAnswer): string {
+  const { status, count, nearest, nearestDistance, spread, threshold } = answer
+  return `taught ${status} ${count} ${nearest ?? '-'} ${nearestDistance ?? '-'} ${spread} ${threshold}`
 }
 
 /** 0, or the status with which the core refuses. */
@@ -110,6 +162,8 @@ export function vectorText(input: VectorInput): string {
   }
   for (const step of input.steps) {
     if ('reset' in step) lines.push('reset')
+    else if ('teach' in step) lines.push(`teach ${step.teach ?? TEACH_NEW}`)
+    else if ('forget' in step) lines.push(`forget ${step.forget}`)
     else if ('button' in step) lines.push(`button ${step.button ? 1 : 0}`)
     else if ('read' in step) lines.push(...byteLines(step.read), 'read')
     else for (const row of rowsOf(step.samples)) lines.push(row.join(' '))

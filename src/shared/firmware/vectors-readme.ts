@@ -35,6 +35,8 @@ in what hands do not do. To argue with one, change its samples and run it:
 | \`ax ay az gx gy gz\` | pushes a sample: six integers in counts, board axes |
 | \`button 1\`, \`button 0\` | \`mvw_button()\` |
 | \`reset\` | \`mvw_reset()\`; samples count from 0 again |
+| \`teach <gesture>\` | \`mvw_teach_begin()\`, 3 movements and 2 slots; from here on events go through \`mvw_teach_event()\` |
+| \`forget <gesture>\` | \`mvw_teach_forget()\` |
 | \`board <mHz> <ng> <ndeg/s>\` | changes the setting given to \`mvw_init()\` |
 | \`version <n>\` | changes the version the model claims |
 | \`memory <ring> <query> <row>\` | sizes of the buffers given, in entries, at most what there is |
@@ -47,6 +49,9 @@ in what hands do not do. To argue with one, change its samples and run it:
 
     read <status>
     init <status>
+    teach <status or number of the gesture>
+    forget <status>
+    taught <more|done|cut|unlike|near> <movements> <nearest other> <its distance> <spread> <threshold>
     event <start> <end> <gesture|reject> <nearest> <reason> <roll> <distance> <threshold> <runner-up> <runner-up distance>
     end <samples>
 
@@ -63,11 +68,19 @@ function answerOf(model: RecogniserModel, log: string): string {
     const [, what, status] = line.match(/^(read|init) (-\d+)$/) ?? []
     return what === undefined ? [] : [`${what === 'read' ? 'bytes' : 'start'} refused (${status})`]
   })
-  const events = lines
-    .filter((line) => line.startsWith('event '))
-    .map((line) => eventOf(model, line))
-  const all = [...refused, ...events]
+  const said = lines.flatMap((line) => {
+    if (line.startsWith('event ')) return [eventOf(model, line)]
+    return line.startsWith('taught ') ? [taughtOf(model, line)] : []
+  })
+  const all = [...refused, ...said]
   return all.length === 0 ? 'no event' : all.join('; ')
+}
+
+function taughtOf(model: RecogniserModel, line: string): string {
+  const [, what, count, nearest, , , threshold] = line.split(' ')
+  if (what === 'done') return `taught with ${count}, threshold ${threshold}`
+  if (what !== 'near') return `taught, ${what}`
+  return `not taught, too near ${model.gestures[Number(nearest)]?.name ?? nearest}`
 }
 
 function eventOf(model: RecogniserModel, line: string): string {

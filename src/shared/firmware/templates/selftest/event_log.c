@@ -56,6 +56,22 @@ void event_log_event(char line[EVENT_LOG_LINE], const mvw_event *event) {
   close_line(at);
 }
 
+static const char *teach_word(int status) {
+  if (status == MVW_TEACH_MORE) return "more";
+  if (status == MVW_TEACH_DONE) return "done";
+  if (status == MVW_TEACH_E_CUT) return "cut";
+  return status == MVW_TEACH_E_UNLIKE ? "unlike" : "near";
+}
+
+void event_log_taught(char line[EVENT_LOG_LINE], int status, const mvw_teach *teach) {
+  char *at = put_text(put_text(line, "taught "), teach_word(status));
+  at = put_number(put_text(at, " "), teach->count);
+  at = put_or_dash(put_text(at, " "), teach->nearest, MVW_NO_GESTURE);
+  at = put_or_dash(put_text(at, " "), teach->nearest_distance, MVW_NO_DISTANCE);
+  at = put_number(put_text(at, " "), teach->spread);
+  close_line(put_number(put_text(at, " "), teach->threshold));
+}
+
 void event_log_end(char line[EVENT_LOG_LINE], uint32_t samples) {
   close_line(put_number(put_text(line, "end "), samples));
 }

@@ -17,6 +17,7 @@ void vector_begin(vector_run *run, vector_say say) {
   run->model = model;
   run->board = board;
   run->memory = memory;
+  run->teaching = 0;
   run->byte_count = 0;
 }
 
@@ -38,6 +39,10 @@ void vector_sample(vector_run *run, const int16_t sample[MVW_AXES]) {
   if (!run->ready) return;
   run->samples++;
   if (mvw_push(&run->state, sample, &event) != MVW_EVENT) return;
+  if (run->teaching) {
+    vector_teach_event(run, &event);
+    return;
+  }
   event_log_event(line, &event);
   run->say(line);
 }
@@ -143,6 +148,13 @@ int vector_line(vector_run *run, const char *line) {
     if (!numbers(rest, v, 1)) return 0;
     start(run);
     return !run->ready || mvw_button(&run->state, v[0] != 0) == MVW_OK;
+  }
+  if ((rest = after(line, "teach")) != NULL || (rest = after(line, "forget")) != NULL) {
+    if (!numbers(rest, v, 1)) return 0;
+    start(run);
+    if (run->ready && line[0] == 't') vector_teach_begin(run, (uint8_t)v[0]);
+    if (run->ready && line[0] == 'f') vector_teach_forget(run, (uint8_t)v[0]);
+    return 1;
   }
   if (after(line, "reset") != NULL) {
     start(run);
