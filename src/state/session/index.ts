@@ -39,8 +39,8 @@ export interface SessionsState {
   begin(plan: Plan, hand: Hand): Promise<Result<SessionRun>>
   /** The session where it stands, also after a kill. Close the runner when its screen goes. */
   open(id: string): Promise<Result<SessionRunner>>
-  /** The session as a file that goes home. */
-  file(id: string): Promise<Result<OutFile>>
+  /** Enters the session in its library, and packs it as a file that goes home. */
+  finish(id: string): Promise<Result<OutFile>>
   /** Deletes every recording of the session from this phone, and the session itself; can be undone. */
   withdraw(id: string): Promise<Result<null>>
 }
@@ -91,9 +91,9 @@ export function createSessions(parts: SessionParts): SessionsState {
       await putRun(shelf, run)
       return ok(new SessionRunner(parts, found.library, run, stored))
     },
-    async file(id) {
+    async finish(id) {
       const found = await find(id)
-      return found === null ? GONE : fileOf(shelf, found.run)
+      return found === null ? GONE : finish(shelf, found.library, found.run)
     },
     async withdraw(id) {
       const found = await find(id)
@@ -171,8 +171,9 @@ async function emptyLibrary(
   )
 }
 
-async function fileOf({ store }: Shelf, run: SessionRun): Promise<Result<OutFile>> {
-  const full = await store.loadFull(run.plan.libraryId)
+/** Where the library is the designer's own, the session is home already. */
+async function finish(shelf: Shelf, library: Library, run: SessionRun): Promise<Result<OutFile>> {
+  const full = await shelf.store.loadFull(library.id)
   const recordings =
     full?.recordings.filter(({ recording }) => recording.sessionId === run.id) ?? []
   const device = recordings[0]?.recording.device
@@ -180,6 +181,9 @@ async function fileOf({ store }: Shelf, run: SessionRun): Promise<Result<OutFile
     return fail('session/empty', 'Nothing was kept in this session, so there is no file of it.')
   }
   const session = sessionOf(run, device, new Date().toISOString())
+  const others = (library.sessions ?? []).filter(({ id }) => id !== run.id)
+  await shelf.save({ ...library, sessions: [...others, session] })
+  await shelf.reloadRecordings()
   const bytes = writeSessionFile({ session, recordings })
   return ok({ fileName: sessionFileName(session, bytes), bytes })
 }

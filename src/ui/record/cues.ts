@@ -1,10 +1,14 @@
 import { preferences } from '../../state/preferences'
 
-/** Cues told apart without looking: rising for start, falling for stop, one short one for a cut. */
+/**
+ * Cues told apart without looking: rising for start, falling for stop, one short one for a cut, two low
+ * ones for a doubt.
+ */
 const CUES = {
   start: { notesHz: [523, 784], vibrateMs: [60] },
   stop: { notesHz: [784, 523], vibrateMs: [40, 60, 40] },
   cut: { notesHz: [1047], vibrateMs: [25] },
+  doubt: { notesHz: [262, 262], vibrateMs: [150, 80, 150] },
 } as const
 
 export type Cue = keyof typeof CUES

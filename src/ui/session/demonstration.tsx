@@ -1,0 +1,75 @@
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import type { Demonstration as Shown } from '../../shared/collect/plan'
+import { between, type PropFrame, propFrames } from '../../shared/collect/prop-frames'
+import { Button } from '../common'
+
+/** How long the prop rests before it is shown again, ms. */
+const PAUSE_MS = 1200
+
+export interface DemonstrationProps {
+  name: string
+  shown: Shown
+}
+
+/** One of the designer's takes as a moving prop, over and over; once on request with reduced motion. */
+export function Demonstration({ name, shown }: DemonstrationProps) {
+  const frames = useMemo(() => propFrames(shown), [shown])
+  const calm = useMemo(() => matchMedia('(prefers-reduced-motion: reduce)').matches, [])
+  const [plays, setPlays] = useState(calm ? 0 : Number.POSITIVE_INFINITY)
+  const prop = useRef<SVGGElement>(null)
+  useEffect(() => {
+    if (plays === 0) return
+    const lengthMs = (frames.length - 1) * shown.periodMs
+    const start = performance.now()
+    let handle = requestAnimationFrame(function draw(nowMs) {
+      const round = (nowMs - start) / (lengthMs + PAUSE_MS)
+      const atMs = Math.max(0, (nowMs - start) % (lengthMs + PAUSE_MS))
+      draw0(prop.current, frameAt(frames, Math.min(atMs, lengthMs) / shown.periodMs))
+      if (round < plays) handle = requestAnimationFrame(draw)
+    })
+    return () => cancelAnimationFrame(handle)
+  }, [frames, plays, shown])
+  const [first] = frames
+  if (first === undefined) return null
+  return (
+    <figure class="demonstration">
+      <svg viewBox="-1.05 -1.05 2.1 2.1" role="img" aria-label={`The prop moves as for ${name}`}>
+        <polyline
+          class="demonstration-path"
+          points={frames.map(({ tip }) => tip.join(',')).join(' ')}
+        />
+        <g ref={prop}>
+          <line class="demonstration-handle" {...lineOf(first.tail, first.tip)} />
+          <line class="demonstration-mark" {...lineOf([0, 0], first.mark)} />
+          <circle class="demonstration-tip" r="0.13" cx={first.tip[0]} cy={first.tip[1]} />
+        </g>
+        <circle class="demonstration-hand" r="0.07" />
+      </svg>
+      {calm && <Button onClick={() => setPlays(plays === 1 ? 0.999 : 1)}>Show the movement</Button>}
+    </figure>
+  )
+}
+
+function frameAt(frames: PropFrame[], at: number): PropFrame {
+  const index = Math.min(Math.floor(at), frames.length - 1)
+  const from = frames[index]!
+  return between(from, frames[index + 1] ?? from, at - index)
+}
+
+/** Sixty times a second: past preact, straight into the picture. */
+function draw0(prop: SVGGElement | null, frame: PropFrame): void {
+  const [handle, mark, tip] = prop?.children ?? []
+  put(handle, lineOf(frame.tail, frame.tip))
+  put(mark, lineOf([0, 0], frame.mark))
+  put(tip, { cx: frame.tip[0], cy: frame.tip[1] })
+}
+
+function put(element: Element | undefined, attributes: Record<string, number>): void {
+  for (const [name, value] of Object.entries(attributes)) {
+    element?.setAttribute(name, value.toFixed(3))
+  }
+}
+
+function lineOf(from: readonly [number, number], to: readonly [number, number]) {
+  return { x1: from[0], y1: from[1], x2: to[0], y2: to[1] }
+}

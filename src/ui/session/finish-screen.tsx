@@ -1,0 +1,99 @@
+import { useEffect, useState } from 'preact/hooks'
+import { encodePlanLink } from '../../shared/collect/plan-link'
+import { progressOf } from '../../shared/collect/session-progress'
+import { plural } from '../../shared/present/numbers'
+import type { SessionRunner, SessionsState } from '../../state/session'
+import { Button, HOME, Notice, navigate, route, Screen } from '../common'
+import { saveFile } from '../common/save-file'
+import { ShowFrames } from '../frames/show-frames'
+import { BigButton } from './big-button'
+
+/** After the last prompt: thanks, the code, and the ways home for the takes. */
+export function FinishScreen({
+  runner,
+  sessions,
+}: {
+  runner: SessionRunner
+  sessions: SessionsState
+}) {
+  const run = runner.run.value
+  const { kept, total } = progressOf(run)
+  const [file, setFile] = useState<{ fileName: string; bytes: Uint8Array } | null>(null)
+  const [said, setSaid] = useState<string | null>(null)
+  const [coded, setCoded] = useState(false)
+  useEffect(() => {
+    // Made beforehand: a share sheet opens only straight from a tap.
+    void sessions.finish(run.id).then((made) => {
+      if (made.ok) setFile(made.value)
+      else setSaid(made.message)
+    })
+  }, [run.id, sessions])
+  const share = async () => {
+    if (file === null) return
+    const saved = await saveFile(file)
+    setSaid(saved.ok ? null : saved.message)
+  }
+  return (
+    <Screen
+      title="Thank you"
+      foot={
+        <BigButton tone="amber" meaning="share" onTap={() => void share()}>
+          {file === null ? 'Packing …' : 'Hand it over'}
+        </BigButton>
+      }
+    >
+      <p class="join-lead" role="status">
+        {kept} of {plural('movement', total)} were kept.
+      </p>
+      <p>
+        Your code is <strong class="session-code">{run.testerCode}</strong>. Whoever has it can have
+        your takes deleted, at any time; nobody knows whose it is.
+      </p>
+      {said !== null && (
+        <Notice tone="trouble" live>
+          {said}
+        </Notice>
+      )}
+      {coded && file !== null ? (
+        <ShowFrames content={file.bytes} />
+      ) : (
+        <FinishActions runner={runner} sessions={sessions} onCodes={() => setCoded(true)} />
+      )}
+    </Screen>
+  )
+}
+
+function FinishActions({
+  runner,
+  sessions,
+  onCodes,
+}: {
+  runner: SessionRunner
+  sessions: SessionsState
+  onCodes: () => void
+}) {
+  const run = runner.run.value
+  const link = encodePlanLink(run.plan)
+  const withdraw = async () => {
+    const removed = await sessions.withdraw(run.id)
+    if (removed.ok) navigate(HOME)
+  }
+  return (
+    <div class="session-ways">
+      <Button big wide onClick={onCodes}>
+        Show it to another phone's camera
+      </Button>
+      {link.ok && (
+        <Button big wide href={route('join', link.value)}>
+          Next tester
+        </Button>
+      )}
+      <Button wide onClick={() => void runner.undo()}>
+        Undo the last
+      </Button>
+      <Button tone="quiet" wide onClick={() => void withdraw()}>
+        Delete this session
+      </Button>
+    </div>
+  )
+}
