@@ -4,6 +4,8 @@ import type { PackedLibrary } from '../shared/backup/pack-library'
 import type { ReadLibrary } from '../shared/backup/read-backup'
 import type { BoardDecision } from '../shared/board/decision/decide'
 import type { BoardLog } from '../shared/board/log/board-log'
+import type { Incoming } from '../shared/collect/incoming'
+import type { TakesCompared } from '../shared/collect/takes-compared'
 import type { Vector } from '../shared/firmware/vector'
 import type { GripTolerance } from '../shared/grip/grip-tolerance'
 import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluation'
@@ -81,5 +83,8 @@ export interface RecogniserClient {
     place: LibraryPlace,
     options?: CallOptions,
   ): Promise<Result<ReadLibrary>>
+  readIncoming(name: string, bytes: Uint8Array, options?: CallOptions): Promise<Result<Incoming>>
+  contentIds(blocks: SampleBlock[], options?: CallOptions): Promise<Result<string[]>>
+  compareTakes(full: FullLibrary, options?: CallOptions): Promise<Result<TakesCompared>>
   dispose(): void
 }

@@ -66,6 +66,12 @@ export function createRecogniserClient(
       jobs.call((service) => service.readBackup(file, report(options)), options),
     readBackupLibrary: (file, place, options = {}) =>
       jobs.call((service) => service.readBackupLibrary(file, place, report(options)), options),
+    readIncoming: (name, bytes, options = {}) =>
+      jobs.call((service) => service.readIncoming(name, bytes), options),
+    contentIds: (blocks, options = {}) =>
+      jobs.call((service) => service.contentIds(blocks), options),
+    compareTakes: (full, options = {}) =>
+      jobs.call((service) => service.compareTakes(full, report(options)), options),
     dispose: () => {
       live.dispose()
       jobs.dispose()

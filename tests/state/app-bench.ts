@@ -46,6 +46,9 @@ export function clientHere(): RecogniserClient {
     readBackup: (file, options) => jobs.readBackup(file, progress(options)),
     readBackupLibrary: (file, place, options) =>
       jobs.readBackupLibrary(file, place, progress(options)),
+    readIncoming: jobs.readIncoming,
+    contentIds: jobs.contentIds,
+    compareTakes: (full, options) => jobs.compareTakes(full, progress(options)),
     dispose: () => undefined,
   }
 }

@@ -9,7 +9,13 @@ const loadRead = () => import('../../src/shared/backup/read-backup')
 
 type FileService = Pick<
   RecogniserService,
-  'writeLibrary' | 'readLibrary' | 'packLibrary' | 'readBackup' | 'readBackupLibrary'
+  | 'readIncoming'
+  | 'contentIds'
+  | 'writeLibrary'
+  | 'readLibrary'
+  | 'packLibrary'
+  | 'readBackup'
+  | 'readBackupLibrary'
 >
 
 /** Library files and backups here, so that thousands of rows of CSV never hold up the screen. */
@@ -21,6 +27,14 @@ export function createFileService(): FileService {
     },
     readLibrary: async (bytes, onProgress) =>
       (await loadFormat()).readLibraryFile(bytes, onProgress),
+    readIncoming: async (name, bytes) => {
+      const { readIncoming } = await import('../../src/shared/collect/read-incoming')
+      return readIncoming(name, bytes)
+    },
+    contentIds: async (blocks) => {
+      const { contentId } = await import('../../src/shared/collect/content-id')
+      return ok(blocks.map(contentId))
+    },
     packLibrary: async (full, items, onProgress) => {
       const { packLibrary } = await import('../../src/shared/backup/pack-library')
       return soundly(() => packLibrary(full, items, digest, onProgress))

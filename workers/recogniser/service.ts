@@ -50,6 +50,12 @@ export function createService(loadCore: () => Promise<Core>): RecogniserService 
     },
 
     ...createPartsService(loadCore),
+    compareTakes: (full, onProgress) =>
+      withCore(async (core) => {
+        const { compareTakes } = await import('../../src/shared/collect/compare-takes')
+        return compareTakes(core, full, onProgress)
+      }),
+
     ...createFileService(),
   }
 }

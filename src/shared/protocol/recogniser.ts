@@ -4,6 +4,8 @@ import type { PackedLibrary } from '../backup/pack-library'
 import type { ReadLibrary } from '../backup/read-backup'
 import type { BoardDecision } from '../board/decision/decide'
 import type { BoardLog } from '../board/log/board-log'
+import type { Incoming } from '../collect/incoming'
+import type { TakesCompared } from '../collect/takes-compared'
 import type { CoreEvent, CorePhase } from '../core/core'
 import type { Vector } from '../firmware/vector'
 import type { TrainedModel } from '../model/evaluation'
@@ -101,6 +103,12 @@ export interface RecogniserService {
     items: BackupItem[],
     onProgress: OnProgress,
   ): Promise<Result<PackedLibrary>>
+  /** What a session file or library file brings; failures are those of reading either. */
+  readIncoming(name: string, bytes: Uint8Array): Promise<Result<Incoming>>
+  /** Content ids of samples, in their order. */
+  contentIds(blocks: SampleBlock[]): Promise<Result<string[]>>
+  /** Every take beside the others of its gesture, by the recogniser's own distance. */
+  compareTakes(full: FullLibrary, onProgress: OnProgress): Promise<Result<TakesCompared>>
   /** What a backup or library file holds, whole or damaged; failures are those of `readContents`. */
   readBackup(file: StoredFile, onProgress: OnProgress): Promise<Result<BackupContents>>
   /** One library of it with its samples: everything that is whole. */
