@@ -10,10 +10,11 @@ import type { RecogniserModel } from '../shared/model/recogniser-model'
 import type { Replay } from '../shared/model/replay'
 import type { Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
-import type { LiveEvent, Progress } from '../shared/protocol/recogniser'
+import type { LiveEvent, OnProgress, Progress } from '../shared/protocol/recogniser'
 import type { NearestWarping } from '../shared/replay/unroll'
 import type { StorageFacts, UnfinishedRecording } from '../storage/store'
 import type { BoardState } from './board'
+import type { BackupState } from './backup'
 import type { LightState } from './light'
 import type { ReceiveState } from './receive'
 import type { SessionsState } from './session'
@@ -35,6 +36,20 @@ export type Job<T> =
   | { state: 'done'; value: T; stale: boolean; at?: string }
 
 export interface LibraryState {
+/** For long work: how far it is, and the way to stop it. */
+export interface Steering {
+  signal?: AbortSignal
+  onProgress?: OnProgress
+}
+
+/** A file for the person. */
+export interface HandedFile {
+  fileName: string
+  bytes: Uint8Array
+  /** To be called when the person has it. */
+  handedOver(): Promise<void>
+}
+
   libraries: ReadonlySignal<Library[]>
   current: ReadonlySignal<Library | null>
   /** Recordings of the current library, newest first, deleted ones left out. */
@@ -173,10 +188,14 @@ export interface App {
   undoable: ReadonlySignal<Notice[]>
   dismiss(noticeId: number): void
   update: UpdateState
-  exportLibrary(): Promise<Result<{ fileName: string; bytes: Uint8Array }>>
+  exportLibrary(steering?: Steering): Promise<Result<HandedFile>>
   exportFirmware(): Promise<Result<{ fileName: string; bytes: Uint8Array }>>
   /** Compares the self-test log that a board printed with this library's vectors. */
   compareBoard(text: string): Promise<Result<BoardAnswer>>
   /** Reads a library file and adds it as a new library; nothing is stored on failure. */
-  importLibrary(bytes: Uint8Array): Promise<Result<Library>>
+  importLibrary(bytes: Uint8Array, steering?: Steering): Promise<Result<Library>>
+  /** Recordings of the open library that no exported file holds; generated ones do not count. */
+  unsaved: ReadonlySignal<number>
+  /** Backup and restore of everything; its code is loaded when it is first asked for. */
+  openBackup(): Promise<BackupState>
 }

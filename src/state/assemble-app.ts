@@ -13,6 +13,7 @@ import { createJobs } from './model'
 import { createMotion, type MotionParts } from './motion'
 import { createNotices, type Notices } from './notices'
 import { deviceLabel, RecordSlice } from './record'
+import { createSavedElsewhere, type SavedElsewhere } from './saved-elsewhere'
 import { createShelf, type Shelf } from './shelf'
 import type { StoreNews } from './store-news'
 
@@ -43,6 +44,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
   const { store, recogniser } = parts
   const notices = createNotices()
   const shelf = createShelf(store, notices)
+  const saved = createSavedElsewhere(shelf)
   const { state: library, add } = createLibraryState(shelf, parts)
   const motion = createMotion(parts)
   const jobs = createJobs(shelf, recogniser, parts.core)
@@ -61,7 +63,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     record,
     live,
     light: createLight(shelf, parts.loadLight),
-    ...createLater({ parts, shelf, motion, library, live, train, jobs, notices }),
+    ...createLater({ parts, shelf, saved, motion, library, live, train, jobs, notices }),
     model: jobs.training.job,
     train,
     evaluation: jobs.evaluation.job,
@@ -78,10 +80,11 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     notices: notices.shown,
     undoable: notices.undoable,
     dismiss: notices.dismiss,
-    exportLibrary: () => exportLibrary(shelf, recogniser),
+    exportLibrary: (steering = {}) => exportLibrary(shelf, recogniser, saved, steering),
+    unsaved: saved.unsaved,
     compareBoard: (text) => compareBoard(shelf, train, recogniser, text),
     exportFirmware: () => parts.exportFirmware(shelf, train, recogniser, parts.loadLight),
-    importLibrary: importer(shelf, recogniser, add),
+    importLibrary: importer(shelf, recogniser, saved, add),
   }
 }
 
@@ -95,9 +98,10 @@ interface Slices {
   jobs: ReturnType<typeof createJobs>
   notices: Notices
 }
+  saved: SavedElsewhere
 
 /** Parts of the state that few visits need. */
-function createLater({ parts, shelf, motion, library, live, train, jobs, notices }: Slices) {
+function createLater({ parts, shelf, saved, motion, library, live, train, jobs, notices }: Slices) {
   const { recogniser } = parts
   const openBoard = whenAsked(async () =>
     (await import('./board')).createBoardState({
@@ -128,7 +132,10 @@ function createLater({ parts, shelf, motion, library, live, train, jobs, notices
     }),
   )
   const openReceive = whenAsked(async () => (await import('./receive')).createReceive())
-  return { openBoard, openReceive, openSessions, openStage }
+  const openBackup = whenAsked(async () =>
+    (await import('./backup')).createBackup(shelf, { store: shelf.store, recogniser, saved }),
+  )
+  return { openBackup, openBoard, openReceive, openSessions, openStage }
 }
 
 /** A part of the state whose code is loaded when it is first asked for; again when that failed. */
@@ -148,11 +155,16 @@ function importer(
   recogniser: RecogniserClient,
   add: ReturnType<typeof createLibraryState>['add'],
 ): App['importLibrary'] {
-  return async (bytes) => {
-    const read = await recogniser.readLibrary(bytes)
+  return async (bytes, steering = {}) => {
+    const read = await recogniser.readLibrary(bytes, steering)
     if (!read.ok) return read
     const added = await add(read.value)
-    if (added.ok) await shelf.askToKeep()
+    if (!added.ok) return added
+    await shelf.askToKeep()
+    // It came from a file, so a file holds it.
+    const recordings = shelf.recordings.peek().map(({ id }) => id)
+    await saved.mark(added.value.id, recordings)
+  saved: SavedElsewhere,
     return added
   }
 }

@@ -1,6 +1,8 @@
 import type { RecogniserClient } from '../recogniser/client'
 import { fileWord } from '../shared/format/file-names'
 import { fail, ok, type Result } from '../shared/model/result'
+import type { HandedFile, Steering } from './app'
+import type { SavedElsewhere } from './saved-elsewhere'
 import type { Shelf } from './shelf'
 
 export interface OutFile {
@@ -12,13 +14,17 @@ export interface OutFile {
 export async function exportLibrary(
   { store, current }: Shelf,
   recogniser: RecogniserClient,
-): Promise<Result<OutFile>> {
+  saved: SavedElsewhere,
+  steering: Steering,
+): Promise<Result<HandedFile>> {
   const library = current.value
   const full = library === null ? null : await store.loadFull(library.id)
   if (full === null) return fail('export/no-library', 'There is no library open to export.')
-  const written = await recogniser.writeLibrary(full)
+  const written = await recogniser.writeLibrary(full, steering)
   if (!written.ok) return written
   const day = new Date().toISOString().slice(0, 10)
   const fileName = `${fileWord(full.library.name, 'library')}-${day}.zip`
-  return ok({ fileName, bytes: written.value })
+  const ids = full.recordings.map(({ recording }) => recording.id)
+  const handedOver = () => saved.mark(full.library.id, ids)
+  return ok({ fileName, bytes: written.value, handedOver })
 }

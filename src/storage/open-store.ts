@@ -1,4 +1,6 @@
+import { changeLibrary } from './change'
 import { Connection, type ConnectionOptions } from './connection'
+import { inventory } from './inventory'
 import { listItems, putItem, removeItems } from './items'
 import { discardJournal, finishJournal, listUnfinished, openJournal } from './journal'
 import { JournalLocks } from './journal-locks'
@@ -41,7 +43,9 @@ export async function openStore(
     deleteRecordings: (ids) => markRecordings(connection, ids, now()),
     restoreRecordings: (ids) => markRecordings(connection, ids, null),
     addFullLibrary: (full) => addFullLibrary(connection, full),
+    changeLibrary: (change) => changeLibrary(connection, change, now()),
     addRecordings: (items) => addRecordings(connection, items),
+    inventory: () => inventory(connection),
     purgeDeleted: (before) => purgeDeleted(connection, before),
     openJournal: (recording) => openJournal(connection, locks, recording),
     unfinished: () => listUnfinished(connection, unreadable, locks),

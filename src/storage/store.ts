@@ -1,3 +1,4 @@
+import type { Inventory } from '../shared/backup/plan-restore'
 import type {
   Background,
   FullLibrary,
@@ -44,6 +45,17 @@ export interface KeptItem {
   value: unknown
 }
 
+/** A library after a change, and what changes with it. */
+export interface LibraryChange {
+  library: Library
+  add: RecordingWithSamples[]
+  /** Facts only, as with `updateRecording`. */
+  update: Recording[]
+  /** Ids to delete softly, and to restore. */
+  remove: string[]
+  restore: string[]
+}
+
 /** Everything stored. The only owner of IndexedDB; all writes are transactions, durability strict. */
 export interface Store {
   listLibraries(): Promise<Library[]>
@@ -63,8 +75,12 @@ export interface Store {
   restoreRecordings(ids: string[]): Promise<Result<null>>
   /** All or nothing: a library with its recordings, as from an import or the demo. */
   addFullLibrary(full: FullLibrary): Promise<Result<null>>
+  /** All or nothing, in one transaction. */
+  changeLibrary(change: LibraryChange): Promise<Result<null>>
   /** All or nothing, to an existing library. */
   addRecordings(items: RecordingWithSamples[]): Promise<Result<null>>
+  /** Ids of all that is stored, what is deleted and can still be undone included. */
+  inventory(): Promise<Inventory>
   /** Removes for good what was deleted before `before` (RFC 3339). */
   purgeDeleted(before: string): Promise<void>
 

@@ -8,18 +8,39 @@ export const FIRST_TAKES = 5
 /** Background that can show one false activation in a few minutes at all. */
 export const FIRST_BACKGROUND_MS = 120_000
 
+/** Recordings on this phone only that are worth a backup once nothing else is missing. */
+export const BACKUP_SOON = 20
+/** So many that nothing is worth more. */
+export const BACKUP_NOW = 100
+
 /** The one thing worth doing next in a library; the screen gives each its button. */
 export type NextStep = { text: string } & (
-  | { kind: 'add-gesture' | 'background' | 'prove' | 'try' }
+  | { kind: 'add-gesture' | 'background' | 'prove' | 'try' | 'backup' }
   | { kind: 'record'; gestureId: string; newTester: boolean }
   | { kind: 'look-at-pair'; gestureIds: [string, string] }
 )
 
 /**
  * @param evaluation the last one when it is still fresh, else null
+ * @param unsaved recordings that no file outside this phone holds
  */
-export function nextStep(counts: LibraryCounts, evaluation: Evaluation | null): NextStep {
-  return recordingStep(counts) ?? measuringStep(evaluation)
+export function nextStep(
+  counts: LibraryCounts,
+  evaluation: Evaluation | null,
+  unsaved = 0,
+): NextStep {
+  return (
+    backupStep(unsaved, BACKUP_NOW) ??
+    recordingStep(counts) ??
+    backupStep(unsaved, BACKUP_SOON) ??
+    measuringStep(evaluation)
+  )
+}
+
+function backupStep(unsaved: number, enough: number): NextStep | null {
+  if (unsaved < enough) return null
+  const text = `${plural('recording', unsaved)} are on this phone only. Testers have gone home; a file elsewhere keeps what they gave.`
+  return { kind: 'backup', text }
 }
 
 function recordingStep(counts: LibraryCounts): NextStep | null {

@@ -1,44 +1,52 @@
 import { useState } from 'preact/hooks'
 import type { Result } from '../../shared/model/result'
-import { Button, Notice, Section, useApp } from '../common'
+import type { Steering } from '../../state/app'
+import { Button, Notice, Progress, Section, useApp } from '../common'
 import { type OutFile, saveFile } from '../common/save-file'
+import { useLongWork } from '../common/use-long-work'
 import { OpenLibraryFile } from './open-library-file'
 
-/** Files in and out: the library as a backup, the firmware, logs of other devices. */
+/** Files in and out: one library, the firmware, logs of other devices. */
 export function FilesSection() {
   const app = useApp()
-  const [making, setMaking] = useState<'library' | 'firmware' | null>(null)
+  const { running, run } = useLongWork()
   const [wrong, setWrong] = useState<string | null>(null)
-  const give = async (what: 'library' | 'firmware', make: () => Promise<Result<OutFile>>) => {
-    setMaking(what)
-    const made = await make()
+  const give = async (
+    what: string,
+    make: (steering: Steering) => Promise<Result<OutFile>>,
+  ): Promise<void> => {
+    setWrong(null)
+    const made = await run(what, make)
     const saved = made.ok ? await saveFile(made.value) : made
-    setMaking(null)
-    setWrong(saved.ok ? null : saved.message)
+    const isCancelled = !saved.ok && saved.code === 'worker/aborted'
+    setWrong(saved.ok || isCancelled ? null : saved.message)
   }
   const open = app.library.current.value
   return (
     <Section title="Files">
       {open !== null && (
         <>
-          <p class="quiet">
-            The library file holds every raw take of {open.name}: keep one as the backup.
-          </p>
+          <p class="quiet">The library file holds every raw take of {open.name}.</p>
           <div class="buttons">
             <Button
-              disabled={making !== null}
-              onClick={() => void give('library', () => app.exportLibrary())}
+              disabled={running !== null}
+              onClick={() =>
+                void give('Writing the library file', (steering) => app.exportLibrary(steering))
+              }
             >
-              {making === 'library' ? 'Writing …' : 'Export library file'}
+              Export library file
             </Button>
             <Button
-              disabled={making !== null || open.gestures.length === 0}
-              onClick={() => void give('firmware', () => app.exportFirmware())}
+              disabled={running !== null || open.gestures.length === 0}
+              onClick={() =>
+                void give('Training and writing the firmware', () => app.exportFirmware())
+              }
             >
-              {making === 'firmware' ? 'Training and writing …' : 'Export firmware'}
+              Export firmware
             </Button>
             <Button href="#/import">Import CSV logs</Button>
           </div>
+          {running !== null && <Progress {...running} />}
         </>
       )}
       <OpenLibraryFile />

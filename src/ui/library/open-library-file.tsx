@@ -1,29 +1,34 @@
 import { useState } from 'preact/hooks'
-import { FileButton, HOME, Notice, navigate, useApp } from '../common'
+import { Button, FileButton, HOME, Notice, navigate, Progress, useApp } from '../common'
+import { useLongWork } from '../common/use-long-work'
 
 /** Reads a library file from this device and opens it as a new library. */
 export function OpenLibraryFile() {
   const app = useApp()
+  const { running, run } = useLongWork()
   const [wrong, setWrong] = useState<string | null>(null)
-  const [reading, setReading] = useState(false)
   const read = async (file: File) => {
-    setReading(true)
-    const added = await app.importLibrary(new Uint8Array(await file.arrayBuffer()))
-    setReading(false)
-    setWrong(added.ok ? null : `${file.name}: ${added.message}`)
-    if (added.ok) navigate(HOME)
+    const bytes = new Uint8Array(await file.arrayBuffer())
+    const added = await run('Reading', (steering) => app.importLibrary(bytes, steering))
+    if (added.ok) return navigate(HOME)
+    setWrong(added.code === 'worker/aborted' ? null : `${file.name}: ${added.message}`)
   }
   return (
     <>
-      <FileButton
-        accept=".zip,application/zip"
-        onFiles={([file]) => file !== undefined && void read(file)}
-      >
-        {reading ? 'Reading …' : 'Open a library file'}
-      </FileButton>
+      {running === null ? (
+        <FileButton
+          accept=".zip,application/zip"
+          onFiles={([file]) => file !== undefined && void read(file)}
+        >
+          Open a library file
+        </FileButton>
+      ) : (
+        <Progress {...running} />
+      )}
       {wrong !== null && (
         <Notice tone="trouble" live>
-          {wrong}
+          <p>{wrong}</p>
+          <Button href="#/backup">See what of it is whole</Button>
         </Notice>
       )}
     </>

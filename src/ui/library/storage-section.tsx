@@ -1,5 +1,5 @@
 import { storageSentence } from '../../shared/present/storage-words'
-import { Figure, Section, useApp } from '../common'
+import { Button, Figure, Section, useApp } from '../common'
 
 /** Room used and left on this phone, and whether the browser promised to keep it. */
 export function StorageSection() {
@@ -18,6 +18,9 @@ export function StorageSection() {
           library now, as a backup of the rest.
         </p>
       )}
+      <Button wide href="#/backup">
+        Back up or restore
+      </Button>
     </Section>
   )
 }

@@ -9,6 +9,7 @@ const ACTIONS: Record<NextStep['kind'], string> = {
   prove: 'Measure it',
   'look-at-pair': 'Look at them',
   try: 'Try it',
+  backup: 'Back up',
 }
 
 /** The next useful step at the thumb: one sentence, one button. */
@@ -28,6 +29,8 @@ export function FootStep({ step, onAdd }: { step: NextStep; onAdd: () => void })
         return navigate('#/proof')
       case 'try':
         return navigate('#/try')
+      case 'backup':
+        return navigate('#/backup')
     }
   }
   return (

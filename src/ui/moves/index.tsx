@@ -24,7 +24,7 @@ function LibraryCards({ library }: { library: Library }) {
   const counts = countLibrary(library.gestures, app.library.recordings.value)
   const evaluation = app.evaluation.value
   const fresh = evaluation.state === 'done' && !evaluation.stale ? evaluation.value : null
-  const step = nextStep(counts, fresh)
+  const step = nextStep(counts, fresh, app.unsaved.value)
   return (
     <Screen
       title={library.name}

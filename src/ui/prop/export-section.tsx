@@ -2,8 +2,9 @@ import { useState } from 'preact/hooks'
 import type { Result } from '../../shared/model/result'
 import { byteText } from '../../shared/present/numbers'
 import type { App } from '../../state/app'
-import { Button, Notice, Section, useApp } from '../common'
+import { Button, Notice, Progress, Section, useApp } from '../common'
 import { type OutFile, saveFile } from '../common/save-file'
+import { type LongWork, useLongWork } from '../common/use-long-work'
 
 export type ExportOutcome =
   | { state: 'idle' | 'making' }
@@ -11,6 +12,7 @@ export type ExportOutcome =
 
 export interface Exports {
   outcome: ExportOutcome
+  running: LongWork['running']
   firmware(): void
   libraryFile(): void
 }
@@ -18,17 +20,20 @@ export interface Exports {
 /** Both ways out of the phone, and how the last one went. */
 export function useExports(app: App): Exports {
   const [outcome, setOutcome] = useState<ExportOutcome>({ state: 'idle' })
+  const { running, run } = useLongWork()
   const give = async (make: () => Promise<Result<OutFile>>) => {
     setOutcome({ state: 'making' })
     const made = await make()
     const saved = made.ok ? await saveFile(made.value) : made
-    if (!saved.ok) setOutcome({ state: 'failed', text: saved.message })
+    if (!saved.ok && saved.code === 'worker/aborted') setOutcome({ state: 'idle' })
+    else if (!saved.ok) setOutcome({ state: 'failed', text: saved.message })
     else if (made.ok) setOutcome({ state: 'saved', text: savedText(made.value) })
   }
   return {
     outcome,
+    running,
     firmware: () => void give(() => app.exportFirmware()),
-    libraryFile: () => void give(() => app.exportLibrary()),
+    libraryFile: () => void give(() => run('Writing the library file', app.exportLibrary)),
   }
 }
 
@@ -49,7 +54,7 @@ export function FirmwareButton({ exports }: { exports: Exports }) {
 
 /** What the firmware holds, the backup, and the outcome of the last export. */
 export function ExportSection({ exports }: { exports: Exports }) {
-  const { outcome } = exports
+  const { outcome, running } = exports
   return (
     <Section title="Take it to the bench">
       <p>
@@ -62,6 +67,7 @@ export function ExportSection({ exports }: { exports: Exports }) {
         </Notice>
       )}
       {outcome.state === 'saved' && <p role="status">{outcome.text}</p>}
+      {running !== null && <Progress {...running} />}
       <Button wide disabled={outcome.state === 'making'} onClick={exports.libraryFile}>
         Export library file
       </Button>

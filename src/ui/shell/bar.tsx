@@ -5,7 +5,7 @@ const PLACES = [
   {
     key: 'moves',
     text: 'Moves',
-    holds: ['moves', 'gesture', 'record', 'background', 'library', 'import'],
+    holds: ['moves', 'gesture', 'record', 'background', 'library', 'backup', 'import'],
   },
   { key: 'try', text: 'Try', holds: ['try'] },
   { key: 'proof', text: 'Proof', holds: ['proof', 'replay'] },

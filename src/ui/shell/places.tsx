@@ -21,6 +21,7 @@ const Light = later('Light', async () => (await import('../light')).Light)
 const GripScreen = later('Grip', async () => (await import('../proof/grip-screen')).GripScreen)
 const BoardPlace = later('Board check', async () => (await import('../board')).BoardPlace)
 const ImportScreen = later(
+const BackupScreen = later('Backup', async () => (await import('../backup')).BackupScreen)
   'Import CSV logs',
   async () => (await import('../library/import-screen')).ImportScreen,
 )
@@ -35,6 +36,7 @@ export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {
   import: () => <ImportScreen />,
   replay: (rest) => <Replay rest={rest} />,
   try: (rest) => <Try rest={rest} />,
+  backup: () => <BackupScreen />,
   proof: (rest) => <Proof rest={rest} />,
   board: (rest) => <BoardPlace rest={rest} />,
   grip: () => <GripScreen />,

@@ -1,0 +1,120 @@
+import type { CallOptions, RecogniserClient } from '../../recogniser/client'
+import type { PlannedLibrary } from '../../shared/backup/plan-restore'
+import type { ReadLibrary } from '../../shared/backup/read-backup'
+import { filledUp, withheldBy } from '../../shared/backup/withheld'
+import type { FullLibrary, Library } from '../../shared/model/library'
+import { ok, type Result } from '../../shared/model/result'
+import type { StoredFile } from '../../shared/protocol/recogniser'
+import type { Store } from '../../storage/store'
+import { newId } from '../id'
+import { freeName, reidentify } from '../reidentify'
+import type { SavedElsewhere } from '../saved-elsewhere'
+
+export interface RestoreParts {
+  store: Store
+  recogniser: RecogniserClient
+  saved: SavedElsewhere
+}
+
+/**
+ * Carries a plan out, one library at a time, each all or nothing. Stops at the first that fails;
+ * those before it stay restored.
+ * @returns how many recordings were added or brought back
+ */
+export async function restoreLibraries(
+  parts: RestoreParts,
+  file: StoredFile,
+  plan: readonly PlannedLibrary[],
+  { signal, onProgress }: Required<Pick<CallOptions, 'signal' | 'onProgress'>>,
+): Promise<Result<number>> {
+  let restored = 0
+  const todo = plan.filter(({ way }) => way.kind !== 'nothing')
+  for (const [index, planned] of todo.entries()) {
+    const read = await parts.recogniser.readBackupLibrary(file, planned.place, {
+      signal,
+      onProgress: (steps) =>
+        onProgress({
+          done: index + steps.done / Math.max(1, steps.total),
+          total: todo.length,
+          what: `Restoring ${planned.library.name}`,
+        }),
+    })
+    if (!read.ok) return read
+    const done = await restoreOne(parts, planned, await permitted(parts.store, read.value))
+    if (!done.ok) return done
+    restored += done.value
+  }
+  return ok(restored)
+}
+
+/** Leaves out what was withdrawn or dropped on this phone since. */
+async function permitted(store: Store, read: ReadLibrary): Promise<ReadLibrary> {
+  const { library, recordings } = read.full
+  const here = (await store.listLibraries()).find(({ id }) => id === library.id)
+  const isWithheld = withheldBy(here, library)
+  const kept = recordings.filter(({ recording, samples }) => !isWithheld(recording, samples))
+  return { ...read, full: { library, recordings: kept } }
+}
+
+async function restoreOne(
+  { store, saved }: RestoreParts,
+  planned: PlannedLibrary,
+  read: ReadLibrary,
+): Promise<Result<number>> {
+  const { way } = planned
+  if (way.kind === 'add') return fillUp(store, saved, planned, way, read)
+  const taken = (await store.listLibraries()).map(({ name }) => name)
+  const named = { ...read.full, library: { ...read.full.library, name: planned.library.name } }
+  const full = way.kind === 'beside' ? reidentify(named, taken, newId) : freelyNamed(named, taken)
+  const added = await store.addFullLibrary(full)
+  if (!added.ok) return added
+  const { id } = full.library
+  if (way.kind === 'as-it-was') await keepItems(store, id, read)
+  await saved.mark(
+    id,
+    full.recordings.map(({ recording }) => recording.id),
+  )
+  return ok(full.recordings.length)
+}
+
+async function fillUp(
+  store: Store,
+  saved: SavedElsewhere,
+  planned: PlannedLibrary,
+  way: Extract<PlannedLibrary['way'], { kind: 'add' }>,
+  read: ReadLibrary,
+): Promise<Result<number>> {
+  const { id } = planned.library
+  const here = (await store.listLibraries()).find((one) => one.id === id)
+  // Of a deleted library nothing is shown that could be overwritten: it comes back as backed up.
+  const theirs = read.full.library
+  const library: Library = here === undefined ? theirs : filledUp(here, theirs)
+  const missing = new Set(way.missing)
+  const recordings = read.full.recordings.filter(({ recording }) => missing.has(recording.id))
+  const filled = await store.changeLibrary({
+    library,
+    add: recordings,
+    update: [],
+    remove: [],
+    restore: way.undelete,
+  })
+  if (!filled.ok) return filled
+  const back = here === undefined ? await store.restoreLibrary(id) : filled
+  if (!back.ok) return back
+  await saved.mark(
+    id,
+    read.full.recordings.map(({ recording }) => recording.id),
+  )
+  return ok(recordings.length + way.undelete.length)
+}
+
+function freelyNamed(full: FullLibrary, taken: string[]): FullLibrary {
+  return { ...full, library: { ...full.library, name: freeName(full.library.name, taken) } }
+}
+
+/** Under the same ids, what refers to the library's parts still does. */
+async function keepItems(store: Store, libraryId: string, { items }: ReadLibrary): Promise<void> {
+  for (const { kind, id, keptAt, value } of items) {
+    await store.putItem(kind, { id, libraryId, keptAt, value })
+  }
+}

@@ -1,0 +1,93 @@
+import { useEffect, useState } from 'preact/hooks'
+import type { PlannedLibrary, RestoreWish } from '../../shared/backup/plan-restore'
+import { contentsSentence } from '../../shared/present/backup-words'
+import { plural } from '../../shared/present/numbers'
+import type { BackupState, OpenedBackup } from '../../state/backup'
+import { Button, Choice, FileButton, HOME, Notice, Progress, Section } from '../common'
+import { GoneView, PlannedView } from './planned-view'
+
+/** A backup or library file is looked through first; then it says what a restore would do. */
+export function RestoreSection({ backup }: { backup: BackupState }) {
+  const opening = backup.opening.value
+  return (
+    <Section title="Restore">
+      <p class="quiet">
+        From a backup or a library file, of this or any older version. A damaged one gives back
+        every take that is whole. Nothing on this phone is overwritten.
+      </p>
+      {opening.state === 'running' ? (
+        <Progress progress={opening.progress} cancel={opening.cancel} />
+      ) : (
+        <FileButton
+          accept=".zip,application/zip"
+          onFiles={([file]) => file !== undefined && void backup.open(file)}
+        >
+          {opening.state === 'done' ? 'Choose another file' : 'Choose a file'}
+        </FileButton>
+      )}
+      {opening.state === 'failed' && (
+        <Notice tone="trouble" live>
+          {opening.message}
+        </Notice>
+      )}
+      {opening.state === 'done' && <Plan backup={backup} opened={opening.value} />}
+    </Section>
+  )
+}
+
+const WISHES: { value: RestoreWish; text: string }[] = [
+  { value: 'add', text: 'Add what is missing' },
+  { value: 'beside', text: 'Put beside' },
+]
+
+function Plan({ backup, opened }: { backup: BackupState; opened: OpenedBackup }) {
+  const [wish, setWish] = useState<RestoreWish>('add')
+  const [plan, setPlan] = useState<PlannedLibrary[]>([])
+  const restoring = backup.restoring.value
+  useEffect(() => {
+    void backup.plan(opened, wish).then(setPlan)
+  }, [backup, opened, wish, restoring])
+  const isHere = plan.some(({ way }) => way.kind === 'add' || way.kind === 'nothing')
+  const todo = plan.filter(({ way }) => way.kind !== 'nothing')
+  return (
+    <>
+      <p role="status">
+        {opened.file.name}: {contentsSentence(opened.contents)}
+      </p>
+      {(isHere || wish === 'beside') && (
+        <Choice
+          legend="Libraries that are on this phone"
+          value={wish}
+          options={WISHES}
+          onChange={setWish}
+        />
+      )}
+      <ul class="backup-plan">
+        {plan.map((planned) => (
+          <PlannedView key={planned.place.library.start} planned={planned} />
+        ))}
+        {opened.contents.gone.map((one) => (
+          <GoneView key={one.name} {...one} />
+        ))}
+      </ul>
+      {restoring.state === 'running' && (
+        <Progress progress={restoring.progress} cancel={restoring.cancel} />
+      )}
+      {restoring.state === 'failed' && (
+        <Notice tone="trouble" live>
+          {restoring.message} What was restored before it stays.
+        </Notice>
+      )}
+      {restoring.state === 'done' && (
+        <p role="status">
+          {plural('recording', restoring.value)} restored. <a href={HOME}>To the moves</a>
+        </p>
+      )}
+      {todo.length > 0 && restoring.state !== 'running' && (
+        <Button wide onClick={() => void backup.restore(opened, plan)}>
+          Restore
+        </Button>
+      )}
+    </>
+  )
+}
