@@ -7,6 +7,8 @@ const coreDir = fileURLToPath(new URL('../core/', import.meta.url))
 const outDir = `${coreDir}build/`
 
 export const CORE_WASM = `${outDir}core.wasm`
+/** The same sources with 128-bit vectors: the same integers, many comparisons at once. */
+export const CORE_SIMD_WASM = `${outDir}core-simd.wasm`
 const STAMP = `${outDir}core.stamp`
 
 /** Order and flags are fixed: the same sources give the same bytes on every machine. */
@@ -28,6 +30,8 @@ const FLAGS = [
   '-Wl,-z,stack-size=16384',
 ]
 
+const PORTS = ['wasm.c', 'light_wasm.c', 'batch_wasm.c', 'dense_wasm.c']
+
 interface Tree {
   [name: string]: string | Uint8Array | Tree
 }
@@ -37,9 +41,8 @@ function coreSources(): { names: string[]; tree: Tree } {
   const files = readdirSync(coreDir).sort()
   const names = files.filter((name) => /^mvw_.*\.c$/.test(name))
   const headers = files.filter((name) => name.endsWith('.h'))
-  const ports = ['wasm.c', 'light_wasm.c']
   const tree: Tree = {
-    port: Object.fromEntries(ports.map((name) => [name, read(`port/${name}`)])),
+    port: Object.fromEntries(PORTS.map((name) => [name, read(`port/${name}`)])),
   }
   for (const name of [...headers, ...names]) tree[name] = read(name)
   return { names, tree }
@@ -54,14 +57,18 @@ function stampOf(tree: Tree): string {
 function isFresh(stamp: string): boolean {
   try {
     readFileSync(CORE_WASM)
+    readFileSync(CORE_SIMD_WASM)
     return readFileSync(STAMP, 'utf8') === stamp
   } catch {
     return false
   }
 }
 
-/** Compiles the core to WebAssembly bytes; throws with the compiler's words when it fails. */
-export async function compileCore(): Promise<Uint8Array> {
+/**
+ * Compiles the core to WebAssembly bytes; throws with the compiler's words when it fails.
+ * @param more flags besides the usual ones
+ */
+export async function compileCore(more: readonly string[] = []): Promise<Uint8Array> {
   const { names, tree } = coreSources()
   let words = ''
   const decoder = new TextDecoder()
@@ -72,7 +79,7 @@ export async function compileCore(): Promise<Uint8Array> {
     // Loaded ahead without a word: the package's own first step would print its progress.
     await commands.clang(undefined, {}, { fetchProgress: () => {} })
     const files = await commands.clang(
-      [...FLAGS, 'port/wasm.c', 'port/light_wasm.c', ...names, '-o', 'core.wasm'],
+      [...FLAGS, ...more, ...PORTS.map((name) => `port/${name}`), ...names, '-o', 'core.wasm'],
       tree,
       { stdout: listen, stderr: listen },
     )
@@ -84,13 +91,15 @@ export async function compileCore(): Promise<Uint8Array> {
   }
 }
 
-/** Writes src/core/build/core.wasm unless it is there for the same sources. Returns its path. */
+/** Writes both builds unless they are there for the same sources. Returns the path of the plain one. */
 export async function buildCore(): Promise<string> {
   const stamp = stampOf(coreSources().tree)
   if (isFresh(stamp)) return CORE_WASM
   const bytes = await compileCore()
+  const vectors = await compileCore(['-msimd128'])
   mkdirSync(outDir, { recursive: true })
   writeFileSync(CORE_WASM, bytes)
+  writeFileSync(CORE_SIMD_WASM, vectors)
   writeFileSync(STAMP, stamp)
   return CORE_WASM
 }
@@ -98,4 +107,5 @@ export async function buildCore(): Promise<string> {
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const path = await buildCore()
   console.log(`core.wasm: ${readFileSync(path).length} bytes`)
+  console.log(`core-simd.wasm: ${readFileSync(CORE_SIMD_WASM).length} bytes`)
 }

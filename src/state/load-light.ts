@@ -1,10 +1,13 @@
-import wasmUrl from '../core/build/core.wasm?url'
+import plainUrl from '../core/build/core.wasm?url'
+import simdUrl from '../core/build/core-simd.wasm?url'
+import { SIMD_PROBE } from '../shared/core/simd-probe'
 import { type LightExports, LightPlayer } from '../shared/light/player'
 
 let compiled: Promise<WebAssembly.Module> | undefined
 
 async function compile(): Promise<WebAssembly.Module> {
-  const answer = await fetch(wasmUrl)
+  // The file that the recogniser takes too, so that one is fetched.
+  const answer = await fetch(WebAssembly.validate(SIMD_PROBE) ? simdUrl : plainUrl)
   if (!answer.ok) throw new Error(`the player of the light was not found (${answer.status})`)
   // Not compileStreaming: servers on a desk often send another type than application/wasm.
   return WebAssembly.compile(await answer.arrayBuffer())

@@ -93,6 +93,30 @@ int port_push(const int16_t *samples, int count, uint32_t *event_came, uint32_t 
   return count;
 }
 
+/* Pushes until count samples are taken or room events have come, and keeps all of them: EVENT_WORDS
+ * each into events, and the normalised segment of each, compared or not, into queries.
+ * Returns the samples taken; *came receives the number of events. */
+EXPORT("push_all")
+int port_push_all(const int16_t *samples, int count, int room, uint32_t *came, uint32_t *events,
+                  int8_t *queries, uint32_t *energy, uint8_t *phase) {
+  uint32_t size = (uint32_t)model.normaliser.length * state.channels;
+  int taken = 0;
+  *came = 0;
+  while (taken < count && (int)*came < room) {
+    uint32_t one = 0;
+    int status = port_push(samples + taken * MVW_AXES, count - taken, &one,
+                           events + *came * EVENT_WORDS, energy ? energy + taken : 0,
+                           phase ? phase + taken : 0);
+    if (status < 0) return status;
+    taken += status;
+    if (one == 0) continue;
+    const int8_t *query = mvw_query(&state);
+    for (uint32_t i = 0; i < size; i++) queries[*came * size + i] = query[i];
+    (*came)++;
+  }
+  return taken;
+}
+
 EXPORT("classify")
 int port_classify(const int16_t *samples, int count, const int16_t *gravity, uint32_t *event_out) {
   mvw_event event;
@@ -114,18 +138,6 @@ uint32_t port_dtw(const int8_t *a, int a_length, const int8_t *b, int b_length, 
                   int band, int cost, uint32_t limit, uint32_t *row) {
   return mvw_dtw(a, (uint16_t)a_length, b, (uint16_t)b_length, (uint8_t)channels, (uint8_t)band,
                  (uint8_t)cost, limit, row);
-}
-
-/* Distances of rows to columns, each series length points, into out (rows * columns, row-major). */
-EXPORT("dtw_matrix")
-void port_dtw_matrix(const int8_t *rows, int row_count, const int8_t *columns, int column_count,
-                     int length, int channels, int band, int cost, uint32_t *out, uint32_t *row) {
-  int size = length * channels;
-  for (int i = 0; i < row_count; i++)
-    for (int j = 0; j < column_count; j++)
-      out[i * column_count + j] =
-          mvw_dtw(rows + i * size, (uint16_t)length, columns + j * size, (uint16_t)length,
-                  (uint8_t)channels, (uint8_t)band, (uint8_t)cost, MVW_NO_DISTANCE, row);
 }
 
 /* Makes an already normalised segment the last compared one. */

@@ -65,6 +65,12 @@ export interface CoreTrace {
   phase: Uint8Array
 }
 
+/** An event with the segment as it was compared, length × channels; of no use when it was not. */
+export interface CoreDecision {
+  event: CoreEvent
+  query: Int8Array
+}
+
 /** Entries of the recogniser's buffers, as in `mvw_memory`. */
 export interface CoreMemory {
   ringSamples: number
@@ -83,8 +89,19 @@ export interface DtwOptions {
   limit?: number
 }
 
+/** Dense algebra of training; `PLAIN_ALGEBRA` is the same to the bit without a module. */
+export interface Algebra {
+  /** `start` plus the products of all pairs of rows, rows × rows. */
+  gram(values: Float64Array, rows: number, start: number): Float64Array
+  /**
+   * Inverse of a symmetric positive definite n × n matrix, of which the lower half is read.
+   * @throws RangeError when it is not positive definite.
+   */
+  inverse(matrix: Float64Array, n: number): Float64Array
+}
+
 /** The C core as TypeScript sees it. One instance holds one recogniser; make more for more. */
-export interface Core {
+export interface Core extends Algebra {
   /**
    * Loads model bytes and resets.
    * @param board setting of the sensor, checked against the model's; the model's own by default
@@ -95,6 +112,8 @@ export interface Core {
   reset(): void
   /** Pushes n × 6 counts in order; any split into blocks gives the same events. */
   push(counts: Int16Array, trace?: CoreTrace): CoreEvent[]
+  /** push() of a whole recording, with the segment of each event beside it. */
+  pushAll(counts: Int16Array, trace?: CoreTrace): CoreDecision[]
   button(pressed: boolean): void
   /** Names one segment that is already cut. gravity: three counts at rest, or null. */
   classify(counts: Int16Array, gravity: Int16Array | null): CoreEvent
@@ -108,6 +127,8 @@ export interface Core {
    * Distances of each series in `rows` to each in `columns` (all length × channels), row-major.
    */
   dtwMatrix(rows: Int8Array[], columns: Int8Array[], options: DtwOptions): Float64Array
+  /** Distances between all series of one length, n × n row-major; warping is symmetric. */
+  distances(series: readonly Int8Array[], options: DtwOptions): Float64Array
   /**
    * Counts of kernel features over segments normalised under the loaded model: for each query and
    * feature the count in the first half, in the second, and the longest run (MAX_POOLS numbers).

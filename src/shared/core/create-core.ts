@@ -1,14 +1,14 @@
-import { FEATURE_BYTES } from '../format/kernel-bytes'
 import { AXES } from '../model/sample'
+import { CoreBatch, MAX_LENGTH, NO_DISTANCE, seriesLength, toDistance } from './batch'
 import {
   CORE_REASONS,
   CORE_ROLLS,
   type Core,
+  type CoreDecision,
   type CoreEvent,
   type CoreMemory,
   type CoreTrace,
   type DtwOptions,
-  MAX_POOLS,
   TEACH_STATUSES,
   type TeachAnswer,
   type TeachSizes,
@@ -24,11 +24,10 @@ const TEACH_NEW = 254
 /** Bytes of an `mvw_taught`. */
 const SLOT_BYTES = 8
 const TEACH_WORDS = 6
-const NO_DISTANCE = 0xffffffff
 /** Samples copied into the module at a time. */
 const BLOCK_SAMPLES = 1024
-/** Longest series `mvw_dtw` takes. */
-const MAX_LENGTH = 128
+/** Decisions that are read from the module at a time. */
+const ROOM = 64
 
 /** Sensor as a board has it set up, in the units of `mvw_board`. */
 export interface BoardSetup {
@@ -51,6 +50,7 @@ export class WasmCore implements Core {
   private readonly energy: number
   private readonly phase: number
   private readonly row: number
+  private readonly batch: CoreBatch
   /** Everything behind it belongs to the model or to one call. */
   private readonly modelMark: number
   private callMark: number
@@ -69,6 +69,7 @@ export class WasmCore implements Core {
     this.energy = this.memory.take(BLOCK_SAMPLES * 4)
     this.phase = this.memory.take(BLOCK_SAMPLES)
     this.row = this.memory.take(MAX_LENGTH * 4)
+    this.batch = new CoreBatch(exports, this.memory, this.row)
     this.modelMark = this.memory.mark()
     this.callMark = this.modelMark
   }
@@ -138,6 +139,41 @@ export class WasmCore implements Core {
       done += taken
     }
     return events
+  }
+
+  pushAll(counts: Int16Array, trace?: CoreTrace): CoreDecision[] {
+    this.needModel()
+    const total = counts.length / AXES
+    if (!Number.isInteger(total)) throw new RangeError('push needs six counts a sample')
+    const { memory } = this
+    const samples = memory.putInt16(counts)
+    const events = memory.take(ROOM * EVENT_WORDS * 4)
+    const queries = memory.take(ROOM * this.queryValues)
+    const energy = trace ? memory.take(total * 4) : 0
+    const phase = trace ? memory.take(total) : 0
+    const decisions: CoreDecision[] = []
+    for (let done = 0; done < total; ) {
+      const taken = this.exports.push_all(
+        samples + done * AXES * 2,
+        total - done,
+        ROOM,
+        this.came,
+        events,
+        queries,
+        trace ? energy + done * 4 : 0,
+        trace ? phase + done : 0,
+      )
+      if (taken < 0) memory.release(this.callMark)
+      done += checkStatus(taken)
+      for (let i = 0; i < memory.uint32(this.came, 1)[0]!; i++) {
+        const query = memory.int8(queries + i * this.queryValues, this.queryValues).slice()
+        decisions.push({ event: this.readEvent(events + i * EVENT_WORDS * 4), query })
+      }
+    }
+    trace?.energy.set(memory.uint32(energy, total))
+    trace?.phase.set(memory.uint8(phase, total))
+    memory.release(this.callMark)
+    return decisions
   }
 
   openTeaching({ slots, takes }: TeachSizes): void {
@@ -215,7 +251,7 @@ export class WasmCore implements Core {
   dtw(a: Int8Array, b: Int8Array, options: DtwOptions): number {
     const { channels, band, cost, limit = NO_DISTANCE } = options
     const mark = this.memory.mark()
-    const [first, second] = [this.put(a), this.put(b)]
+    const [first, second] = [this.memory.putInt8(a), this.memory.putInt8(b)]
     const distance = this.exports.dtw(
       first,
       seriesLength(a, channels),
@@ -232,51 +268,31 @@ export class WasmCore implements Core {
   }
 
   dtwMatrix(rows: Int8Array[], columns: Int8Array[], options: DtwOptions): Float64Array {
-    const matrix = new Float64Array(rows.length * columns.length)
-    const size = rows[0]?.length ?? 0
-    if (matrix.length === 0) return matrix
-    const mark = this.memory.mark()
-    const packedColumns = this.putAll(columns, size)
-    const packedRows = this.putAll(rows, size)
-    const out = this.memory.take(matrix.length * 4)
-    this.exports.dtw_matrix(
-      packedRows,
-      rows.length,
-      packedColumns,
-      columns.length,
-      seriesLength(rows[0]!, options.channels),
-      options.channels,
-      options.band,
-      options.cost,
-      out,
-      this.row,
-    )
-    const distances = this.memory.uint32(out, matrix.length)
-    for (let i = 0; i < matrix.length; i++)
-      matrix[i] = toDistance(distances[i]!) ?? Number.POSITIVE_INFINITY
-    this.memory.release(mark)
-    return matrix
+    return this.batch.matrix(rows, columns, options)
+  }
+
+  distances(series: readonly Int8Array[], options: DtwOptions): Float64Array {
+    return this.batch.distances(series, options)
   }
 
   kernelCounts(queries: readonly Int8Array[], records: Uint8Array): Uint8Array {
     this.needModel()
-    const mark = this.memory.mark()
-    const packed = this.putAll(queries, this.queryValues)
-    const features = this.putBytes(records)
-    const count = records.length / FEATURE_BYTES
-    const total = queries.length * count * MAX_POOLS
-    const out = this.memory.take(total)
-    this.exports.kernel_counts(packed, queries.length, features, count, out)
-    const counts = this.memory.uint8(out, total).slice()
-    this.memory.release(mark)
-    return counts
+    return this.batch.kernelCounts(queries, records, this.queryValues, this.points)
+  }
+
+  gram(values: Float64Array, rows: number, start: number): Float64Array {
+    return this.batch.gram(values, rows, start)
+  }
+
+  inverse(matrix: Float64Array, n: number): Float64Array {
+    return this.batch.inverse(matrix, n)
   }
 
   kernelOutputs(queries: readonly Int8Array[], record: Uint8Array): Int32Array {
     this.needModel()
     const mark = this.memory.mark()
-    const packed = this.putAll(queries, this.queryValues)
-    const feature = this.putBytes(record)
+    const packed = this.memory.putAll(queries, this.queryValues)
+    const feature = this.memory.putBytes(record)
     const total = queries.length * this.points
     const out = this.memory.take(total * 4)
     this.exports.kernel_outputs(packed, queries.length, feature, out)
@@ -285,34 +301,12 @@ export class WasmCore implements Core {
     return outputs
   }
 
-  private putBytes(bytes: Uint8Array): number {
-    const at = this.memory.take(bytes.length)
-    this.memory.uint8(at, bytes.length).set(bytes)
-    return at
-  }
-
-  private put(series: Int8Array): number {
-    const at = this.memory.take(series.length)
-    this.memory.int8(at, series.length).set(series)
-    return at
-  }
-
-  private putAll(series: readonly Int8Array[], size: number): number {
-    const at = this.memory.take(series.length * size)
-    const view = this.memory.int8(at, series.length * size)
-    series.forEach((one, i) => {
-      if (one.length !== size) throw new RangeError('the core needs series of one length')
-      view.set(one, i * size)
-    })
-    return at
-  }
-
   private needTeaching(): void {
     if (this.teachFacts === 0) throw new Error('open teaching on a loaded model first')
   }
 
-  private readEvent(): CoreEvent {
-    const word = this.memory.uint32(this.event, EVENT_WORDS)
+  private readEvent(at = this.event): CoreEvent {
+    const word = this.memory.uint32(at, EVENT_WORDS)
     const [kind, reason, roll, gesture, runnerUp, start, end, distance, threshold, second] = word
     return {
       kind: kind === 1 ? 'gesture' : 'reject',
@@ -335,17 +329,4 @@ export class WasmCore implements Core {
 
 function toIndex(value: number): number | null {
   return value === NONE_INDEX ? null : value
-}
-
-/** WebAssembly gives int32: back to unsigned first. */
-function toDistance(value: number): number | null {
-  const distance = value >>> 0
-  return distance === NO_DISTANCE ? null : distance
-}
-
-function seriesLength(series: Int8Array, channels: number): number {
-  const length = series.length / channels
-  if (!Number.isInteger(length) || length < 1 || length > MAX_LENGTH)
-    throw new RangeError(`a series has 1 to ${MAX_LENGTH} points of ${channels} channels`)
-  return length
 }

@@ -33,18 +33,6 @@ export interface CoreExports extends ModuleMemory {
     limit: number,
     row: number,
   ): number
-  dtw_matrix(
-    rows: number,
-    rowCount: number,
-    columns: number,
-    columnCount: number,
-    length: number,
-    channels: number,
-    band: number,
-    cost: number,
-    out: number,
-    row: number,
-  ): void
   kernel_counts(
     queries: number,
     count: number,
@@ -53,6 +41,43 @@ export interface CoreExports extends ModuleMemory {
     out: number,
   ): void
   kernel_outputs(queries: number, count: number, record: number, out: number): void
+  push_all(
+    samples: number,
+    count: number,
+    room: number,
+    came: number,
+    events: number,
+    queries: number,
+    energy: number,
+    phase: number,
+  ): number
+  pack_values(count: number, size: number): number
+  pack(series: number, count: number, size: number, packed: number): void
+  dtw_row(
+    a: number,
+    series: number,
+    packed: number,
+    first: number,
+    count: number,
+    length: number,
+    channels: number,
+    band: number,
+    cost: number,
+    out: number,
+    row: number,
+  ): void
+  kernel_counts_packed(
+    packed: number,
+    count: number,
+    length: number,
+    channels: number,
+    records: number,
+    featureCount: number,
+    out: number,
+  ): number
+  gram(z: number, rows: number, columns: number, start: number, gram: number, packed: number): void
+  cholesky(a: number, n: number, packed: number): number
+  inverse(factor: number, n: number, lower: number, inverse: number, packed: number): void
   teach_open(
     slots: number,
     slotCount: number,
@@ -99,6 +124,41 @@ export class WasmMemory {
     this.next = mark
   }
 
+  putBytes(bytes: Uint8Array): number {
+    const at = this.take(bytes.length)
+    this.uint8(at, bytes.length).set(bytes)
+    return at
+  }
+
+  putInt8(values: Int8Array): number {
+    const at = this.take(values.length)
+    this.int8(at, values.length).set(values)
+    return at
+  }
+
+  putInt16(values: Int16Array): number {
+    const at = this.take(values.length * 2)
+    this.int16(at, values.length).set(values)
+    return at
+  }
+
+  putFloat64(values: Float64Array): number {
+    const at = this.take(values.length * 8)
+    this.float64(at, values.length).set(values)
+    return at
+  }
+
+  /** Series of `size` values behind each other. */
+  putAll(series: readonly Int8Array[], size: number): number {
+    const at = this.take(series.length * size)
+    const view = this.int8(at, series.length * size)
+    series.forEach((one, i) => {
+      if (one.length !== size) throw new RangeError('the core needs series of one length')
+      view.set(one, i * size)
+    })
+    return at
+  }
+
   int8(at: number, length: number): Int8Array {
     return new Int8Array(this.exports.memory.buffer, at, length)
   }
@@ -113,6 +173,10 @@ export class WasmMemory {
 
   uint32(at: number, length: number): Uint32Array {
     return new Uint32Array(this.exports.memory.buffer, at, length)
+  }
+
+  float64(at: number, length: number): Float64Array {
+    return new Float64Array(this.exports.memory.buffer, at, length)
   }
 }
 

@@ -15,24 +15,16 @@ export interface WarpSettings {
   cost: 0 | 1
 }
 
-/** Distances between all examples, n × n row-major; warping is symmetric, so half is computed. */
+/** Distances between all examples, n × n row-major. */
 export function distancesBetween(
   core: Core,
   examples: readonly Example[],
   settings: WarpSettings,
 ): Float64Array {
-  const n = examples.length
-  const queries = examples.map((example) => example.query)
-  const table = new Float64Array(n * n)
-  for (let i = 0; i + 1 < n; i++) {
-    const row = core.dtwMatrix([queries[i]!], queries.slice(i + 1), settings)
-    for (let k = 0; k < row.length; k++) {
-      const j = i + 1 + k
-      table[i * n + j] = row[k]!
-      table[j * n + i] = row[k]!
-    }
-  }
-  return table
+  return core.distances(
+    examples.map((example) => example.query),
+    settings,
+  )
 }
 
 /**

@@ -29,6 +29,12 @@ export function runStream(
   segmenter: ModelSegmenter,
   { templateCount = 0, trace }: StreamOptions = {},
 ): StreamMovement[] {
+  if (templateCount === 0) {
+    core.reset()
+    return core.pushAll(counts, trace).map(({ event, query }) => {
+      return { event, query: wasCompared(event) ? query : null, templateDistances: null }
+    })
+  }
   const samples = counts.length / AXES
   const step = samplesBetweenDecisions(segmenter)
   const movements: StreamMovement[] = []

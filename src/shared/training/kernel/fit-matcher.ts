@@ -76,14 +76,14 @@ export function fitMatcher(core: Core, request: MatcherRequest): MatcherFit | nu
   if (wish !== 'kernel' || few) tried.push(fitTemplates(request))
   if (wish !== 'template' && !few) {
     const features = growFeatures(core, request)
-    const alone = fitKernel(request, { features, pools: 2, perClass: 0 })
+    const alone = fitKernel(core, request, { features, pools: 2, perClass: 0 })
     const strengths = alone === null ? STRENGTHS : [alone.strength]
     tried.push(alone)
     for (const perClass of wish === 'auto' ? templateCounts(request) : []) {
-      tried.push(fitKernel(request, { features, pools: 2, perClass, strengths }))
+      tried.push(fitKernel(core, request, { features, pools: 2, perClass, strengths }))
     }
     const { perClass } = bestOf(tried.filter((fit) => fit?.kernel)) ?? { perClass: 0 }
-    tried.push(fitKernel(request, { features, pools: 3, perClass, strengths }))
+    tried.push(fitKernel(core, request, { features, pools: 3, perClass, strengths }))
   }
   const best = bestOf(tried)
   if (best?.kind !== 'template') return best
@@ -175,7 +175,7 @@ interface KernelChoice {
   strengths?: readonly number[]
 }
 
-function fitKernel(request: MatcherRequest, choice: KernelChoice): MatcherFit | null {
+function fitKernel(core: Core, request: MatcherRequest, choice: KernelChoice): MatcherFit | null {
   const { examples, classCount, table, budgetBytes } = request
   const { features, pools, perClass, strengths = STRENGTHS } = choice
   const cover = (rows: readonly number[]) =>
@@ -188,7 +188,7 @@ function fitKernel(request: MatcherRequest, choice: KernelChoice): MatcherFit | 
   const counts = firstColumns(features, count, pools)
   const classes = examples.map((example) => example.gesture)
   const groups = groupsOf(examples)
-  const fit = fitRidge(counts, classes, classCount, groups, strengths)
+  const fit = fitRidge(counts, classes, classCount, groups, strengths, core)
   const logs =
     perClass === 0 ? null : heldOutLogDistances(table, examples.length, classCount, groups, cover)
   const { factor, values, loss, share } = combine(fit, logs, classes, classCount)

@@ -1,3 +1,26 @@
+import type { Algebra } from '../../core/core'
+
+/** What the core's module does much faster, with every sum in the same order. */
+export const PLAIN_ALGEBRA: Algebra = {
+  gram: gramOf,
+  inverse: (matrix, n) => inverseFromCholesky(cholesky(matrix.slice(), n), n),
+}
+
+function gramOf(values: Float64Array, rows: number, start: number): Float64Array {
+  const columns = values.length / rows
+  const gram = new Float64Array(rows * rows)
+  for (let i = 0; i < rows; i++) {
+    for (let j = 0; j <= i; j++) {
+      let sum = start
+      const [a, b] = [i * columns, j * columns]
+      for (let c = 0; c < columns; c++) sum += values[a + c]! * values[b + c]!
+      gram[i * rows + j] = sum
+      gram[j * rows + i] = sum
+    }
+  }
+  return gram
+}
+
 /**
  * Lower Cholesky factor of a symmetric positive definite n × n matrix, in place of its lower half
  * (Golub and Van Loan, Matrix Computations, algorithm 4.2.2, by rows).

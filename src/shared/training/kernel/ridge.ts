@@ -1,5 +1,6 @@
+import type { Algebra } from '../../core/core'
 import type { Matrix } from './design-matrix'
-import { cholesky, inverseFromCholesky, solveCholesky } from './linear-algebra'
+import { cholesky, PLAIN_ALGEBRA, solveCholesky } from './linear-algebra'
 
 /** Strengths worth trying, in units of the mean square of a standardised column times all columns. */
 export const STRENGTHS = [0.01, 0.03, 0.1, 0.3, 1, 3]
@@ -24,6 +25,7 @@ export interface RidgeFit {
  * leave-one-out formula of Golub, Heath and Wahba, Technometrics 21(2), 1979, for groups).
  * @param classes class of each row, 0 to classCount - 1
  * @param groups rows that are left out together
+ * @param algebra the core's, for speed
  */
 export function fitRidge(
   table: Matrix,
@@ -31,17 +33,18 @@ export function fitRidge(
   classCount: number,
   groups: readonly number[][],
   strengths: readonly number[] = STRENGTHS,
+  algebra: Algebra = PLAIN_ALGEBRA,
 ): RidgeFit {
   const { rows } = table
   const standard = standardise(table)
-  const gram = gramOf(standard.values, rows, table.columns)
+  const gram = algebra.gram(standard.values, rows, INTERCEPT)
   const targets = targetsOf(classes, classCount)
   let best: { strength: number; dual: Float64Array; heldOut: Float64Array; loss: number } | null =
     null
   for (const strength of strengths) {
     const shifted = gram.slice()
     for (let i = 0; i < rows; i++) shifted[i * rows + i]! += strength
-    const inverse = inverseFromCholesky(cholesky(shifted, rows), rows)
+    const inverse = algebra.inverse(shifted, rows)
     const dual = multiply(inverse, targets, rows, rows, classCount)
     const heldOut = leaveGroupsOut(inverse, dual, targets, rows, classCount, groups)
     const loss = meanSquare(heldOut, targets)
@@ -63,32 +66,22 @@ interface Standard {
 function standardise({ rows, columns, values }: Matrix): Standard {
   const means = new Float64Array(columns)
   const squares = new Float64Array(columns)
-  for (let i = 0; i < values.length; i++) means[i % columns]! += values[i]! / rows
-  for (let i = 0; i < values.length; i++) {
-    squares[i % columns]! += (values[i]! - means[i % columns]!) ** 2 / rows
+  for (let i = 0; i < rows; i++) {
+    for (let c = 0; c < columns; c++) means[c]! += values[i * columns + c]! / rows
+  }
+  for (let i = 0; i < rows; i++) {
+    for (let c = 0; c < columns; c++)
+      squares[c]! += (values[i * columns + c]! - means[c]!) ** 2 / rows
   }
   // A column that never changes says nothing; it must not be divided by nought.
   const scales = squares.map((square) => Math.sqrt(Math.max(square, 1e-3) * columns))
-  return {
-    values: values.map((value, i) => (value - means[i % columns]!) / scales[i % columns]!),
-    means,
-    scales,
-  }
-}
-
-/** Z Zᵀ plus the intercept. */
-function gramOf(values: Float64Array, rows: number, columns: number): Float64Array {
-  const gram = new Float64Array(rows * rows)
+  const standard = new Float64Array(values.length)
   for (let i = 0; i < rows; i++) {
-    for (let j = 0; j <= i; j++) {
-      let sum = INTERCEPT
-      const [a, b] = [i * columns, j * columns]
-      for (let c = 0; c < columns; c++) sum += values[a + c]! * values[b + c]!
-      gram[i * rows + j] = sum
-      gram[j * rows + i] = sum
+    for (let c = 0; c < columns; c++) {
+      standard[i * columns + c] = (values[i * columns + c]! - means[c]!) / scales[c]!
     }
   }
-  return gram
+  return { values: standard, means, scales }
 }
 
 function targetsOf(classes: readonly number[], classCount: number): Float64Array {

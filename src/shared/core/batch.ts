@@ -1,0 +1,175 @@
+import { FEATURE_BYTES } from '../format/kernel-bytes'
+import { type DtwOptions, MAX_POOLS } from './core'
+import type { CoreExports, WasmMemory } from './wasm-memory'
+
+export const NO_DISTANCE = 0xffffffff
+/** Longest series `mvw_dtw` takes. */
+export const MAX_LENGTH = 128
+
+/** DEPTH, WIDE and BLOCK of `src/core/port/dense_wasm.c`, for its scratch. */
+const DEPTH = 256
+const WIDE = 4
+const BLOCK = 64
+
+/** Many comparisons in one call, over `src/core/port/batch_wasm.c` and `dense_wasm.c`. */
+export class CoreBatch {
+  constructor(
+    private readonly exports: CoreExports,
+    private readonly memory: WasmMemory,
+    /** Scratch of MAX_LENGTH words. */
+    private readonly row: number,
+  ) {}
+
+  matrix(
+    rows: readonly Int8Array[],
+    columns: readonly Int8Array[],
+    options: DtwOptions,
+  ): Float64Array {
+    const matrix = new Float64Array(rows.length * columns.length)
+    if (matrix.length === 0) return matrix
+    return this.released(() => {
+      const packed = this.pack(columns, options)
+      const from = this.memory.putAll(rows, columns[0]!.length)
+      for (let i = 0; i < rows.length; i++) {
+        const row = this.rowOf(from + i * packed.size, packed, 0, options)
+        for (let j = 0; j < columns.length; j++) {
+          matrix[i * columns.length + j] = toDistance(row[j]!) ?? Number.POSITIVE_INFINITY
+        }
+      }
+      return matrix
+    })
+  }
+
+  distances(series: readonly Int8Array[], options: DtwOptions): Float64Array {
+    const n = series.length
+    const table = new Float64Array(n * n)
+    if (n === 0) return table
+    return this.released(() => {
+      const packed = this.pack(series, options)
+      for (let i = 0; i + 1 < n; i++) {
+        const row = this.rowOf(packed.series + i * packed.size, packed, i + 1, options)
+        for (let j = i + 1; j < n; j++) {
+          const distance = toDistance(row[j]!) ?? Number.POSITIVE_INFINITY
+          table[i * n + j] = distance
+          table[j * n + i] = distance
+        }
+      }
+      return table
+    })
+  }
+
+  kernelCounts(
+    queries: readonly Int8Array[],
+    records: Uint8Array,
+    size: number,
+    length: number,
+  ): Uint8Array {
+    return this.released(() => {
+      const { exports, memory } = this
+      const series = memory.putAll(queries, size)
+      const features = memory.putBytes(records)
+      const count = records.length / FEATURE_BYTES
+      const total = queries.length * count * MAX_POOLS
+      const out = memory.take(total)
+      const packed = memory.take(exports.pack_values(queries.length, size) * 2)
+      exports.pack(series, queries.length, size, packed)
+      const [n, channels] = [queries.length, size / length]
+      if (exports.kernel_counts_packed(packed, n, length, channels, features, count, out) === 0) {
+        exports.kernel_counts(series, n, features, count, out)
+      }
+      return memory.uint8(out, total).slice()
+    })
+  }
+
+  gram(values: Float64Array, rows: number, start: number): Float64Array {
+    return this.released(() => {
+      const from = this.memory.putFloat64(values)
+      const to = this.memory.take(rows * rows * 8)
+      const scratch = this.memory.take(DEPTH * (rows + WIDE) * 8)
+      this.exports.gram(from, rows, values.length / rows, start, to, scratch)
+      const gram = this.memory.float64(to, rows * rows).slice()
+      for (let i = 0; i < rows; i++) {
+        for (let j = 0; j < i; j++) gram[j * rows + i] = gram[i * rows + j]!
+      }
+      return gram
+    })
+  }
+
+  inverse(matrix: Float64Array, n: number): Float64Array {
+    return this.released(() => {
+      const factor = this.memory.putFloat64(matrix)
+      const [lower, to] = [this.memory.take(n * n * 8), this.memory.take(n * n * 8)]
+      const scratch = this.memory.take((DEPTH * (n + BLOCK + WIDE) + BLOCK * n) * 8)
+      if (this.exports.cholesky(factor, n, scratch) === 0) {
+        throw new RangeError('the matrix is not positive definite')
+      }
+      this.exports.inverse(factor, n, lower, to, scratch)
+      return this.memory.float64(to, n * n).slice()
+    })
+  }
+
+  /** Gives back all memory that the work has taken. */
+  private released<T>(work: () => T): T {
+    const mark = this.memory.mark()
+    try {
+      return work()
+    } finally {
+      this.memory.release(mark)
+    }
+  }
+
+  private pack(series: readonly Int8Array[], { channels }: DtwOptions): Packed {
+    const size = series[0]!.length
+    const count = series.length
+    const from = this.memory.putAll(series, size)
+    const packed = this.memory.take(this.exports.pack_values(count, size) * 2)
+    this.exports.pack(from, count, size, packed)
+    const length = seriesLength(series[0]!, channels)
+    return { series: from, packed, count, size, length, out: this.memory.take(count * 4) }
+  }
+
+  /** Distances of the series at `a` to the packed ones from `first` on; a view for now. */
+  private rowOf(a: number, to: Packed, first: number, options: DtwOptions): Uint32Array {
+    const { channels, band, cost } = options
+    const { series, packed, count, length, out } = to
+    this.exports.dtw_row(
+      a,
+      series,
+      packed,
+      first,
+      count,
+      length,
+      channels,
+      band,
+      cost,
+      out,
+      this.row,
+    )
+    return this.memory.uint32(out, count)
+  }
+}
+
+/** Series in the module, behind each other and packed. */
+interface Packed {
+  series: number
+  packed: number
+  count: number
+  /** Values of one. */
+  size: number
+  length: number
+  /** Room for a row of distances. */
+  out: number
+}
+
+/** WebAssembly gives int32: back to unsigned first. */
+export function toDistance(value: number): number | null {
+  const distance = value >>> 0
+  return distance === NO_DISTANCE ? null : distance
+}
+
+export function seriesLength(series: Int8Array, channels: number): number {
+  const length = series.length / channels
+  if (!Number.isInteger(length) || length < 1 || length > MAX_LENGTH)
+    throw new RangeError(`a series has 1 to ${MAX_LENGTH} points of ${channels} channels`)
+  return length
+}
