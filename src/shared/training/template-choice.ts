@@ -46,10 +46,20 @@ export function chooseTemplates(
   return search.chosen
 }
 
-/** Distance of each example to the nearest templates that may stand for it. */
+/**
+ * Sums that are put together from changes are this near, as a share, to those over all examples in
+ * order; a candidate that is farther behind the best cannot win and is not summed in order.
+ */
+const SLACK = 1e-9
+
+/** One way of judging examples: by which templates, and how well as things stand. */
 class View {
+  /** Distance of each example to the nearest template that may stand for it: own gesture, others. */
   readonly own: Float64Array
   readonly other: Float64Array
+  /** Loss of each example, and of all. */
+  readonly losses: Float64Array
+  sum = 0
 
   constructor(
     readonly allows: (i: number, j: number) => boolean,
@@ -57,12 +67,7 @@ class View {
   ) {
     this.own = new Float64Array(n)
     this.other = new Float64Array(n)
-    this.clear()
-  }
-
-  clear(): void {
-    this.own.fill(Number.POSITIVE_INFINITY)
-    this.other.fill(Number.POSITIVE_INFINITY)
+    this.losses = new Float64Array(n)
   }
 }
 
@@ -73,6 +78,7 @@ class TemplateSearch {
   private readonly views: View[]
 
   constructor(
+    /** Symmetric: rows are read where a column is meant, as their numbers lie side by side. */
     private readonly table: Float64Array,
     examples: readonly Example[],
     gestureCount: number,
@@ -104,14 +110,11 @@ class TemplateSearch {
 
   /** The example not yet chosen that lowers the loss most. */
   bestAddition(perGesture: number): { example: number; loss: number } | null {
-    let best: { example: number; loss: number } | null = null
-    for (let example = 0; example < this.n; example++) {
+    const open = Array.from({ length: this.n }, (_, example) => example).filter((example) => {
       const list = this.chosen[this.gestures[example]!]!
-      if (list.length >= perGesture || list.includes(example)) continue
-      const loss = this.lossWith(example)
-      if (best === null || loss < best.loss) best = { example, loss }
-    }
-    return best
+      return list.length < perGesture && !list.includes(example)
+    })
+    return this.bestOf(open, Number.POSITIVE_INFINITY, 0)
   }
 
   /** Replaces each template by the best other example of its gesture. Returns whether any was. */
@@ -121,15 +124,11 @@ class TemplateSearch {
       const members = this.membersOf(gesture)
       for (let at = 0; at < list.length; at++) {
         const before = list[at]!
-        let least = this.loss()
-        let best = before
+        const least = this.loss()
         list.splice(at, 1)
         this.recompute()
-        for (const candidate of members) {
-          if (list.includes(candidate)) continue
-          const loss = this.lossWith(candidate)
-          if (loss < least - 1e-12) [least, best] = [loss, candidate]
-        }
+        const open = members.filter((member) => !list.includes(member))
+        const best = this.bestOf(open, least, 1e-12)?.example ?? before
         list.splice(at, 0, best)
         this.recompute()
         changed ||= best !== before
@@ -142,36 +141,71 @@ class TemplateSearch {
     return this.lossWith(null)
   }
 
-  /** Mean loss as it would be with one more template. */
+  /** The candidate with the least loss below `bound - step`, the first on a tie; null if none is. */
+  private bestOf(candidates: readonly number[], bound: number, step: number) {
+    let best: { example: number; loss: number } | null = null
+    let least = bound
+    for (const example of candidates) {
+      const about = this.lossAbout(example)
+      if (about - SLACK * (1 + about) > least) continue
+      const loss = this.lossWith(example)
+      if (loss < least - step) [least, best] = [loss, { example, loss }]
+    }
+    return best
+  }
+
+  /** Mean loss as it would be with one more template, every example in order. */
   private lossWith(template: number | null): number {
     let sum = 0
-    for (const { allows, own, other } of this.views) {
+    for (const view of this.views) {
       for (let i = 0; i < this.n; i++) {
-        let [mine, theirs] = [own[i]!, other[i]!]
-        if (template !== null && allows(i, template)) {
-          const distance = this.table[i * this.n + template]!
-          if (this.gestures[i] === this.gestures[template]) mine = Math.min(mine, distance)
-          else theirs = Math.min(theirs, distance)
-        }
-        sum += exampleLoss(mine, theirs)
+        const changed = template === null ? Number.NaN : this.lossAfter(view, i, template)
+        sum += Number.isNaN(changed) ? view.losses[i]! : changed
       }
     }
     return sum / (this.n * this.views.length)
   }
 
+  /** The same from what changes, which is little. */
+  private lossAbout(template: number): number {
+    let sum = 0
+    for (const view of this.views) {
+      sum += view.sum
+      for (let i = 0; i < this.n; i++) {
+        const changed = this.lossAfter(view, i, template)
+        if (!Number.isNaN(changed)) sum += changed - view.losses[i]!
+      }
+    }
+    return sum / (this.n * this.views.length)
+  }
+
+  /** Loss of an example with one more template; NaN when that changes nothing. */
+  private lossAfter({ allows, own, other }: View, i: number, template: number): number {
+    const distance = this.table[template * this.n + i]!
+    const [mine, theirs] = [own[i]!, other[i]!]
+    const ours = this.gestures[i] === this.gestures[template]
+    if (distance >= (ours ? mine : theirs) || !allows(i, template)) return Number.NaN
+    return ours ? exampleLoss(distance, theirs) : exampleLoss(mine, distance)
+  }
+
   private recompute(): void {
     for (const view of this.views) {
-      view.clear()
+      view.own.fill(Number.POSITIVE_INFINITY)
+      view.other.fill(Number.POSITIVE_INFINITY)
       for (const template of this.chosen.flat()) this.include(view, template)
+      view.sum = 0
+      for (let i = 0; i < this.n; i++) {
+        view.losses[i] = exampleLoss(view.own[i]!, view.other[i]!)
+        view.sum += view.losses[i]!
+      }
     }
   }
 
   private include({ allows, own, other }: View, template: number): void {
     for (let i = 0; i < this.n; i++) {
-      if (!allows(i, template)) continue
-      const distance = this.table[i * this.n + template]!
+      const distance = this.table[template * this.n + i]!
       const nearest = this.gestures[i] === this.gestures[template] ? own : other
-      if (distance < nearest[i]!) nearest[i] = distance
+      if (distance < nearest[i]! && allows(i, template)) nearest[i] = distance
     }
   }
 

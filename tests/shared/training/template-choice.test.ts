@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { createRandom } from '../../../src/shared/statistics/random'
 import type { Example } from '../../../src/shared/training/examples'
 import {
   isClearlyLower,
@@ -6,6 +7,7 @@ import {
   separationLosses,
 } from '../../../src/shared/training/separation'
 import { chooseTemplates } from '../../../src/shared/training/template-choice'
+import { chooseTemplatesPlainly } from './plain-template-choice'
 
 /** Examples at places on a line; distance is how far apart they lie. */
 function onLine(places: [gesture: number, tester: string, at: number][]) {
@@ -110,4 +112,25 @@ describe('separation', () => {
     ])
     expect([...separationLosses(table, examples)].every(Number.isNaN)).toBe(true)
   })
+})
+
+it('the short cuts of the choice change no answer, ties included', () => {
+  for (let seed = 0; seed < 200; seed++) {
+    const random = createRandom(seed)
+    const gestures = 1 + random.integer(5)
+    const testers = 1 + random.integer(5)
+    // Coarse places make ties.
+    const step = seed % 3 === 0 ? 120 : 1
+    const { table, examples } = onLine(
+      Array.from({ length: 3 + random.integer(40) }, () => {
+        const gesture = random.integer(gestures)
+        const at = Math.round((300 * gesture + 250 * random.normal()) / step) * step
+        return [gesture, `T${random.integer(testers)}`, at]
+      }),
+    )
+    const limits = { perGesture: 1 + random.integer(6), total: gestures + random.integer(20) }
+    expect(chooseTemplates(table, examples, gestures, limits)).toEqual(
+      chooseTemplatesPlainly(table, examples, gestures, limits),
+    )
+  }
 })
