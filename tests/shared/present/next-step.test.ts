@@ -21,7 +21,8 @@ const step = (
   recordings: (Take | Background)[],
   of = gestures,
   evaluation: Evaluation | null = null,
-) => nextStep(countLibrary(of, recordings), evaluation)
+  unsaved = 0,
+) => nextStep(countLibrary(of, recordings), evaluation, unsaved)
 
 describe('the next step', () => {
   test('of an empty library is a first gesture', () => {
@@ -54,6 +55,15 @@ describe('the next step', () => {
   test('is another tester when every take is by one, beginning with the rarest gesture', () => {
     const recordings = [...takes('ring', 'T01', 8), ...takes('pour', 'T01', 6), background(2e5)]
     expect(step(recordings)).toMatchObject({ kind: 'record', gestureId: 'pour', newTester: true })
+  })
+
+  test('is a backup once takes are many, and before all else once they are very many', () => {
+    const thin = takes('ring', 'T01', 3)
+    const full = [...takes('ring', 'T01', 9), ...takes('pour', 'T02', 9), background(2e5)]
+    expect(step(full, gestures, null, 19)).toMatchObject({ kind: 'prove' })
+    expect(step(full, gestures, null, 20)).toMatchObject({ kind: 'backup' })
+    expect(step(thin, gestures, null, 99)).toMatchObject({ kind: 'record' })
+    expect(step(thin, gestures, null, 100)).toMatchObject({ kind: 'backup' })
   })
 
   test('is the pair that is confused, once it was measured', () => {
