@@ -71,7 +71,7 @@ describeWithTools('backup in a real browser', ['chromium'], () => {
     await toBackup()
     await choose(backup.subarray(0, backup.length / 2), 'half.zip')
     await see(/damaged. What is whole can be restored/)
-    const lost = await rig.page.getByText(/damaged and lost/).textContent()
+    const lost = await rig.page.getByText(/in the file damaged/).textContent()
     const lostCount = Number(/^(\d+)/.exec(lost ?? '')?.[1])
     expect(lostCount).toBeGreaterThan(10)
     expect(lostCount).toBeLessThan(takes * 0.75)

@@ -12,7 +12,7 @@ export function PlannedView({ planned }: { planned: PlannedLibrary }) {
       {source !== null && <p class="quiet">{source}</p>}
       {planned.lost.length > 0 && (
         <details class="backup-lost">
-          <summary>{plural('recording', planned.lost.length)} damaged and lost</summary>
+          <summary>{plural('recording', planned.lost.length)} in the file damaged</summary>
           <ul>
             {planned.lost.map((one) => (
               <li key={one.file}>{lostLine(one)}</li>
