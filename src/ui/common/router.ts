@@ -26,6 +26,8 @@ let depth = 0
 interface Hold {
   hash: string
   onAway: () => void
+  /** Whether the entry before the one it stands on is the screen's own. */
+  ownBelow: boolean
 }
 
 /** Set while a screen is not left by the history, as by a swipe. */
@@ -35,16 +37,16 @@ let hold: Hold | null = null
  * Stays at this address whatever the history is told: a swipe back or the back button lands on it
  * again. Call it from a tap: browsers skip entries that were added without one.
  * @param onAway called after each try to leave
- * @returns the way to let go and go back to where the screen was opened
+ * @returns the way to let go; the screen stays, and back leads to where it was opened from
  */
 export function holdHere(onAway: () => void): () => void {
-  const held = { hash: location.hash, onAway }
+  const held = { hash: location.hash, onAway, ownBelow: true }
   hold = held
   stand(held)
   return () => {
     if (hold !== held) return
     hold = null
-    history.back()
+    if (held.ownBelow) history.back()
   }
 }
 
@@ -86,6 +88,7 @@ export function startRouter(): () => void {
   else depth = history.state.depth
   const onPop = () => {
     if (hold === null) return
+    hold.ownBelow = location.hash === hold.hash
     stand(hold)
     hold.onAway()
   }

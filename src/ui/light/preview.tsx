@@ -11,6 +11,7 @@ import { preferences } from '../../state/preferences'
 import { Button, goBack, route, useApp, useWakeLock } from '../common'
 import { Missing } from '../moves/missing'
 import { AirPicture } from './air-picture'
+import { FlashWarning } from './flash-warning'
 import { playTune, playVibration } from './play-steps'
 import { useLamp } from './use-lamp'
 import { usePlayer } from './use-player'
@@ -21,36 +22,21 @@ export function Preview({ library, answerKey }: { library: Library; answerKey: s
   if (!answersInOrder(library).some(({ key }) => key === answerKey)) {
     return <Missing what="gesture" />
   }
-  if (!app.light.warned.value) return <FlashWarning answerKey={answerKey} />
+  if (!app.light.warned.value) {
+    return (
+      <FlashWarning
+        limit="What is over three flashes a second is shown slower here."
+        action="Show the light"
+        onAccept={app.light.acceptWarning}
+        onBack={() => close(answerKey)}
+      />
+    )
+  }
   return <Lamp library={library} answerKey={answerKey} />
 }
 
 function close(answerKey: string): void {
   goBack(route('light', answerKey))
-}
-
-function FlashWarning({ answerKey }: { answerKey: string }) {
-  const app = useApp()
-  return (
-    <div class="lamp lamp-warning" role="alertdialog" aria-label="Flashing light">
-      <h1>Light that changes</h1>
-      <p>
-        The screen becomes the light, bright and changing. In some people flashes bring on seizures,
-        also in those who never had one (about one in 4000 to 6000 people). Look away and stop at
-        dizziness, twitching or a strange feeling; do not show it to people who do not expect it.
-      </p>
-      <p>What is over three flashes a second is shown slower here.</p>
-      <p class="quiet">Asked once a visit. Do not stare into bright LEDs either.</p>
-      <div class="lamp-foot">
-        <Button tone="amber" big wide onClick={app.light.acceptWarning}>
-          Show the light
-        </Button>
-        <Button wide onClick={() => close(answerKey)}>
-          Back
-        </Button>
-      </div>
-    </div>
-  )
 }
 
 function Lamp({ library, answerKey }: { library: Library; answerKey: string }) {

@@ -7,8 +7,8 @@ const PLACES = [
     text: 'Moves',
     holds: ['moves', 'gesture', 'record', 'background', 'library', 'backup', 'import'],
   },
-  { key: 'try', text: 'Try', holds: ['try'] },
-  { key: 'proof', text: 'Proof', holds: ['proof', 'replay'] },
+  { key: 'try', text: 'Try', holds: ['try', 'stage'] },
+  { key: 'proof', text: 'Proof', holds: ['proof', 'replay', 'grip', 'report'] },
   { key: 'prop', text: 'Prop', holds: ['prop', 'light'] },
 ] as const
 

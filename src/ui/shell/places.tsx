@@ -18,13 +18,16 @@ const BackgroundScreen = later(
 )
 const Replay = later('Replay', async () => (await import('../replay')).Replay)
 const Light = later('Light', async () => (await import('../light')).Light)
+const ReportScreen = later('Report', async () => (await import('../report')).ReportScreen)
 const GripScreen = later('Grip', async () => (await import('../proof/grip-screen')).GripScreen)
 const BoardPlace = later('Board check', async () => (await import('../board')).BoardPlace)
-const ImportScreen = later(
 const BackupScreen = later('Backup', async () => (await import('../backup')).BackupScreen)
+const ImportScreen = later(
   'Import CSV logs',
   async () => (await import('../library/import-screen')).ImportScreen,
 )
+const StagePlace = later('Stage', async () => (await import('../stage')).StagePlace)
+const TesterPlace = later('Session', async () => (await import('../session')).TesterPlace)
 
 /** What the first part of the address shows; each place reads the rest itself. */
 export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {
@@ -33,13 +36,17 @@ export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {
   record: ([gestureId = '']) => <RecordScreen key={gestureId} gestureId={gestureId} />,
   background: () => <BackgroundScreen />,
   library: () => <LibraryScreen />,
+  join: (rest) => <TesterPlace place="join" rest={rest} />,
+  session: (rest) => <TesterPlace place="session" rest={rest} />,
+  backup: () => <BackupScreen />,
   import: () => <ImportScreen />,
   replay: (rest) => <Replay rest={rest} />,
+  stage: () => <StagePlace />,
   try: (rest) => <Try rest={rest} />,
-  backup: () => <BackupScreen />,
   proof: (rest) => <Proof rest={rest} />,
   board: (rest) => <BoardPlace rest={rest} />,
   grip: () => <GripScreen />,
+  report: () => <ReportScreen />,
   light: (rest) => <Light rest={rest} />,
   prop: (rest) => <Prop rest={rest} />,
 }

@@ -68,7 +68,10 @@ describe('a screen that holds its address', () => {
     history.replaceState(null, '', '#/stage')
     stop = startRouter()
   })
-  afterEach(() => stop())
+  afterEach(() => {
+    stop()
+    vi.restoreAllMocks()
+  })
 
   test('stands after a swipe back, is told of it, and lets go when asked to', () => {
     const away = vi.fn()
@@ -78,12 +81,19 @@ describe('a screen that holds its address', () => {
     expect(path.value).toEqual(['stage'])
     expect(away).toHaveBeenCalledOnce()
 
-    const back = vi.spyOn(history, 'back').mockImplementation(() => undefined)
     letGo()
-    letGo()
-    expect(back).toHaveBeenCalledOnce()
+    expect(path.value).toEqual(['stage'])
     swipeBackTo('#/try')
     expect(path.value).toEqual(['try'])
     expect(away).toHaveBeenCalledOnce()
+  })
+
+  test('takes its own entry away when it lets go, so that one step back leaves it', () => {
+    const back = vi.spyOn(history, 'back').mockImplementation(() => undefined)
+    const letGo = holdHere(() => undefined)
+    swipeBackTo('#/stage')
+    letGo()
+    letGo()
+    expect(back).toHaveBeenCalledOnce()
   })
 })

@@ -1,0 +1,48 @@
+import { plural } from '../../shared/present/numbers'
+import { turnsLine } from '../../shared/present/stage-words'
+import { hitsOf, totalHits } from '../../shared/stage/tally'
+import type { StageState } from '../../state/stage'
+import { Button, Section, useApp } from '../common'
+import { GestureRibbon } from '../ribbon'
+
+/** Hits of the evening by gesture. Counts only: nothing about who made them or when. */
+export function TallySection({ stage }: { stage: StageState }) {
+  const gestures = useApp().library.current.value?.gestures ?? []
+  const tally = stage.tally.value
+  const total = totalHits(tally)
+  if (total === 0 && tally.asked === 0) {
+    return (
+      <Section title="This evening">
+        <p class="quiet">Nothing counted yet. Movements that were answered are counted here.</p>
+      </Section>
+    )
+  }
+  return (
+    <Section
+      title="This evening"
+      aside={
+        <Button tone="quiet" onClick={() => stage.resetTally()}>
+          Set to nought
+        </Button>
+      }
+    >
+      <p class="quiet small">
+        {plural('movement', total)} answered since {startText(tally.sinceAt)}
+        {tally.asked > 0 && `; ${turnsLine(tally.asked, tally.right)}`}. Only these counts are kept.
+      </p>
+      <ul class="stage-tally">
+        {gestures.map(({ id, name }) => (
+          <li key={id}>
+            <GestureRibbon gestureId={id} size={44} />
+            <span>{name}</span>
+            <b>{hitsOf(tally, id)}</b>
+          </li>
+        ))}
+      </ul>
+    </Section>
+  )
+}
+
+function startText(at: string): string {
+  return new Date(at).toLocaleString([], { dateStyle: 'medium', timeStyle: 'short' })
+}
