@@ -1,6 +1,5 @@
 import { multiply, type Quaternion, rotate } from '../attitude/quaternion'
 import { trackAttitude } from '../attitude/track-attitude'
-import type { Vector3 } from '../attitude/vector'
 import type { Replay } from '../model/replay'
 import { AXES, type SampleBlock } from '../model/sample'
 import type { Target } from '../model/target'
@@ -28,21 +27,14 @@ export function propSamples({ counts, rateHz }: Replay, target: Target): SampleB
 }
 
 /**
- * Attitude of the prop at every sample of a replay, prop to world: z up, and turned about it as
- * `facingAhead` does.
+ * Attitude of the prop at every sample of a replay, prop to world: z up, and turned about it so that
+ * the tip starts pointing along y. A prop that starts upright is taken to show its front to -y.
  */
 export function propPoses(replay: Replay, target: Target): Quaternion[] {
-  return facingAhead(trackAttitude(propSamples(replay, target), 1), tipInPhone(target))
-}
-
-/**
- * The same attitudes in a world turned about its z, so that the tip starts pointing along y. A prop that
- * starts upright is taken to show its front to -y.
- */
-export function facingAhead(poses: Quaternion[], tipInProp: Vector3): Quaternion[] {
+  const poses = trackAttitude(propSamples(replay, target), 1)
   const [start] = poses
   if (start === undefined) return []
-  const tip = rotate(start, tipInProp)
+  const tip = rotate(start, tipInPhone(target))
   const level = Math.hypot(tip[0], tip[1]) < LEVEL_SHARE ? rotate(start, [0, 0, -1]) : tip
   const turn = Math.atan2(level[0], level[1])
   const ahead: Quaternion = [Math.cos(turn / 2), 0, 0, Math.sin(turn / 2)]

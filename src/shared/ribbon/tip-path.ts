@@ -29,6 +29,7 @@ const LEVEL_SHARE = 0.42
 
 const UP: Vector3 = [0, 0, 1]
 const AHEAD: Vector3 = [0, 1, 0]
+const FRONT: Vector3 = [0, 0, 1]
 const DEGREE = Math.PI / 180
 
 /** The movement starts and ends where it is this share of its own peak, with a little around it. */
@@ -42,6 +43,10 @@ export interface TipPath {
   points: Vector3[]
   /** Direction of the tip at each point, length 1. */
   tips: Vector3[]
+  /** Where the fist is at each point, from where it started, metres. */
+  fists: Vector3[]
+  /** Direction of the prop's front, its z, at each point, length 1. */
+  fronts: Vector3[]
   /** Speed at each point, m/s. */
   speeds: number[]
   durationMs: number
@@ -149,6 +154,8 @@ export function tipPath(block: SampleBlock, tip: Vector3, sign: AccelSign): TipP
   return {
     points,
     tips: turned.map((q) => frame(rotate(q, tip))),
+    fists: moved.map(frame),
+    fronts: turned.map((q) => frame(rotate(q, FRONT))),
     speeds: speedsAlong(block, from, points),
     durationMs: block.tMs[to]! - block.tMs[from]!,
   }

@@ -1,3 +1,5 @@
+import type { QualityWord } from '../../recording/types'
+
 /** What a tester's screen shows, one thing at a time. */
 export type SessionPhase =
   /** A tap starts what is asked: it is new, or the tester paused. */
@@ -9,7 +11,7 @@ export type SessionPhase =
   | { name: 'checking' }
   | { name: 'good' }
   /** Something is wrong with the take: again, or keep it all the same. */
-  | { name: 'doubt'; words: string[] }
+  | { name: 'doubt'; words: QualityWord[] }
   | { name: 'resting' }
   | { name: 'background' }
   | { name: 'paused' }

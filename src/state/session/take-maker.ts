@@ -1,7 +1,7 @@
 import type { RecogniserClient } from '../../recogniser/client'
 import { MovementWatch } from '../../recording/movement-watch'
 import { Recorder } from '../../recording/recorder'
-import type { OfferedTake, RecordSetup } from '../../recording/types'
+import type { OfferedTake, QualityWord, RecordSetup } from '../../recording/types'
 import type { Recording } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
 import type { MotionState } from '../app'
@@ -70,14 +70,14 @@ export class TakeMaker {
     })
   }
 
-  /** Ends the take. @returns what is wrong with it, sentence by sentence; empty when all is well */
-  async endTake(target: RecordSetup['target']): Promise<string[]> {
+  /** Ends the take. @returns what is wrong with it; empty when all is well */
+  async endTake(target: RecordSetup['target']): Promise<QualityWord[]> {
     await this.#recorder.endHold()
     const offer = this.#offered
     if (offer === null) return []
     const cut = await judgeCut(this.#parts.recogniser, offer.recording, offer.samples, target)
     const wrong = offer.quality.filter(({ code }) => code !== 'good')
-    return (cut === null ? wrong : [...wrong, cut]).map(({ text }) => text)
+    return cut === null ? wrong : [...wrong, cut]
   }
 
   /** Stores the offered take; it stays offered when that fails. */

@@ -2,7 +2,8 @@ import './frames.css'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { DENSITIES, type Density, FRAME_MS, runMs } from '../../shared/frames/pace'
 import { createSender } from '../../shared/frames/sender'
-import { durationText, plural } from '../../shared/present/numbers'
+import { plural } from '../../shared/present/numbers'
+import { countDownText } from '../../shared/present/session-words'
 import { Button, Choice, Notice, useWakeLock } from '../common'
 import { QrCode } from './qr-code'
 
@@ -33,7 +34,7 @@ export function ShowFrames({ content }: { content: Uint8Array }) {
     <div class="show-frames">
       <QrCode text={sender.value.text(number)} label="Code for the other phone's camera" />
       <p class="show-frames-count">
-        {rounds}, {durationText(runMs(content.length, density))} for all {plural('code', blocks)}
+        {rounds}, {countDownText(runMs(content.length, density))} for all {plural('code', blocks)}
       </p>
       <div class="show-frames-controls">
         <Button big onClick={() => setRunning(!running)}>

@@ -1,10 +1,12 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Demonstration as Shown } from '../../shared/collect/plan'
-import { between, type PropFrame, propFrames } from '../../shared/collect/prop-frames'
+import { between, type PropFrame, propFrames, viewBoxOf } from '../../shared/collect/prop-frames'
 import { Button } from '../common'
 
 /** How long the prop rests before it is shown again, ms. */
 const PAUSE_MS = 1200
+/** Room around the picture, for lantern and lines, metres. */
+const MARGIN_M = 0.08
 
 export interface DemonstrationProps {
   name: string
@@ -24,26 +26,31 @@ export function Demonstration({ name, shown }: DemonstrationProps) {
     let handle = requestAnimationFrame(function draw(nowMs) {
       const round = (nowMs - start) / (lengthMs + PAUSE_MS)
       const atMs = Math.max(0, (nowMs - start) % (lengthMs + PAUSE_MS))
-      draw0(prop.current, frameAt(frames, Math.min(atMs, lengthMs) / shown.periodMs))
+      move(prop.current, frameAt(frames, Math.min(atMs, lengthMs) / shown.periodMs))
       if (round < plays) handle = requestAnimationFrame(draw)
     })
     return () => cancelAnimationFrame(handle)
   }, [frames, plays, shown])
   const [first] = frames
   if (first === undefined) return null
+  const { left, top, side } = viewBoxOf(frames, MARGIN_M)
   return (
     <figure class="demonstration">
-      <svg viewBox="-1.05 -1.05 2.1 2.1" role="img" aria-label={`The prop moves as for ${name}`}>
+      <svg
+        viewBox={`${left} ${top} ${side} ${side}`}
+        role="img"
+        aria-label={`The prop moves as for ${name}`}
+      >
         <polyline
           class="demonstration-path"
           points={frames.map(({ tip }) => tip.join(',')).join(' ')}
         />
         <g ref={prop}>
           <line class="demonstration-handle" {...lineOf(first.tail, first.tip)} />
-          <line class="demonstration-mark" {...lineOf([0, 0], first.mark)} />
-          <circle class="demonstration-tip" r="0.13" cx={first.tip[0]} cy={first.tip[1]} />
+          <line class="demonstration-mark" {...lineOf(first.fist, first.mark)} />
+          <circle class="demonstration-tip" r="0.05" cx={first.tip[0]} cy={first.tip[1]} />
+          <circle class="demonstration-hand" r="0.028" cx={first.fist[0]} cy={first.fist[1]} />
         </g>
-        <circle class="demonstration-hand" r="0.07" />
       </svg>
       {calm && <Button onClick={() => setPlays(plays === 1 ? 0.999 : 1)}>Show the movement</Button>}
     </figure>
@@ -57,16 +64,17 @@ function frameAt(frames: PropFrame[], at: number): PropFrame {
 }
 
 /** Sixty times a second: past preact, straight into the picture. */
-function draw0(prop: SVGGElement | null, frame: PropFrame): void {
-  const [handle, mark, tip] = prop?.children ?? []
+function move(prop: SVGGElement | null, frame: PropFrame): void {
+  const [handle, mark, tip, fist] = prop?.children ?? []
   put(handle, lineOf(frame.tail, frame.tip))
-  put(mark, lineOf([0, 0], frame.mark))
+  put(mark, lineOf(frame.fist, frame.mark))
   put(tip, { cx: frame.tip[0], cy: frame.tip[1] })
+  put(fist, { cx: frame.fist[0], cy: frame.fist[1] })
 }
 
 function put(element: Element | undefined, attributes: Record<string, number>): void {
   for (const [name, value] of Object.entries(attributes)) {
-    element?.setAttribute(name, value.toFixed(3))
+    element?.setAttribute(name, value.toFixed(4))
   }
 }
 

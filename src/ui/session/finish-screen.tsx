@@ -33,9 +33,11 @@ export function FinishScreen({
     const saved = await saveFile(file)
     setSaid(saved.ok ? null : saved.message)
   }
+  if (coded && file !== null) return <Codes file={file} onBack={() => setCoded(false)} />
   return (
     <Screen
       title="Thank you"
+      back={HOME}
       foot={
         <BigButton tone="amber" meaning="share" onTap={() => void share()}>
           {file === null ? 'Packing …' : 'Hand it over'}
@@ -54,11 +56,23 @@ export function FinishScreen({
           {said}
         </Notice>
       )}
-      {coded && file !== null ? (
-        <ShowFrames content={file.bytes} />
-      ) : (
-        <FinishActions runner={runner} sessions={sessions} onCodes={() => setCoded(true)} />
-      )}
+      <FinishActions runner={runner} sessions={sessions} onCodes={() => setCoded(true)} />
+    </Screen>
+  )
+}
+
+/** The session for another phone's camera; nothing else on the screen that could be tapped by mistake. */
+function Codes({ file, onBack }: { file: { bytes: Uint8Array }; onBack: () => void }) {
+  return (
+    <Screen
+      title="For the other camera"
+      foot={
+        <Button big wide onClick={onBack}>
+          Back
+        </Button>
+      }
+    >
+      <ShowFrames content={file.bytes} />
     </Screen>
   )
 }

@@ -124,8 +124,8 @@ function SmallButtons({ runner }: { runner: SessionRunner }) {
   return (
     <div class="session-small">
       {kept > 0 && <Button onClick={() => void runner.undo()}>Undo the last</Button>}
-      <Button onClick={() => void runner.skip()}>Leave this out</Button>
-      <Button onClick={() => void runner.endEarly()}>Finish now</Button>
+      <Button onClick={() => void runner.skip()}>Skip this</Button>
+      <Button onClick={() => void runner.endEarly()}>Finish</Button>
     </div>
   )
 }

@@ -5,6 +5,7 @@ import { currentPrompt } from '../../shared/collect/session-run'
 import {
   aboutMinutes,
   countDownText,
+  doubtWords,
   holdWords,
   promptName,
   promptWords,
@@ -13,7 +14,7 @@ import type { SessionPhase, SessionRunner } from '../../state/session'
 import { Mark, useApp } from '../common'
 import { SensorWords } from '../record/sensor-start'
 import { Demonstration } from './demonstration'
-import { phaseLine } from './phase-line'
+import { PhaseLine } from './phase-line'
 import { PromptFoot } from './prompt-foot'
 import { SimulatedMoves } from './simulated-moves'
 
@@ -36,7 +37,7 @@ export function PromptScreen({ runner }: { runner: SessionRunner }) {
       </div>
       <div class="session-foot">
         <p class="session-line" role="status" aria-live="assertive">
-          {phaseLine(phase, prompt, name)}
+          <PhaseLine phase={phase} prompt={prompt} name={name} />
         </p>
         <Countdown runner={runner} />
         <PromptFoot runner={runner} prompt={prompt} />
@@ -90,8 +91,10 @@ function PromptDetails({ prompt, runner, phase, name }: DetailsProps) {
   if (phase.name === 'doubt') {
     return (
       <ul class="quality quality-doubt">
-        {phase.words.map((word) => (
-          <li key={word}>{word}</li>
+        {phase.words.map(({ code, text }) => (
+          <li key={code}>
+            {doubtWords(code)} <small>{text}</small>
+          </li>
         ))}
       </ul>
     )
