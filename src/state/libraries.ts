@@ -12,6 +12,9 @@ type Libraries = Pick<LibraryState, 'open' | 'create' | 'rename' | 'removeLibrar
   add(full: FullLibrary): Promise<Result<Library>>
 }
 
+/** Fetched with the first library that comes in: the start does without it. */
+const loadMapping = async () => (await import('../shared/collect/map-gestures')).mapRecording
+
 /** Acts on whole libraries. */
 export function createLibraries(shelf: Shelf, defaultTarget: () => Target): Libraries {
   const { store, notices } = shelf
@@ -61,7 +64,7 @@ export function createLibraries(shelf: Shelf, defaultTarget: () => Target): Libr
       if (library !== null) await shelf.save({ ...library, ...change })
     },
     async add(full) {
-      const fresh = reidentify(full, otherNames(null), newId)
+      const fresh = reidentify(full, otherNames(null), newId, await loadMapping())
       const stored = await store.addFullLibrary(fresh)
       if (!stored.ok) return stored
       await shelf.reload()

@@ -11,6 +11,9 @@ type Recordings = Pick<
   'relabel' | 'trim' | 'updateFacts' | 'removeRecordings' | 'samples' | 'quality' | 'addLogs'
 >
 
+/** Fetched with the first change: the start does without it. */
+const loadHistory = () => import('../shared/collect/history')
+
 /** Acts on the recordings of the current library. Samples are never changed. */
 export function createRecordings(shelf: Shelf): Recordings {
   const { store, notices } = shelf
@@ -20,7 +23,12 @@ export function createRecordings(shelf: Shelf): Recordings {
     return found?.kind === 'take' ? found : null
   }
   const change = async (recording: Recording) => {
-    const done = shelf.check(await store.updateRecording(recording))
+    const before = find(recording.id) ?? recording
+    // Copies elsewhere may be changed too: when they meet, each change must still be known.
+    const { changeLabels, labelsOf } = await loadHistory()
+    const at = new Date().toISOString()
+    const changed = changeLabels(before, labelsOf(recording), at, newId)
+    const done = shelf.check(await store.updateRecording(changed))
     await shelf.reloadRecordings()
     return done
   }

@@ -1,15 +1,24 @@
-import type { FullLibrary } from '../shared/model/library'
+import type { Plan } from '../shared/collect/plan'
+import type { FullLibrary, Recording } from '../shared/model/library'
 import type { Answer, LightSettings } from '../shared/model/light'
+
+type MapLabels = <R extends Recording>(recording: R, gestureId: (id: string) => string) => R
 
 /**
  * The same library under new ids and a free name, so that one file can be brought in twice.
  * @param taken names in use
+ * @param mapLabels `mapRecording` of `shared/collect`: the gesture of a take, now and in its history
  */
-export function reidentify(full: FullLibrary, taken: string[], newId: () => string): FullLibrary {
+export function reidentify(
+  full: FullLibrary,
+  taken: string[],
+  newId: () => string,
+  mapLabels: MapLabels,
+): FullLibrary {
   const libraryId = newId()
   const gestureIds = new Map(full.library.gestures.map((gesture) => [gesture.id, newId()]))
   const gestureId = (id: string) => gestureIds.get(id) ?? id
-  const { light } = full.library
+  const { light, plans } = full.library
   return {
     library: {
       ...full.library,
@@ -20,16 +29,21 @@ export function reidentify(full: FullLibrary, taken: string[], newId: () => stri
         id: gestureId(gesture.id),
         ...(answer === undefined ? {} : { answer: chained(answer, gestureId) }),
       })),
+      ...(plans === undefined
+        ? {}
+        : { plans: plans.map((plan) => moved(plan, libraryId, gestureId)) }),
       ...(light === undefined ? {} : { light: chainedAll(light, gestureId) }),
     },
     recordings: full.recordings.map(({ recording, samples }) => ({
-      recording:
-        recording.kind === 'take'
-          ? { ...recording, id: newId(), libraryId, gestureId: gestureId(recording.gestureId) }
-          : { ...recording, id: newId(), libraryId },
+      recording: { ...mapLabels(recording, gestureId), id: newId(), libraryId },
       samples,
     })),
   }
+}
+
+function moved(plan: Plan, libraryId: string, gestureId: (id: string) => string): Plan {
+  const gestures = plan.gestures.map((one) => ({ ...one, gestureId: gestureId(one.gestureId) }))
+  return { ...plan, libraryId, gestures }
 }
 
 /** An answer whose light is followed by the same gesture's under its new id. */

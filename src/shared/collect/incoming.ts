@@ -2,8 +2,6 @@ import type { FullLibrary, Gesture } from '../model/library'
 import type { SampleBlock } from '../model/sample'
 import type { Collection, Identified } from './collection'
 import { contentId } from './content-id'
-import { historyOf, recordedChange, withHistory } from './history'
-import type { LabelChange } from './labels'
 import type { SessionFile } from './session'
 
 /** What a file brings, before it meets a library. */
@@ -66,29 +64,6 @@ export function matchGestures(
   return new Map(
     gestures.map(({ id, name }) => [id, ids.has(id) ? id : (byName.get(folded(name)) ?? null)]),
   )
-}
-
-/** The same with other ids of gestures, in labels and in their history. */
-export function mapGestures(collection: Collection, gestureId: (id: string) => string): Collection {
-  const recordings = collection.recordings.map((recording): Identified => {
-    const history = historyOf(recording).map((one) => mapChange(one, gestureId))
-    // What was replaced may be a value as recorded, whose id follows from the value.
-    const ids = new Map(historyOf(recording).map((one, i) => [one.id, history[i]!.id]))
-    const moved = history.map((one) => ({ ...one, over: one.over.map((id) => ids.get(id) ?? id) }))
-    const mapped =
-      recording.kind === 'take'
-        ? { ...recording, gestureId: gestureId(recording.gestureId) }
-        : recording
-    return withHistory(mapped, moved)
-  })
-  return { ...collection, recordings }
-}
-
-function mapChange(change: LabelChange, gestureId: (id: string) => string): LabelChange {
-  if (change.field !== 'gestureId' || change.value === null) return change
-  const value = gestureId(change.value)
-  const isAsRecorded = change.over.length === 0
-  return isAsRecorded ? recordedChange('gestureId', value, change.at) : { ...change, value }
 }
 
 function folded(name: string): string {

@@ -2,6 +2,7 @@ import type { CallOptions, RecogniserClient } from '../../recogniser/client'
 import type { PlannedLibrary } from '../../shared/backup/plan-restore'
 import type { ReadLibrary } from '../../shared/backup/read-backup'
 import { filledUp, withheldBy } from '../../shared/backup/withheld'
+import { mapRecording } from '../../shared/collect/map-gestures'
 import type { FullLibrary, Library } from '../../shared/model/library'
 import { ok, type Result } from '../../shared/model/result'
 import type { StoredFile } from '../../shared/protocol/recogniser'
@@ -65,7 +66,10 @@ async function restoreOne(
   if (way.kind === 'add') return fillUp(store, saved, planned, way, read)
   const taken = (await store.listLibraries()).map(({ name }) => name)
   const named = { ...read.full, library: { ...read.full.library, name: planned.library.name } }
-  const full = way.kind === 'beside' ? reidentify(named, taken, newId) : freelyNamed(named, taken)
+  const full =
+    way.kind === 'beside'
+      ? reidentify(named, taken, newId, mapRecording)
+      : freelyNamed(named, taken)
   const added = await store.addFullLibrary(full)
   if (!added.ok) return added
   const { id } = full.library

@@ -5,9 +5,9 @@ import { changeLabels } from '../../../src/shared/collect/history'
 import {
   incomingLibrary,
   incomingSession,
-  mapGestures,
   matchGestures,
 } from '../../../src/shared/collect/incoming'
+import { mapGestures } from '../../../src/shared/collect/map-gestures'
 import {
   collectionOf,
   conflictKey,

@@ -1,0 +1,278 @@
+import { type ReadonlySignal, signal } from '@preact/signals'
+import type { RecogniserClient } from '../../recogniser/client'
+import type { Identified } from '../../shared/collect/collection'
+import { type Incoming, matchGestures } from '../../shared/collect/incoming'
+import type { LabelChange } from '../../shared/collect/labels'
+import { mapGestures } from '../../shared/collect/map-gestures'
+import {
+  collectionOf,
+  type Merge,
+  type MergeChange,
+  planMerge,
+  settleMerge,
+} from '../../shared/collect/merge'
+import { apart, sharedCodes } from '../../shared/collect/same-code'
+import type { Gesture, Library } from '../../shared/model/library'
+import { fail, ok, type Result } from '../../shared/model/result'
+import type { Progress } from '../../shared/protocol/recogniser'
+import { newId } from '../id'
+import type { Shelf } from '../shelf'
+import { identify } from './identify'
+
+/** Something to bring home: a file, or what came by other ways. */
+export interface BroughtFile {
+  name: string
+  bytes(): Promise<Uint8Array>
+}
+
+/** What the files bring and what is to be decided; nothing of it is stored. */
+export interface BringReport {
+  library: Library
+  files: { name: string; wrong: string | null }[]
+  merge: Merge
+  /** Gestures of files that the library has not; `to` is one of its own, or null for a new one. */
+  strangers: { id: string; name: string; takes: number; to: string | null }[]
+  /** Codes that were given by hand on both sides, and whether they are one person's. */
+  sharedCodes: { code: string; samePerson: boolean }[]
+  /** Chosen value in each conflict, by `conflictKey`. */
+  decided: ReadonlyMap<string, LabelChange>
+}
+
+export type Bringing =
+  | { state: 'none' }
+  | { state: 'reading'; progress: Progress }
+  | { state: 'report'; report: BringReport }
+
+export interface BringState {
+  bringing: ReadonlySignal<Bringing>
+  /** Reads files and shows what they would bring; replaces what was shown before. */
+  bring(files: readonly BroughtFile[]): Promise<Result<null>>
+  /** Own gesture for one of a file's, or null to add it. */
+  mapGesture(id: string, to: string | null): void
+  decide(key: string, choice: LabelChange): void
+  setSamePerson(code: string, samePerson: boolean): void
+  /** Stores what the report says, all or nothing; what is not decided stays as it is here. */
+  agree(): Promise<Result<null>>
+  forget(): void
+}
+
+interface Choices {
+  to: Map<string, string | null>
+  decided: Map<string, LabelChange>
+  samePerson: Set<string>
+}
+
+/** Brings files home: read, reported, decided, and stored only when the person agrees. */
+export class BringHome implements BringState {
+  readonly bringing = signal<Bringing>({ state: 'none' })
+  readonly #shelf: Shelf
+  readonly #recogniser: RecogniserClient
+  #incoming: Incoming[] = []
+  #files: BringReport['files'] = []
+  #own: Identified[] = []
+  #newIds = new Map<string, string>()
+  #choices: Choices = { to: new Map(), decided: new Map(), samePerson: new Set() }
+
+  constructor(shelf: Shelf, recogniser: RecogniserClient) {
+    this.#shelf = shelf
+    this.#recogniser = recogniser
+  }
+
+  async bring(files: readonly BroughtFile[]): Promise<Result<null>> {
+    this.forget()
+    for (const [index, file] of files.entries()) {
+      const progress = { done: index, total: files.length, what: `Reading ${file.name}` }
+      this.bringing.value = { state: 'reading', progress }
+      const read = await this.#read(file)
+      this.#files.push({ name: file.name, wrong: read.ok ? null : read.message })
+      if (read.ok) this.#incoming.push(read.value)
+    }
+    const opened = await this.#openTheirLibrary()
+    const ready = opened.ok ? await this.#identify() : opened
+    if (!ready.ok) this.forget()
+    else this.#show()
+    return ready.ok ? ok(null) : ready
+  }
+
+  mapGesture(id: string, to: string | null): void {
+    this.#choices.to.set(id, to)
+    this.#show()
+  }
+
+  decide(key: string, choice: LabelChange): void {
+    this.#choices.decided.set(key, choice)
+    this.#show()
+  }
+
+  setSamePerson(code: string, samePerson: boolean): void {
+    if (samePerson) this.#choices.samePerson.add(code)
+    else this.#choices.samePerson.delete(code)
+    this.#show()
+  }
+
+  async agree(): Promise<Result<null>> {
+    // Other tabs and sessions may have written since: what is agreed to is planned on what is there.
+    const ready = await this.#identify()
+    if (!ready.ok) return ready
+    const library = ready.value
+    const report = this.#report(library)
+    const samples = new Map(this.#incoming.flatMap((one) => [...one.samples]))
+    const at = new Date().toISOString()
+    const own = this.#own
+    const withNew = { ...library, gestures: [...library.gestures, ...this.#newGestures(library)] }
+    const change = settleMerge(
+      { library: withNew, own },
+      report.merge,
+      samples,
+      report.decided,
+      at,
+      newId,
+    )
+    const stored = await this.#shelf.store.changeLibrary({ ...change, restore: [] })
+    if (!stored.ok) return stored
+    this.forget()
+    await this.#shelf.reload()
+    await this.#shelf.askToKeep()
+    const count = change.add.length
+    const what = count === 1 ? '1 recording' : `${count} recordings`
+    this.#shelf.notices.say(`${what} brought home.`, () => this.#undo(library, own, change))
+    return ok(null)
+  }
+
+  forget(): void {
+    this.#incoming = []
+    this.#files = []
+    this.#newIds = new Map()
+    this.#choices = { to: new Map(), decided: new Map(), samePerson: new Set() }
+    this.bringing.value = { state: 'none' }
+  }
+
+  async #read(file: BroughtFile): Promise<Result<Incoming>> {
+    try {
+      return await this.#recogniser.readIncoming(file.name, await file.bytes())
+    } catch {
+      return fail('collect/unreadable', 'The file could not be read: choose it once more.')
+    }
+  }
+
+  /** Files of sessions name the library they were collected for; with several there, it is opened. */
+  async #openTheirLibrary(): Promise<Result<null>> {
+    const wanted = new Set(this.#incoming.map(({ from }) => from.libraryId))
+    const current = this.#shelf.current.peek()
+    if (current !== null && wanted.has(current.id)) return ok(null)
+    const other = this.#shelf.libraries.peek().find(({ id }) => wanted.has(id))
+    if (other !== undefined) await this.#shelf.open(other.id)
+    return this.#shelf.current.peek() === null ? NO_LIBRARY : ok(null)
+  }
+
+  async #identify(): Promise<Result<Library>> {
+    const library = this.#shelf.current.peek()
+    if (library === null) return NO_LIBRARY
+    const own = await identify(this.#shelf, this.#recogniser, library)
+    if (!own.ok) return own
+    this.#own = own.value
+    return ok(library)
+  }
+
+  #show(): void {
+    const library = this.#shelf.current.peek()
+    if (library === null || this.#files.length === 0) return
+    this.bringing.value = { state: 'report', report: this.#report(library) }
+  }
+
+  #report(library: Library): BringReport {
+    const mine = collectionOf(library, this.#own)
+    const matched = this.#matched(library)
+    const mapped = this.#incoming.map(({ collection }) =>
+      mapGestures(collection, (id) => matched.get(id) ?? this.#newId(id)),
+    )
+    const shared = [...new Set(mapped.flatMap((one) => sharedCodes(mine, one)))]
+    const others = shared.filter((code) => !this.#choices.samePerson.has(code))
+    const taken = this.#own.map(({ testerCode }) => testerCode)
+    const at = new Date().toISOString()
+    const theirs = mapped.map((one) => apart(one, others, taken, at, newId))
+    return {
+      library,
+      files: this.#files,
+      merge: planMerge(mine, theirs),
+      strangers: this.#strangers(library),
+      sharedCodes: shared.map((code) => ({
+        code,
+        samePerson: this.#choices.samePerson.has(code),
+      })),
+      decided: new Map(this.#choices.decided),
+    }
+  }
+
+  /** Own gestures for those of all files; null where one is to be added. */
+  #matched(library: Library): Map<string, string | null> {
+    const all = this.#incoming.flatMap(({ gestures }) => gestures)
+    return new Map([...matchGestures(library.gestures, all), ...this.#choices.to])
+  }
+
+  #strangers(library: Library): BringReport['strangers'] {
+    const all = this.#incoming.flatMap(({ gestures }) => gestures)
+    const found = matchGestures(library.gestures, all)
+    const names = new Map(all.map(({ id, name }) => [id, name]))
+    return [...found]
+      .filter(([, own]) => own === null)
+      .map(([id]) => ({
+        id,
+        name: names.get(id) ?? '',
+        takes: this.#takesOf(id),
+        to: this.#choices.to.get(id) ?? null,
+      }))
+      .filter(({ takes }) => takes > 0)
+  }
+
+  #takesOf(gestureId: string): number {
+    const all = this.#incoming.flatMap(({ collection }) => collection.recordings)
+    return all.filter((one) => one.kind === 'take' && one.gestureId === gestureId).length
+  }
+
+  #newGestures(library: Library): Gesture[] {
+    const added = this.#strangers(library).filter(({ to }) => to === null)
+    // Two files may bring one gesture under two ids.
+    return [...new Map(added.map(({ id, name }) => [this.#newId(id), name]))].map(([id, name]) => {
+      return { id, name, note: '' }
+    })
+  }
+
+  #newId(gestureId: string): string {
+    const all = this.#incoming.flatMap(({ gestures }) => gestures)
+    const name = all.find(({ id }) => id === gestureId)?.name.toLowerCase() ?? gestureId
+    const known = this.#newIds.get(name) ?? newId()
+    this.#newIds.set(name, known)
+    return known
+  }
+
+  /** What was stored goes again; what was changed elsewhere since stays. */
+  async #undo(before: Library, own: readonly Identified[], change: MergeChange): Promise<void> {
+    const now = this.#shelf.libraries.peek().find(({ id }) => id === before.id)
+    if (now === undefined) {
+      this.#shelf.notices.trouble('Its library was deleted; undo that first.')
+      return
+    }
+    const added = new Set(change.library.gestures.map(({ id }) => id))
+    for (const { id } of before.gestures) added.delete(id)
+    const { sessions: _, withdrawals: __, ...rest } = now
+    const library: Library = {
+      ...rest,
+      gestures: now.gestures.filter(({ id }) => !added.has(id)),
+      ...(before.sessions === undefined ? {} : { sessions: before.sessions }),
+      ...(before.withdrawals === undefined ? {} : { withdrawals: before.withdrawals }),
+    }
+    const updated = new Set(change.update.map(({ id }) => id))
+    const undone = await this.#shelf.store.changeLibrary({
+      library,
+      add: [],
+      update: own.filter(({ id }) => updated.has(id)),
+      remove: change.add.map(({ recording }) => recording.id),
+      restore: change.remove,
+    })
+    this.#shelf.check(undone)
+    await this.#shelf.reload()
+  }
+}
+
+const NO_LIBRARY = fail('collect/no-library', 'There is no library open; open or create one first.')

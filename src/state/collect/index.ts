@@ -1,0 +1,173 @@
+import { computed, type ReadonlySignal } from '@preact/signals'
+import type { RecogniserClient } from '../../recogniser/client'
+import { demonstrate } from '../../shared/collect/demonstration'
+import type { Demonstration, Plan } from '../../shared/collect/plan'
+import type { TakesCompared } from '../../shared/collect/takes-compared'
+import { dropTakes, type Leave, withdrawTester } from '../../shared/collect/withdraw'
+import type { Library } from '../../shared/model/library'
+import { fail, ok, type Result } from '../../shared/model/result'
+import type { Job } from '../app'
+import { fingerprint } from '../fingerprint'
+import { newId } from '../id'
+import { createJobSlot } from '../jobs'
+import type { Shelf } from '../shelf'
+import { BringHome, type BringState } from './bring'
+import { identify } from './identify'
+
+export type { Bringing, BringReport, BroughtFile } from './bring'
+
+/** Even period of a demonstration before a code asks for a coarser one, ms. */
+const DEMONSTRATION_MS = 50
+
+export interface CollectState extends BringState {
+  /** Plans of the open library. */
+  plans: ReadonlySignal<Plan[]>
+  /** Adds it, or replaces the one of its id. */
+  savePlan(plan: Plan): Promise<Result<null>>
+  /** Can be undone. */
+  removePlan(id: string): Promise<void>
+  /** One of the designer's takes, to be shown to testers. */
+  demonstration(takeId: string): Promise<Demonstration | null>
+  /** Takes a tester out for good, by the code shown; can be undone for the visit. */
+  withdraw(testerCode: string): Promise<void>
+  /** Leaves takes out and remembers that they were; can be undone for the visit. */
+  drop(takeIds: string[]): Promise<void>
+  compared: ReadonlySignal<Job<TakesCompared>>
+  compare(): Promise<void>
+}
+
+export interface CollectParts {
+  shelf: Shelf
+  recogniser: RecogniserClient
+}
+
+const NO_LIBRARY = fail('collect/no-library', 'There is no library open; open or create one first.')
+
+/** Plans, what testers bring home, and who takes part. */
+export function createCollect({ shelf, recogniser }: CollectParts): CollectState {
+  const bring = new BringHome(shelf, recogniser)
+  const plans = computed(() => shelf.current.value?.plans ?? [])
+
+  const setPlans = async (next: Plan[]): Promise<Result<null>> => {
+    const library = shelf.current.peek()
+    if (library === null) return NO_LIBRARY
+    const saved = await shelf.save({ ...library, plans: next })
+    return saved ? ok(null) : fail('collect/not-stored', 'The plan could not be stored.')
+  }
+  const compared = createJobSlot<TakesCompared>({
+    owner: () => shelf.current.value?.id ?? null,
+    basis: () => fingerprint(shelf.current.value, shelf.recordings.value),
+    work: async (_variant, abort, onProgress) => {
+      const id = shelf.current.peek()?.id
+      const full = id === undefined ? null : await shelf.store.loadFull(id)
+      if (full === null) return NO_LIBRARY
+      return recogniser.compareTakes(full, { signal: abort, onProgress })
+    },
+  })
+  return {
+    bringing: bring.bringing,
+    bring: (files) => bring.bring(files),
+    mapGesture: (id, to) => bring.mapGesture(id, to),
+    decide: (key, choice) => bring.decide(key, choice),
+    setSamePerson: (code, samePerson) => bring.setSamePerson(code, samePerson),
+    agree: () => bring.agree(),
+    forget: () => bring.forget(),
+    plans,
+    savePlan: (plan) => setPlans([...plans.peek().filter(({ id }) => id !== plan.id), plan]),
+    async removePlan(id) {
+      const before = plans.peek()
+      const plan = before.find((one) => one.id === id)
+      const removed = await setPlans(before.filter((one) => one.id !== id))
+      if (!shelf.check(removed) || plan === undefined) return
+      shelf.notices.say('Plan deleted.', async () => {
+        shelf.check(await setPlans([...plans.peek(), plan]))
+      })
+    },
+    async demonstration(takeId) {
+      const take = shelf.recordings.peek().find(({ id }) => id === takeId)
+      const samples = await shelf.store.loadSamples(takeId)
+      if (take?.kind !== 'take' || samples === null) return null
+      return demonstrate(samples, take.device.accelSign, DEMONSTRATION_MS)
+    },
+    withdraw: (testerCode) =>
+      leave(shelf, recogniser, `All recordings of ${testerCode} withdrawn.`, (library, own, at) =>
+        withdrawTester(library, own, testerCode, at),
+      ),
+    drop: (takeIds) =>
+      leave(
+        shelf,
+        recogniser,
+        takeIds.length === 1 ? 'Take dropped.' : `${takeIds.length} takes dropped.`,
+        (library, own, at) => dropTakes(library, own, takeIds, at),
+      ),
+    compared: compared.job,
+    compare: async () => {
+      await compared.run()
+    },
+  }
+}
+
+/** A new plan over all gestures of a library: five takes each, shuffled. */
+export function freshPlan(library: Library): Plan {
+  return {
+    id: newId(),
+    libraryId: library.id,
+    title: library.name,
+    gestures: library.gestures.map(({ id, name, note }) => ({
+      gestureId: id,
+      name,
+      takes: 5,
+      words: note.slice(0, 200),
+      demonstration: null,
+    })),
+    order: 'shuffled',
+    hand: 'own',
+    grip: 'free',
+    restEvery: 10,
+    restMs: 20_000,
+    backgroundMs: 60_000,
+    part: { number: 1, of: 1 },
+  }
+}
+
+type Own = Parameters<typeof withdrawTester>[1]
+
+/** Recordings go, with what remembers it, in one step; and back. */
+async function leave(
+  shelf: Shelf,
+  recogniser: RecogniserClient,
+  said: string,
+  act: (library: Library, own: Own, at: string) => Leave,
+): Promise<void> {
+  const before = shelf.current.peek()
+  if (before === null) return
+  const own = await identify(shelf, recogniser, before)
+  if (!shelf.check(own)) return
+  const { library, removeIds } = act(before, own.value, new Date().toISOString())
+  const nothing = { add: [], update: [] }
+  const stored = await shelf.store.changeLibrary({
+    library,
+    ...nothing,
+    remove: removeIds,
+    restore: [],
+  })
+  if (!shelf.check(stored)) return
+  await shelf.reload()
+  shelf.notices.say(said, async () => {
+    const now = shelf.libraries.peek().find(({ id }) => id === before.id)
+    if (now === undefined) return shelf.notices.trouble('Its library was deleted; undo that first.')
+    const { sessions: _, withdrawals: __, ...rest } = now
+    const undone = await shelf.store.changeLibrary({
+      library: {
+        ...rest,
+        ...(before.sessions === undefined ? {} : { sessions: before.sessions }),
+        ...(before.withdrawals === undefined ? {} : { withdrawals: before.withdrawals }),
+      },
+      ...nothing,
+      remove: [],
+      restore: removeIds,
+    })
+    shelf.check(undone)
+    await shelf.reload()
+  })
+}

@@ -1,0 +1,164 @@
+import { describe, expect, it } from 'vitest'
+import type { SessionFile } from '../../src/shared/collect/session'
+import { sessionFileName, writeSessionFile } from '../../src/shared/collect/session-file'
+import type { App } from '../../src/state/app'
+import { freshPlan } from '../../src/state/collect'
+import { sampleSessionFile } from '../shared/collect/samples'
+import { openApp } from './app-bench'
+
+/** An app with a library of Raise and Ring, and a session collected for it. */
+async function open(): Promise<{ app: App; session: SessionFile }> {
+  const app = await openApp()
+  await app.library.create('Night parade')
+  for (const name of ['Raise', 'Ring']) await app.library.addGesture(name)
+  const library = app.library.current.value!
+  const session = sampleSessionFile(6, {
+    libraryId: library.id,
+    gestures: library.gestures.map(({ id, name }) => ({ id, name })),
+  })
+  return { app, session }
+}
+
+const asFile = (
+  session: SessionFile,
+  name = sessionFileName(session.session, new Uint8Array()),
+) => ({
+  name,
+  bytes: async () => writeSessionFile(session),
+})
+
+const takes = (app: App) => app.library.recordings.value
+
+async function bringHome(app: App, session: SessionFile) {
+  const collect = await app.openCollect()
+  await collect.bring([asFile(session)])
+  await collect.agree()
+  return collect
+}
+
+describe('bringing a session home', () => {
+  it('stores nothing before it is agreed to, then all of it, and undo takes it back', async () => {
+    const { app, session } = await open()
+    const collect = await app.openCollect()
+    expect((await collect.bring([asFile(session)])).ok).toBe(true)
+    const { bringing } = collect
+    expect(bringing.value.state === 'report' && bringing.value.report.merge.added.length).toBe(7)
+    expect(takes(app)).toEqual([])
+    expect((await collect.agree()).ok).toBe(true)
+    expect(takes(app)).toHaveLength(7)
+    expect(app.library.current.value?.sessions).toHaveLength(1)
+    await app.undoable.value[0]?.undo?.()
+    expect(takes(app)).toEqual([])
+    expect(app.library.current.value?.sessions).toBeUndefined()
+  })
+
+  it('twice and after a label was edited doubles nothing and keeps the edit', async () => {
+    const { app, session } = await open()
+    const collect = await bringHome(app, session)
+    const [take] = takes(app).filter((one) => one.kind === 'take')
+    const other = app.library.current.value!.gestures.find(({ id }) => id !== take?.gestureId)!
+    await app.library.relabel(take!.id, other.id)
+    await collect.bring([asFile(session), asFile(session, 'the same by another way.zip')])
+    const { bringing } = collect
+    const merge = bringing.value.state === 'report' ? bringing.value.report.merge : null
+    expect([merge?.added, merge?.knownCount, merge?.conflicts]).toEqual([[], 7, []])
+    await collect.agree()
+    expect(takes(app)).toHaveLength(7)
+    expect(takes(app).find(({ id }) => id === take!.id)).toMatchObject({ gestureId: other.id })
+  })
+
+  it('tells a file that is empty, damaged or foreign, and reads the others', async () => {
+    const { app, session } = await open()
+    const collect = await app.openCollect()
+    const whole = writeSessionFile(session)
+    await collect.bring([
+      { name: 'empty.zip', bytes: async () => new Uint8Array(0) },
+      { name: 'cut.zip', bytes: async () => whole.slice(0, 900) },
+      { name: 'notes.txt', bytes: async () => new TextEncoder().encode('hello') },
+      asFile(session, 'good.zip'),
+    ])
+    const { bringing } = collect
+    const report = bringing.value.state === 'report' ? bringing.value.report : null
+    expect(report?.files.map(({ wrong }) => wrong?.slice(0, 25) ?? null)).toEqual([
+      'The file is empty (0 byte',
+      'This is not a ZIP file, o',
+      'This is not a ZIP file, o',
+      null,
+    ])
+    expect(report?.merge.added).toHaveLength(7)
+  })
+
+  it('adds a gesture that the library has not, or takes it for one it has', async () => {
+    const { app, session } = await open()
+    const [raise] = app.library.current.value!.gestures
+    const pour = { ...session.session.gestures[1]!, id: 'pour', name: 'Pour' }
+    const foreign: SessionFile = {
+      session: { ...session.session, gestures: [session.session.gestures[0]!, pour] },
+      recordings: session.recordings.map(({ recording, samples }) => ({
+        recording:
+          recording.kind === 'take' && recording.gestureId !== raise!.id
+            ? { ...recording, gestureId: 'pour' }
+            : recording,
+        samples,
+      })),
+    }
+    const collect = await app.openCollect()
+    await collect.bring([asFile(foreign)])
+    const { bringing } = collect
+    const report = bringing.value.state === 'report' ? bringing.value.report : null
+    expect(report?.strangers).toEqual([{ id: 'pour', name: 'Pour', takes: 3, to: null }])
+    await collect.agree()
+    expect(app.library.current.value!.gestures.map(({ name }) => name)).toEqual([
+      'Raise',
+      'Ring',
+      'Pour',
+    ])
+    await app.undoable.value[0]?.undo?.()
+    expect(app.library.current.value!.gestures).toHaveLength(2)
+    await collect.bring([asFile(foreign)])
+    collect.mapGesture('pour', raise!.id)
+    await collect.agree()
+    const gestures = takes(app).flatMap((one) => (one.kind === 'take' ? [one.gestureId] : []))
+    expect(new Set(gestures)).toEqual(new Set([raise!.id]))
+  })
+})
+
+describe('a tester who withdraws', () => {
+  it('is gone with session and takes, stays out when the file comes again, and can be undone', async () => {
+    const { app, session } = await open()
+    const collect = await bringHome(app, session)
+    await collect.withdraw(session.session.testerCode)
+    expect(takes(app)).toEqual([])
+    expect(app.library.current.value?.sessions).toEqual([])
+    await collect.bring([asFile(session)])
+    const { bringing } = collect
+    const merge = bringing.value.state === 'report' ? bringing.value.report.merge : null
+    expect(merge?.keptOut).toEqual({ withdrawn: 7, dropped: 0 })
+    collect.forget()
+    await app.undoable.value[0]?.undo?.()
+    expect(takes(app)).toHaveLength(7)
+    expect(app.library.current.value?.withdrawals).toEqual([])
+  })
+})
+
+it('a dropped take does not come back with its session', async () => {
+  const { app, session } = await open()
+  const collect = await bringHome(app, session)
+  await collect.drop([takes(app)[0]!.id])
+  await collect.bring([asFile(session)])
+  await collect.agree()
+  expect(takes(app)).toHaveLength(6)
+})
+
+it('a plan is stored with its library, and its deletion can be undone', async () => {
+  const { app } = await open()
+  const collect = await app.openCollect()
+  const plan = freshPlan(app.library.current.value!)
+  await collect.savePlan(plan)
+  await collect.savePlan({ ...plan, order: 'blocked' })
+  expect(app.library.current.value?.plans).toEqual([{ ...plan, order: 'blocked' }])
+  await collect.removePlan(plan.id)
+  expect(collect.plans.value).toEqual([])
+  await app.undoable.value[0]?.undo?.()
+  expect(collect.plans.value).toHaveLength(1)
+})
