@@ -9,6 +9,8 @@ const outDir = `${coreDir}build/`
 export const CORE_WASM = `${outDir}core.wasm`
 /** The same sources with 128-bit vectors: the same integers, many comparisons at once. */
 export const CORE_SIMD_WASM = `${outDir}core-simd.wasm`
+/** SHA-256 of both, which the app compares before it runs what a host sent. */
+const DIGESTS = ['core.sha256', 'core-simd.sha256']
 const STAMP = `${outDir}core.stamp`
 
 /** Order and flags are fixed: the same sources give the same bytes on every machine. */
@@ -58,6 +60,7 @@ function isFresh(stamp: string): boolean {
   try {
     readFileSync(CORE_WASM)
     readFileSync(CORE_SIMD_WASM)
+    for (const name of DIGESTS) readFileSync(outDir + name)
     return readFileSync(STAMP, 'utf8') === stamp
   } catch {
     return false
@@ -100,6 +103,9 @@ export async function buildCore(): Promise<string> {
   mkdirSync(outDir, { recursive: true })
   writeFileSync(CORE_WASM, bytes)
   writeFileSync(CORE_SIMD_WASM, vectors)
+  for (const [i, file] of [bytes, vectors].entries()) {
+    writeFileSync(outDir + DIGESTS[i], createHash('sha256').update(file).digest('hex'))
+  }
   writeFileSync(STAMP, stamp)
   return CORE_WASM
 }

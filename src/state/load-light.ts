@@ -1,5 +1,8 @@
+import plainDigest from '../core/build/core.sha256?raw'
 import plainUrl from '../core/build/core.wasm?url'
+import simdDigest from '../core/build/core-simd.sha256?raw'
 import simdUrl from '../core/build/core-simd.wasm?url'
+import { soundProgram } from '../shared/core/program'
 import { SIMD_PROBE } from '../shared/core/simd-probe'
 import { type LightExports, LightPlayer } from '../shared/light/player'
 
@@ -7,10 +10,10 @@ let compiled: Promise<WebAssembly.Module> | undefined
 
 async function compile(): Promise<WebAssembly.Module> {
   // The file that the recogniser takes too, so that one is fetched.
-  const answer = await fetch(WebAssembly.validate(SIMD_PROBE) ? simdUrl : plainUrl)
-  if (!answer.ok) throw new Error(`the player of the light was not found (${answer.status})`)
-  // Not compileStreaming: servers on a desk often send another type than application/wasm.
-  return WebAssembly.compile(await answer.arrayBuffer())
+  const [url, digest] = WebAssembly.validate(SIMD_PROBE)
+    ? [simdUrl, simdDigest]
+    : [plainUrl, plainDigest]
+  return WebAssembly.compile(await soundProgram(fetch(url), digest))
 }
 
 /** A fresh player, the board's own C; the module is fetched and compiled once. */

@@ -1,6 +1,9 @@
+import plainDigest from '../../src/core/build/core.sha256?raw'
 import plainUrl from '../../src/core/build/core.wasm?url'
+import simdDigest from '../../src/core/build/core-simd.sha256?raw'
 import simdUrl from '../../src/core/build/core-simd.wasm?url'
 import { createCore, type WasmCore } from '../../src/shared/core/create-core'
+import { soundProgram } from '../../src/shared/core/program'
 import { SIMD_PROBE } from '../../src/shared/core/simd-probe'
 import type { CoreExports } from '../../src/shared/core/wasm-memory'
 
@@ -8,10 +11,12 @@ let compiled: Promise<WebAssembly.Module> | undefined
 
 async function compile(): Promise<WebAssembly.Module> {
   // Both give the same integers; only the one that this browser runs best is fetched.
-  const answer = await fetch(WebAssembly.validate(SIMD_PROBE) ? simdUrl : plainUrl)
-  if (!answer.ok) throw new Error(`the recogniser's program was not found (${answer.status})`)
-  // Not compileStreaming: servers on a desk often send another type than application/wasm.
-  return WebAssembly.compile(await answer.arrayBuffer())
+  const [url, digest] = WebAssembly.validate(SIMD_PROBE)
+    ? [simdUrl, simdDigest]
+    : [plainUrl, plainDigest]
+  // Not compileStreaming: the bytes are looked at before they run, and servers on a desk often send
+  // another type than application/wasm.
+  return WebAssembly.compile(await soundProgram(fetch(url), digest))
 }
 
 /** A fresh core; the module is fetched and compiled once. */
