@@ -23,19 +23,18 @@ typedef struct view {
   int column;
 } view;
 
-/* b[k][j..j+WIDE) side by side for each k; columns beyond the last are 0. */
-static void pack_columns(view b, int k0, int depth, int columns, double *packed) {
+/* sign * b[k][j..j+WIDE) side by side for each k; columns beyond the last are 0. */
+static void pack_columns(view b, int k0, int depth, int columns, double sign, double *packed) {
   for (int j = 0; j < columns; j += WIDE)
     for (int k = k0; k < k0 + depth; k++)
       for (int w = 0; w < WIDE; w++)
-        *packed++ = j + w < columns ? b.at[k * b.row + (j + w) * b.column] : 0.0;
+        *packed++ = j + w < columns ? sign * b.at[k * b.row + (j + w) * b.column] : 0.0;
 }
 
-/* Four rows by four columns: c += sign * a b. */
+/* Four rows by four columns: c += a b. */
 static void four_by_four(double *c, int c_row, const double *a, int a_row, const double *b,
-                         int depth, double sign) {
+                         int depth) {
   pair sum[4][2];
-  pair factor = {sign, sign};
   for (int i = 0; i < 4; i++)
     for (int h = 0; h < 2; h++) sum[i][h] = *(const loose_pair *)(c + i * c_row + 2 * h);
   for (int k = 0; k < depth; k++, b += WIDE) {
@@ -44,7 +43,6 @@ static void four_by_four(double *c, int c_row, const double *a, int a_row, const
     for (int i = 0; i < 4; i++) {
       double one = a[i * a_row + k];
       pair both = {one, one};
-      both *= factor;
       sum[i][0] += both * left;
       sum[i][1] += both * right;
     }
@@ -54,11 +52,11 @@ static void four_by_four(double *c, int c_row, const double *a, int a_row, const
 }
 
 static void edge(double *c, int c_row, const double *a, int a_row, const double *b, int rows,
-                 int columns, int depth, double sign) {
+                 int columns, int depth) {
   for (int i = 0; i < rows; i++)
     for (int j = 0; j < columns; j++) {
       double sum = c[i * c_row + j];
-      for (int k = 0; k < depth; k++) sum += sign * a[i * a_row + k] * b[k * WIDE + j];
+      for (int k = 0; k < depth; k++) sum += a[i * a_row + k] * b[k * WIDE + j];
       c[i * c_row + j] = sum;
     }
 }
@@ -69,7 +67,7 @@ static void accumulate(double *c, int c_row, const double *a, int a_row, view b,
                        int columns, int terms, double sign, int lower, double *packed) {
   for (int k0 = 0; k0 < terms; k0 += DEPTH) {
     int depth = terms - k0 < DEPTH ? terms - k0 : DEPTH;
-    pack_columns(b, k0, depth, columns, packed);
+    pack_columns(b, k0, depth, columns, sign, packed);
     for (int i = 0; i < rows; i += 4) {
       int high = rows - i < 4 ? rows - i : 4;
       int end = lower && i + 4 < columns ? i + 4 : columns;
@@ -77,9 +75,9 @@ static void accumulate(double *c, int c_row, const double *a, int a_row, view b,
         int wide = columns - j < WIDE ? columns - j : WIDE;
         const double *from = packed + j * depth;
         if (high == 4 && wide == WIDE)
-          four_by_four(c + i * c_row + j, c_row, a + i * a_row + k0, a_row, from, depth, sign);
+          four_by_four(c + i * c_row + j, c_row, a + i * a_row + k0, a_row, from, depth);
         else
-          edge(c + i * c_row + j, c_row, a + i * a_row + k0, a_row, from, high, wide, depth, sign);
+          edge(c + i * c_row + j, c_row, a + i * a_row + k0, a_row, from, high, wide, depth);
       }
     }
   }

@@ -75,7 +75,10 @@ class TemplateSearch {
   readonly chosen: number[][]
   private readonly n: number
   private readonly gestures: Int32Array
-  private readonly views: View[]
+  /** The first view's templates are among those of the second, so nothing is nearer in the first. */
+  private readonly views: [View, View]
+  /** For each gesture, below which distance its template changes anything for an example. */
+  private readonly limits: Float64Array[]
 
   constructor(
     /** Symmetric: rows are read where a column is meant, as their numbers lie side by side. */
@@ -85,9 +88,8 @@ class TemplateSearch {
   ) {
     this.n = examples.length
     this.gestures = Int32Array.from(examples, (example) => example.gesture)
-    this.views = [apartness(examples), (i: number, j: number) => i !== j].map(
-      (allows) => new View(allows, this.n),
-    )
+    this.views = [new View(apartness(examples), this.n), new View((i, j) => i !== j, this.n)]
+    this.limits = Array.from({ length: gestureCount }, () => new Float64Array(this.n))
     this.chosen = Array.from({ length: gestureCount }, () => [])
   }
 
@@ -168,10 +170,12 @@ class TemplateSearch {
 
   /** The same from what changes, which is little. */
   private lossAbout(template: number): number {
-    let sum = 0
-    for (const view of this.views) {
-      sum += view.sum
-      for (let i = 0; i < this.n; i++) {
+    const limit = this.limits[this.gestures[template]!]!
+    const row = this.table.subarray(template * this.n, (template + 1) * this.n)
+    let sum = this.views[0].sum + this.views[1].sum
+    for (let i = 0; i < row.length; i++) {
+      if (row[i]! >= limit[i]!) continue
+      for (const view of this.views) {
         const changed = this.lossAfter(view, i, template)
         if (!Number.isNaN(changed)) sum += changed - view.losses[i]!
       }
@@ -198,6 +202,10 @@ class TemplateSearch {
         view.losses[i] = exampleLoss(view.own[i]!, view.other[i]!)
         view.sum += view.losses[i]!
       }
+    }
+    const { own, other } = this.views[0]
+    for (const [gesture, limit] of this.limits.entries()) {
+      for (let i = 0; i < this.n; i++) limit[i] = this.gestures[i] === gesture ? own[i]! : other[i]!
     }
   }
 

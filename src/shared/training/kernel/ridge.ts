@@ -119,12 +119,14 @@ function leaveGroupsOut(
   const heldOut = new Float64Array(targets.length)
   for (const group of groups) {
     const size = group.length
-    const block = Float64Array.from({ length: size * size }, (_, at) => {
-      return inverse[group[Math.floor(at / size)]! * rows + group[at % size]!]!
-    })
-    const residual = Float64Array.from({ length: size * classCount }, (_, at) => {
-      return dual[group[Math.floor(at / classCount)]! * classCount + (at % classCount)]!
-    })
+    const block = new Float64Array(size * size)
+    const residual = new Float64Array(size * classCount)
+    for (const [i, row] of group.entries()) {
+      for (let j = 0; j < size; j++) block[i * size + j] = inverse[row * rows + group[j]!]!
+      for (let c = 0; c < classCount; c++) {
+        residual[i * classCount + c] = dual[row * classCount + c]!
+      }
+    }
     solveCholesky(cholesky(block, size), size, residual, classCount)
     for (const [k, row] of group.entries()) {
       for (let c = 0; c < classCount; c++) {
