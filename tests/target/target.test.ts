@@ -11,6 +11,7 @@ import { Workshop } from '../../src/build/target/workshop'
 import { type CoreKind, decisionWork } from '../../src/shared/budget/costs'
 import { MEASURED_COSTS } from '../../src/shared/budget/measured-costs'
 import { decisionOperations } from '../../src/shared/budget/operations'
+import { TEACH_CODE_BYTES, teachRamBytes } from '../../src/shared/firmware/memory'
 import { expectedSelfTestLog } from '../../src/shared/firmware/self-test-log'
 import type { RecogniserModel } from '../../src/shared/model/recogniser-model'
 import { describeWithTools } from '../support/tools'
@@ -62,6 +63,7 @@ const LIMITS: [BoardBuild, Record<string, number>][] = [
       m0_table_bytes: 16_384,
       m0_ram_bytes: 3200,
       m0_decision_instructions: 880_000,
+      teach_code_bytes: TEACH_CODE_BYTES * 1.1,
     },
   ],
   [M3, { m3_code_bytes: 8192, m3_table_bytes: 16_384, m3_decision_instructions: 630_000 }],
@@ -80,6 +82,8 @@ for (const [board, limits] of LIMITS) {
           const found = figures.find(({ figure }) => figure === name)?.value ?? Infinity
           expect(found, name).toBeLessThanOrEqual(limit)
         }
+        const teachBytes = figures.find(({ figure }) => figure === 'teach_state_bytes')?.value
+        if (board === M0) expect(teachBytes).toBe(teachRamBytes(model))
         if (costs) expectBudget(board, costs, board.sizes(shop).codeBytes)
       },
       RUN_MS,

@@ -27,13 +27,15 @@ export const M0 = cortexM({
   serial: false,
 })
 
-export const M3 = cortexM({
+const M3_BOARD: CortexM = {
   name: 'm3',
   cpu: 'cortex-m3',
   machine: 'mps2-an385',
   instructionsPerTick: 40,
   serial: true,
-})
+}
+
+export const M3 = cortexM(M3_BOARD)
 
 function cortexM(board: CortexM): BoardBuild {
   return {
@@ -75,6 +77,18 @@ function run(shop: Workshop, board: CortexM): SelfTestOutput {
   link(shop, board, elf, [...wraps, ...SELF_TEST_BODY, ...ports, ...transport])
   const input = board.serial ? shop.text('build/serial_vectors.txt') : ''
   return readOutput(emulate(shop, board, elf, board.serial ? input : null))
+}
+
+/** What the bundle's loader on the emulated M3 answers to lines on its serial port. */
+export function runLoader(shop: Workshop, lines: readonly string[]): string[] {
+  const elf = 'm3-loader.elf'
+  const loader = ['loader_main.c', 'model_loader.c', 'store_ram.c'].map((file) => `loader/${file}`)
+  link(shop, M3_BOARD, elf, [
+    ...['-DSERIAL', '-DLOADER', '-Iloader', ...loader, 'selftest/event_log.c'],
+    ...['cortex_port.c'].map(probeFile),
+  ])
+  const said = emulate(shop, M3_BOARD, elf, [...lines, 'done', ''].join('\n'))
+  return said.split('\n').map((line) => line.replace(/^>+/, ''))
 }
 
 /** @param input for the serial port, by which the output then comes; null to use semihosting */

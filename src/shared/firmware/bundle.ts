@@ -33,11 +33,14 @@ const NEEDED_TEMPLATES = ['Makefile', 'CMakeLists.txt', 'example/main.c', 'selft
 export function makeFirmwareBundle(input: FirmwareInput): Result<Uint8Array> {
   const problem = problemWith(input)
   if (problem) return problem
-  const files = bundleFiles(input)
-  return ok(writeZip(files.map(([path, text]) => [path, strToU8(text)])))
+  const files = bundleFiles(input).map(([path, text]): [string, Uint8Array] => [
+    path,
+    strToU8(text),
+  ])
+  return ok(writeZip([...files, ['model/model.bin', input.trained.bytes]]))
 }
 
-/** Paths and texts of the bundle, in the order they are packed. */
+/** Paths and texts of the bundle, in the order they are packed; the model's bytes come behind them. */
 export function bundleFiles(input: FirmwareInput): [string, string][] {
   const inFolder = (folder: string, files: TextFiles): [string, string][] =>
     Object.entries(files)

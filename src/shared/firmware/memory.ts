@@ -42,6 +42,18 @@ export function countMemory(model: RecogniserModel): MemoryCount {
  */
 export const LIGHT_CODE_BYTES = 1_810
 
+/**
+ * Code of teaching, bytes, as GCC 12 makes it for a Cortex-M0 at -Os; a test of the target holds it to
+ * the compiler at hand.
+ */
+export const TEACH_CODE_BYTES = 1_620
+
+/** `mvw_teach`, one slot with its template, and three segments, on a 32-bit part. */
+export function teachRamBytes({ normaliser }: RecogniserModel): number {
+  const values = normaliser.length * channelCount(normaliser)
+  return 32 + 8 + 4 * values
+}
+
 /** Bytes the light takes besides its code, on a 32-bit part. */
 export interface LightMemory {
   /** Effects, keyframes, tunes and vibrations. */

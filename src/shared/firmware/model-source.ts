@@ -90,6 +90,9 @@ ${gestures}
 #define MODEL_CALIBRATED_BOARD \\
   { ${board.rateMillihertz}u, ${board.accelNgPerLsb}u, ${board.gyroNdpsPerLsb}u, {${zeroOf(origin.library).join(', ')}} }
 ${correctionText(origin.library)}
+/* Bytes of model/model.bin, the same model for the loader. */
+#define MODEL_BYTES ${origin.trained.bytes.length}u
+
 /* Says which model this is; Movewright shows the same on the phone. */
 #define MODEL_SHA256 "${hash}"
 

@@ -4,7 +4,13 @@ import { decisionOperations } from '../budget/operations'
 import { identifierTails } from './c-text'
 import { answeringLibrary, type LightOrigin, lightNote } from './light-note'
 import { plain } from './markdown-text'
-import { countLightMemory, countMemory, LIGHT_CODE_BYTES } from './memory'
+import {
+  countLightMemory,
+  countMemory,
+  LIGHT_CODE_BYTES,
+  TEACH_CODE_BYTES,
+  teachRamBytes,
+} from './memory'
 import type { ModelOrigin } from './model-source'
 
 /** The bundle's README.md: what it is, what it costs, how to test and build it in. */
@@ -38,6 +44,7 @@ phone learned. Integers only, no heap, no operating system.
 | \`model/\` | templates, thresholds and settings as constant tables; names of the gestures |
 | \`effects/\` | light, tune and vibration of each gesture, at rest and to a rejected movement |
 | \`example/\` | whole main loops; \`board.h\` is what they ask of your hardware |
+| \`loader/\` | takes \`model/model.bin\` over a serial line, without compiling again |
 | \`selftest/\` | runs the vectors, on a desk or on the board |
 | \`vectors/\` | samples and the event log that must come of them; \`vectors/README.md\` says why each |
 `
@@ -79,6 +86,7 @@ function costs(origin: ModelOrigin): string {
 | RAM: last samples | ${memory.ringBytes} | counted |
 | RAM: scratch | ${memory.queryBytes + memory.rowBytes} | counted |
 | RAM: \`mvw_state\` and stack of \`mvw_push()\` | ${m0.stateBytes} + ${m0.stackBytes} | measured, Cortex-M0 |
+| teaching on the prop, if used: code, RAM for one slot and three takes | ${TEACH_CODE_BYTES} + ${teachRamBytes(trained.model)} | measured, Cortex-M0, -Os; counted |
 | RAM: \`answer\` (light, tune, vibration) | ${light.stateBytes} | on a 32-bit part |
 
 The sample that ends a movement also pays for the comparison, at most: Cortex-M0

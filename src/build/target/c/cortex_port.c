@@ -1,11 +1,13 @@
 /*
  * Port of the self-test for emulated Cortex-M boards (QEMU): microbit (M0) and
  * mps2-an385 (M3). The log goes out by semihosting, or with SERIAL defined through the serial port
- * of mps2-an385, by which the vectors then come in.
+ * of mps2-an385, by which the vectors then come in; with LOADER too it runs the bundle's loader.
  */
 #include "board.h"
 #include "cortex_start.h"
 #include "probe.h"
+
+void loader_run(void);
 
 /* SysTick: counts down 24 bits. With -icount shift=0 an instruction is a nanosecond of it. */
 #define SYSTICK ((volatile uint32_t *)0xe000e010u)
@@ -48,7 +50,11 @@ int main(void) {
   UART[4] = 16;
   UART[2] = 3;
   probe_start();
+#ifdef LOADER
+  loader_run();
+#else
   selftest_serial();
+#endif
   return 0;
 }
 #else
