@@ -1,19 +1,26 @@
+import { writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { evaluateLibrary } from '../shared/evaluation/evaluate-library'
 import type { Holdout } from '../shared/model/evaluation'
 import { fail, ok, type Result } from '../shared/model/result'
+import type { OnProgress } from '../shared/protocol/recogniser'
+import { reportFile } from '../shared/report/report'
 import type { MatcherWish } from '../shared/training/kernel/fit-matcher'
 import { evaluationTable } from './bench/evaluation-table'
 import { readLibraryAt } from './datasets/read-library'
 import { loadCoreForNode } from './load-core'
+import { reportDataOf } from './report-data'
 
 const USAGE = `npm run evaluate -- PATH [--holdout tester|take] [--matcher template|kernel|auto] [--json]
+                                 [--report FILE.html [--grip]]
 
 PATH is a library file (.zip) or a folder of CSV takes named gesture/tester_number.csv.
 --holdout tester  (default) no tester is in both training and test: how it does for strangers
 --holdout take    one take in five is held out: how it does for people it knows
 --matcher auto    (default) templates, kernel features or both, whatever held-out testers speak for
---json            the whole evaluation as JSON instead of a table`
+--json            the whole evaluation as JSON instead of a table
+--report FILE     writes the app's report too: one HTML page that needs nothing else
+--grip            measures grip tolerance for the report as well, which takes minutes`
 
 const MATCHERS = ['template', 'kernel', 'auto'] as const
 
@@ -22,6 +29,9 @@ interface Request {
   holdout: Holdout
   matcher: MatcherWish
   json: boolean
+  /** File to write, or null. */
+  report: string | null
+  grip: boolean
 }
 
 function readRequest(args: string[]): Result<Request> {
@@ -29,6 +39,8 @@ function readRequest(args: string[]): Result<Request> {
     holdout: { type: 'string', default: 'tester' },
     matcher: { type: 'string', default: 'auto' },
     json: { type: 'boolean', default: false },
+    report: { type: 'string' },
+    grip: { type: 'boolean', default: false },
     help: { type: 'boolean', default: false },
   } as const
   try {
@@ -42,29 +54,36 @@ function readRequest(args: string[]): Result<Request> {
     if (matcher === undefined) {
       return fail('usage', `--matcher is ${MATCHERS.join(', ')}, not ${values.matcher}.`)
     }
-    return ok({ path, holdout: values.holdout, matcher, json: values.json })
+    if (values.grip && values.report === undefined) {
+      return fail('usage', '--grip measures for the report: give --report FILE.html with it.')
+    }
+    const { holdout, json, grip, report = null } = values
+    return ok({ path, holdout, matcher, json, report, grip })
   } catch (error) {
     return fail('usage', `${error instanceof Error ? error.message : error}\n\n${USAGE}`)
   }
 }
 
+const tell: OnProgress = ({ done, total, what }) => {
+  process.stderr.write(`${done}/${total} ${what}\n`)
+}
+
 async function run(args: string[]): Promise<Result<string>> {
   const request = readRequest(args)
   if (!request.ok) return request
-  const { path, holdout, matcher, json } = request.value
+  const { path, holdout, matcher, json, report, grip } = request.value
   const library = readLibraryAt(path)
   if (!library.ok) return library
   const core = await loadCoreForNode()
-  const evaluation = await evaluateLibrary(
-    core,
-    library.value,
-    holdout,
-    ({ done, total, what }) => {
-      process.stderr.write(`${done}/${total} ${what}\n`)
-    },
-    { matcher },
-  )
+  const evaluation = await evaluateLibrary(core, library.value, holdout, tell, { matcher })
   if (!evaluation.ok) return evaluation
+  if (report !== null) {
+    const wishes = { matcher, grip }
+    const data = await reportDataOf(core, library.value, evaluation.value, wishes, tell)
+    if (!data.ok) return data
+    writeFileSync(report, reportFile(data.value))
+    process.stderr.write(`${report} written\n`)
+  }
   return ok(json ? JSON.stringify(evaluation.value, null, 2) : evaluationTable(evaluation.value))
 }
 

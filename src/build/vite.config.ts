@@ -2,6 +2,7 @@ import preact from '@preact/preset-vite'
 import { defineConfig } from 'vite'
 import { contentSecurityPolicy } from './content-security-policy'
 import { DIST, repositoryPath } from './paths'
+import { sourceVersion } from './source-version'
 
 /** Addresses are relative, so that the built folder runs under any path of any static host. */
 export default defineConfig({
@@ -9,6 +10,7 @@ export default defineConfig({
   publicDir: repositoryPath('public'),
   base: './',
   cacheDir: repositoryPath('node_modules/.cache/vite'),
+  define: { __SOURCE_VERSION__: JSON.stringify(sourceVersion()) },
   plugins: [preact(), contentSecurityPolicy()],
   worker: { format: 'es' },
   server: { fs: { allow: [repositoryPath('.')] } },

@@ -12,6 +12,7 @@ import type { Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
 import type { LiveEvent, OnProgress, Progress } from '../shared/protocol/recogniser'
 import type { NearestWarping } from '../shared/replay/unroll'
+import type { ReportData } from '../shared/report/report-data'
 import type { StorageFacts, UnfinishedRecording } from '../storage/store'
 import type { BoardState } from './board'
 import type { BackupState } from './backup'
@@ -183,6 +184,8 @@ export interface App {
   replay(recordingId: string): Promise<Result<Replay>>
   /** How a segment of a replay lies against the nearest template of each gesture. */
   unroll(model: RecogniserModel, query: Int8Array): Promise<Result<(NearestWarping | null)[]>>
+  /** Everything a report of the current library says; trains when there is no fresh model. */
+  report(): Promise<Result<ReportData>>
   notices: ReadonlySignal<Notice[]>
   /** Acts of this visit that can still be undone, newest first; stay when the line is dismissed. */
   undoable: ReadonlySignal<Notice[]>

@@ -76,6 +76,13 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     },
     replay: jobs.replay,
     unroll: (model, query) => recogniser.unroll(model, query),
+    report: async () =>
+      (await import('./report')).gatherReport({
+        ...{ shelf, recogniser, train },
+        loadLight: parts.loadLight,
+        evaluation: jobs.evaluation.job.value,
+        grip: jobs.grip.job.value,
+      }),
     update: parts.createUpdate(computed(() => record.phase.value !== 'idle' || live.running.value)),
     notices: notices.shown,
     undoable: notices.undoable,

@@ -81,6 +81,7 @@ function ProofScreen() {
         </div>
       )}
       <Button href="#/grip">Grip tolerance: how far may it turn in the hand?</Button>
+      <Button href="#/report">Report: all of it on one page, to print or keep</Button>
     </Screen>
   )
 }
