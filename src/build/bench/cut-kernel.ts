@@ -10,7 +10,12 @@ import type { Target } from '../../shared/model/target'
 import { median } from '../../shared/statistics/summary'
 import { type PerSensor, rmsOf } from '../../shared/training/amplitudes'
 import { roomForTables } from '../../shared/training/budget'
-import { ALL_AXES, cuttingModel, GYRO_AXES } from '../../shared/training/cutting-model'
+import {
+  ALL_AXES,
+  cuttingModel,
+  GYRO_AXES,
+  LEVELLED_CHANNELS,
+} from '../../shared/training/cutting-model'
 import { distancesBetween } from '../../shared/training/examples'
 import { fitMatcher, type MatcherFit } from '../../shared/training/kernel/fit-matcher'
 import { warpOf } from '../../shared/training/matcher-search'
@@ -24,7 +29,6 @@ const OTHER_LENGTHS = [16, 24, 48, 64]
 const BAND_SHARE = 0.1
 /** Series that settings are chosen on, at most; the model is fitted on all. */
 const SEARCH_SERIES = 250
-const LEVELLED = 0b1111111000000
 /** Keeps noise from being blown up, as a share of the typical size. */
 const FLOOR_SHARE = 0.02
 const MOST_TEMPLATES_EACH = 16
@@ -113,7 +117,7 @@ function scalings(train: readonly CutSeries[], axes: number, real: boolean): Mod
   const masks = [
     [axes, axes],
     ...(axes === ALL_AXES ? [[axes, GYRO_AXES]] : []),
-    ...(real ? [[axes | LEVELLED, GYRO_AXES]] : []),
+    ...(real ? [[axes | LEVELLED_CHANNELS, GYRO_AXES]] : []),
   ]
   return ([1, 0] as const).flatMap((scaleMode) =>
     masks.map(([channelMask = axes, centreMask = axes]): ModelNormaliser => {

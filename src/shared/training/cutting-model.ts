@@ -14,6 +14,8 @@ const ROLL_MIN_PERCENT = 26
 
 export const ALL_AXES = 0b111111
 export const GYRO_AXES = 0b111000
+/** Channels 6 to 12: gravity carried along by the gyroscope, and motion along and across it. */
+export const LEVELLED_CHANNELS = 0b1111111000000
 
 export interface CuttingOptions {
   segmenter?: ModelSegmenter

@@ -2,18 +2,22 @@ import { AXES } from '../model/sample'
 
 /**
  * Many takes end the moment the hand does, and the core closes a segment only after a while below
- * its threshold. So every take goes on at rest for this long.
+ * its threshold. So every take goes on at rest for this long: the longest hold that training tries,
+ * and time for the energy to fade.
  */
-const REST_MS = 800
+const REST_MS = 1000
 /** Length of the quietest stretch, which is what rest looks like in this hand. */
 const TEXTURE_MS = 300
-/** A quietest stretch with more than this share of the liveliest one's motion is no rest. */
-const QUIET_SHARE = 0.25
+/**
+ * A quietest stretch with more than this share of the liveliest one's motion is no rest, but the
+ * slow part of a movement: its texture is damped to this share.
+ */
+const REST_SHARE = 0.03
 
 /**
  * Counts with rest behind their end: the last acceleration held, with the tremor and noise of the
  * take's own quietest stretch on top, to and fro. Perfect stillness would close any segment and
- * make thresholds within the tremor look good. A take that is all movement goes on without tremor.
+ * make thresholds within the tremor look good.
  * @param counts n × 6
  */
 export function addRest(counts: Int16Array, rateHz: number): Int16Array {
@@ -40,7 +44,7 @@ function fold(i: number, n: number): number {
   return at < n ? at : 2 * n - 1 - at
 }
 
-/** The quietest stretch without its mean, sample by sample; null when nothing in it is quiet. */
+/** The quietest stretch without its mean, sample by sample; null when there is too little of it. */
 function quietest(counts: Int16Array, samples: number): number[][] | null {
   const length = counts.length / AXES
   if (samples < 2 || length < 2 * samples) return null
@@ -51,10 +55,12 @@ function quietest(counts: Int16Array, samples: number): number[][] | null {
     if (motion < least.motion) least = { from, motion }
     most = Math.max(most, motion)
   }
-  if (least.motion > QUIET_SHARE * most) return null
+  const damping = Math.min(1, (REST_SHARE * most) / Math.max(1, least.motion))
   const mean = Array.from({ length: AXES }, (_, axis) => meanOf(counts, least.from, samples, axis))
   return Array.from({ length: samples }, (_, i) =>
-    mean.map((value, axis) => Math.round(counts[(least.from + i) * AXES + axis]! - value)),
+    mean.map((value, axis) =>
+      Math.round(damping * (counts[(least.from + i) * AXES + axis]! - value)),
+    ),
   )
 }
 

@@ -30,6 +30,14 @@ export interface TrainOptions {
   onProgress?: OnProgress
   /** As the library's settings say by default. */
   matcher?: MatcherWish
+  /** As seeMovements has it, when that was asked before. */
+  seen?: SeenMovements
+}
+
+/** Movements of a library, before there is a choice how to compare them. */
+export interface SeenMovements {
+  proposal: SegmenterProposal
+  cuts: CutPrepared[]
 }
 
 const STEPS = 5
@@ -49,17 +57,14 @@ export function trainModel(
   return trainPrepared(core, prepareLibrary(full), options)
 }
 
-/** The same from a library already conditioned. */
-export function trainPrepared(
-  core: Core,
-  prepared: Prepared,
-  { onProgress, matcher: wish = prepared.settings.matcher ?? 'template' }: TrainOptions = {},
-): Result<TrainedModel> {
-  const say = (done: number, what: string) => onProgress?.({ done, total: STEPS, what })
+/**
+ * Where movements start and end.
+ * Codes: 'train/no-takes', 'train/no-movement'.
+ */
+export function seeMovements(core: Core, prepared: Prepared): Result<SeenMovements> {
   if (prepared.takes.length === 0) {
     return fail('train/no-takes', 'There are no takes to train on: record some of each gesture.')
   }
-  say(1, 'finding where movements start and end')
   const proposal = proposeSegmenter(core, prepared)
   const cuts = cutAll(core, prepared, proposal.segmenter)
   if (cuts.every(({ result }) => !result.movement?.query)) {
@@ -68,13 +73,26 @@ export function trainPrepared(
       'No movement was found in any take: check that the sensor was running, or record stronger movements.',
     )
   }
+  return ok({ proposal, cuts })
+}
+
+/** The same from a library already conditioned. */
+export function trainPrepared(
+  core: Core,
+  prepared: Prepared,
+  options: TrainOptions = {},
+): Result<TrainedModel> {
+  const { onProgress, matcher: wish = prepared.settings.matcher ?? 'template' } = options
+  const say = (done: number, what: string) => onProgress?.({ done, total: STEPS, what })
+  say(1, 'finding where movements start and end')
+  const seen = options.seen === undefined ? seeMovements(core, prepared) : ok(options.seen)
+  if (!seen.ok) return seen
+  const { proposal, cuts } = seen.value
   say(2, 'comparing ways to compare')
-  const matcher = chooseMatcher(core, prepared, proposal.segmenter, cuts)
+  const matcher = chooseMatcher(core, prepared, proposal.segmenter, cuts, wish !== 'template')
   const examples = readExamples(core, prepared, proposal.segmenter, matcher, cuts)
   say(3, wish === 'template' ? 'choosing templates' : 'fitting kernel features')
-  const table = distancesBetween(core, examples, warpOf(matcher))
-  const fit =
-    wish === 'template' ? null : fitLibrary(core, prepared, matcher, examples, table, wish)
+  const fit = wish === 'template' ? null : fitLibrary(core, prepared, matcher, examples, wish)
   if (fit?.kernel) {
     say(4, 'learning thresholds')
     const model = assemble(prepared, proposal.segmenter, matcher, examples, fit.chosenOf)
@@ -93,6 +111,7 @@ export function trainPrepared(
       `One template of each gesture is more than the ${prepared.target.modelBudgetBytes} bytes the target leaves for the model: raise the budget or lower the length.`,
     )
   }
+  const table = distancesBetween(core, examples, warpOf(matcher))
   const chosen = chooseTemplates(table, examples, prepared.gestures.length, limits)
   say(4, 'learning thresholds')
   const model = assemble(prepared, proposal.segmenter, matcher, examples, chosen)
