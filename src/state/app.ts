@@ -16,6 +16,7 @@ import type { ReportData } from '../shared/report/report-data'
 import type { StorageFacts, UnfinishedRecording } from '../storage/store'
 import type { BoardState } from './board'
 import type { BackupState } from './backup'
+import type { DecideState } from './decide'
 import type { LightState } from './light'
 import type { ReceiveState } from './receive'
 import type { SessionsState } from './session'
@@ -172,6 +173,8 @@ export interface App {
   openReceive(): Promise<ReceiveState>
   /** Testers' sessions on this phone; loaded when they are first asked for. */
   openSessions(): Promise<SessionsState>
+  /** Design decisions from the takes; loaded when they are first asked for. */
+  openDecide(): Promise<DecideState>
   /** The show for a hall; its code is loaded when it is first asked for. */
   openStage(): Promise<StageState>
   model: ReadonlySignal<Job<TrainedModel>>

@@ -138,11 +138,14 @@ function createLater({ parts, shelf, saved, motion, library, live, train, jobs, 
       notices,
     }),
   )
+  const openDecide = whenAsked(async () =>
+    (await import('./decide')).createDecide({ shelf, recogniser, core: parts.core }),
+  )
   const openReceive = whenAsked(async () => (await import('./receive')).createReceive())
   const openBackup = whenAsked(async () =>
     (await import('./backup')).createBackup(shelf, { store: shelf.store, recogniser, saved }),
   )
-  return { openBackup, openBoard, openReceive, openSessions, openStage }
+  return { openBackup, openBoard, openDecide, openReceive, openSessions, openStage }
 }
 
 /** A part of the state whose code is loaded when it is first asked for; again when that failed. */

@@ -4,24 +4,29 @@ import type { AdviceKind, PairReport } from './gesture-decision'
 /** A way of looking tells two gestures apart well, or hardly better than a coin. */
 const WELL = 0.9
 const HARDLY = 0.85
+/** The course of rotation tells them apart no better than this: it is the same. */
+const SAME_COURSE = 0.88
 /** One way tells them so much better than another, in shares, */
 const CLEAR_GAP = 0.1
+/** What is compared tells them by so much more than a number does that something else must help. */
+const MORE_THAN_NUMBERS = 0.15
 /** A single number tells them apart this often. */
-const BY_NUMBER = 0.8
-/** Share of takes, with the certainty of its interval, in which a piece answers as the other. */
-const OFTEN_IN_PIECES = 0.05
+const BY_NUMBER = 0.75
+/** Takes, and share of them, in which a piece answers as the other. */
+const PIECES = 3
+const OFTEN_IN_PIECES = 0.1
 
 /**
  * What is to be said of a pair, most useful first; null when the two are well apart. What tells the
  * two apart is found by taking things away: size and speed, the gyroscope, alignment.
  */
 export function adviceFor(pair: Omit<PairReport, 'advice'>): AdviceKind | null {
-  if (pair.pieces !== null && pair.pieces.rate.low >= OFTEN_IN_PIECES) return 'part'
+  if (isOftenInPieces(pair)) return 'part'
   const { recogniser, shape, accelerometer, unaligned } = pair.told
   if (recogniser === null || recogniser.n === 0) return null
-  if (shape !== null && shape.value <= HARDLY && !tellsMore(recogniser, pair)) {
-    if (pair.byDuration.value >= BY_NUMBER) return 'speed'
-    if (pair.bySize.value >= BY_NUMBER) return 'size'
+  if (shape !== null && shape.value <= SAME_COURSE && !tellsMore(recogniser, pair)) {
+    const number = speedOrSize(pair)
+    if (number !== null) return number
   }
   if (unaligned !== null && isClearlyBetter(unaligned, recogniser) && recogniser.value <= HARDLY)
     return 'roll'
@@ -29,9 +34,24 @@ export function adviceFor(pair: Omit<PairReport, 'advice'>): AdviceKind | null {
   return recogniser.value <= HARDLY ? 'alike' : null
 }
 
+function isOftenInPieces({ pieces }: Omit<PairReport, 'advice'>): boolean {
+  return pieces !== null && pieces.rate.hits >= PIECES && pieces.rate.value >= OFTEN_IN_PIECES
+}
+
+/**
+ * The same path, told by a number: a slower movement turns as far, a larger one further. A slow
+ * movement's faint ends may not be cut out, so its duration alone would not always show.
+ */
+function speedOrSize({ byDuration, bySize, byTurn }: Omit<PairReport, 'advice'>) {
+  const differs = Math.max(byDuration.value, bySize.value) >= BY_NUMBER
+  if (!differs) return null
+  if (byTurn.value < BY_NUMBER || byDuration.value >= byTurn.value) return 'speed'
+  return 'size'
+}
+
 /** What is compared tells the two apart by more than size and speed, such as how they are held. */
 function tellsMore(recogniser: Rate, { byDuration, bySize }: Omit<PairReport, 'advice'>): boolean {
-  return recogniser.value > Math.max(byDuration.value, bySize.value) + CLEAR_GAP
+  return recogniser.value > Math.max(byDuration.value, bySize.value) + MORE_THAN_NUMBERS
 }
 
 function isClearlyBetter(one: Rate, than: Rate): boolean {

@@ -88,7 +88,7 @@ function join(values: readonly GestureValue[], views: readonly View[], gestureCo
     ({ choice, unseen }): KeptSet => ({ ...choice, unseen: clusteredRate(unseen) }),
   )
   return {
-    takes: own.takes.length + own.uncut,
+    takes: own.takes.length,
     uncut: own.uncut,
     accuracy: rateByTester(answers.map(({ tester, right }) => ({ tester, hit: right }))),
     pairs,
@@ -107,7 +107,7 @@ function pairOf(
 ): PairReport {
   const told = (view: View) => {
     const look = looks.get(view)
-    return look === undefined ? null : toldApart(look.takes, first, second)
+    return look === undefined ? null : toldApart(look.takes, first, second, view)
   }
   const { takes, details } = looks.get('recogniser')!
   const valued = (of: (motion: NonNullable<typeof details>['motions'][0]['motion']) => number) =>
@@ -140,6 +140,11 @@ function pairOf(
       second,
     ),
     bySize: bySizes.reduce((a, b) => (b.value > a.value ? b : a)),
+    byTurn: toldByValue(
+      valued(({ turn }) => turn),
+      first,
+      second,
+    ),
     pieces: piecesOf(answers, first, second),
   }
   return { ...pair, advice: adviceFor(pair) }
@@ -149,9 +154,11 @@ function isOf(first: number, second: number) {
   return ({ gesture }: { gesture: number }) => gesture === first || gesture === second
 }
 
-function toldApart(takes: readonly SeenTake[], first: number, second: number): Rate {
+/** Without the gyroscope some movements are not even cut out: those are not told apart there. */
+function toldApart(takes: readonly SeenTake[], first: number, second: number, view: View): Rate {
   return rateByTester(
     takes.filter(isOf(first, second)).flatMap(({ gesture, tester, nearest }) => {
+      if (nearest.length === 0) return view === 'accelerometer' ? [{ tester, hit: false }] : []
       const own = nearest[gesture]!
       const other = nearest[gesture === first ? second : first]!
       return Number.isFinite(own) && Number.isFinite(other) ? [{ tester, hit: own < other }] : []
@@ -161,7 +168,8 @@ function toldApart(takes: readonly SeenTake[], first: number, second: number): R
 
 /** ln(distance to the other / distance to the own) of each take of either. */
 function marginsOf(takes: readonly SeenTake[], first: number, second: number): number[] {
-  return takes.filter(isOf(first, second)).flatMap(({ gesture, nearest }) => {
+  const cut = takes.filter(({ nearest }) => nearest.length > 0)
+  return cut.filter(isOf(first, second)).flatMap(({ gesture, nearest }) => {
     const margin =
       Math.log(Math.max(1, nearest[gesture === first ? second : first]!)) -
       Math.log(Math.max(1, nearest[gesture]!))

@@ -4,7 +4,7 @@ import type { SubsetChoice } from './subset'
 /**
  * Ways to look at takes:
  * - 'recogniser': as training on this library compares them;
- * - 'shape': path alone, without size, speed and attitude;
+ * - 'shape': course of rotation alone, without size, speed and attitude;
  * - 'accelerometer': as a board without a gyroscope would compare them;
  * - 'unaligned': without alignment by gravity.
  */
@@ -37,9 +37,10 @@ export interface PairReport {
   told: Record<View, Rate | null>
   /** ln(distance to the other / distance to the own) as compared: median with its 95 % interval. */
   margin: { value: number; low: number; high: number; n: number }
-  /** The same share by one number alone. */
+  /** The same share by one number alone: duration, size, and rotation on the way. */
   byDuration: Rate
   bySize: Rate
+  byTurn: Rate
   /** Pieces of the one answered as the other, when that happens. */
   pieces: PieceCount | null
   advice: AdviceKind | null

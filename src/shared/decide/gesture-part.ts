@@ -42,7 +42,7 @@ export interface ViewValue {
 export interface SeenTake {
   gesture: number
   tester: string
-  /** Distance to the nearest held-out example of each gesture; Infinity for none. */
+  /** Distance to the nearest held-out example of each gesture; Infinity for none, empty if uncut. */
   nearest: Float64Array
 }
 
@@ -86,12 +86,12 @@ function look(core: Core, all: Prepared, view: View): ViewValue {
   const seen = seeTakes(core, prepared)
   const matcher = view === 'shape' ? shapeMatcher(core, prepared, seen) : seen.matcher
   const found = nearestOf(core, prepared, seen, matcher)
-  const takes = found.examples.map(({ gesture, tester }, i) => ({
-    gesture,
-    tester,
-    nearest: found.nearest[i]!,
-  }))
-  const uncut = prepared.takes.length - takes.length
+  const cut = new Map(found.examples.map(({ id }, i) => [id, found.nearest[i]!]))
+  const takes = prepared.takes.map(({ gesture, take }): SeenTake => {
+    const nearest = cut.get(take.id) ?? new Float64Array()
+    return { gesture, tester: take.testerCode, nearest }
+  })
+  const uncut = takes.length - cut.size
   if (view !== 'recogniser') return { takes, uncut, details: null }
   const motions = motionOf(seen, prepared.target.rateHz).flatMap((motion, i) => {
     const { gesture, take } = seen.cuts[i]!.take

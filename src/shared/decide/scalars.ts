@@ -7,6 +7,8 @@ export interface MotionVector {
   durationMs: number
   accelSize: number
   gyroSize: number
+  /** Rotation on the way, as rate times duration: what speed leaves and size changes. */
+  turn: number
 }
 
 /** A value of one take. */

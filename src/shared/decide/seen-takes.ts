@@ -2,7 +2,12 @@ import type { Core } from '../core/core'
 import type { ModelSegmenter } from '../model/recogniser-model'
 import { rmsOf } from '../training/amplitudes'
 import { cutTake } from '../training/cut-take'
-import { cuttingModel, cuttingModelBytes, defaultNormaliser } from '../training/cutting-model'
+import {
+  cuttingModel,
+  cuttingModelBytes,
+  defaultNormaliser,
+  GYRO_AXES,
+} from '../training/cutting-model'
 import { apartness, distancesBetween, type Example } from '../training/examples'
 import {
   type CutPrepared,
@@ -33,17 +38,24 @@ export function seeTakes(core: Core, prepared: Prepared): SeenTakes {
   core.load(cuttingModelBytes(prepared.target, options))
   const model = cuttingModel(prepared.target, options)
   const cuts = prepared.takes.map((take) => ({ take, result: cutTake(core, take, model) }))
-  return { segmenter, cuts, matcher: chooseMatcher(core, prepared, segmenter, cuts) }
+  return { segmenter, cuts, matcher: chooseMatcher(core, prepared, segmenter, cuts, false) }
 }
 
-/** Segments scaled to one size, their means taken off: path without size, speed and attitude. */
+/** Acceleration mixes movement with gravity, whose share depends on speed and size: rotation does not. */
+const SHAPE_CHANNELS = GYRO_AXES
+
+/** Course of rotation scaled to one size: the path without size, speed and attitude. */
 export function shapeMatcher(core: Core, prepared: Prepared, seen: SeenTakes): Matcher {
   const { length } = prepared.settings
   const floor = noiseFloors(core, prepared, seen.segmenter)
   const bounded = floor.map((value) => Math.max(1, Math.min(65535, Math.round(value))))
   return {
     ...seen.matcher,
-    normaliser: { ...defaultNormaliser(length), floor: bounded as [number, number] },
+    normaliser: {
+      ...defaultNormaliser(length),
+      channelMask: SHAPE_CHANNELS,
+      floor: bounded as [number, number],
+    },
   }
 }
 
@@ -92,11 +104,8 @@ export function motionOf({ cuts }: SeenTakes, rateHz: number): (MotionVector | n
     const event = result.movement?.event
     if (event === undefined || !result.movement?.query) return null
     const [accel, gyro] = rmsOf(take.counts, event.start, event.end, [true, true])
-    return {
-      durationMs: ((event.end - event.start) / rateHz) * 1000,
-      accelSize: accel,
-      gyroSize: gyro,
-    }
+    const durationMs = ((event.end - event.start) / rateHz) * 1000
+    return { durationMs, accelSize: accel, gyroSize: gyro, turn: gyro * durationMs }
   })
 }
 

@@ -80,6 +80,7 @@ function ProofScreen() {
           <Result evaluation={job.value} stale={job.stale} />
         </div>
       )}
+      <Button href="#/decide">Decide: which gestures, how much data, which sensor</Button>
       <Button href="#/grip">Grip tolerance: how far may it turn in the hand?</Button>
       <Button href="#/report">Report: all of it on one page, to print or keep</Button>
     </Screen>

@@ -8,7 +8,7 @@ const PLACES = [
     holds: ['moves', 'gesture', 'record', 'background', 'library', 'backup', 'import'],
   },
   { key: 'try', text: 'Try', holds: ['try', 'stage'] },
-  { key: 'proof', text: 'Proof', holds: ['proof', 'replay', 'grip', 'report'] },
+  { key: 'proof', text: 'Proof', holds: ['proof', 'replay', 'decide', 'grip', 'report'] },
   { key: 'prop', text: 'Prop', holds: ['prop', 'light'] },
 ] as const
 

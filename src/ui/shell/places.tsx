@@ -20,6 +20,7 @@ const Replay = later('Replay', async () => (await import('../replay')).Replay)
 const Light = later('Light', async () => (await import('../light')).Light)
 const ReportScreen = later('Report', async () => (await import('../report')).ReportScreen)
 const GripScreen = later('Grip', async () => (await import('../proof/grip-screen')).GripScreen)
+const DecidePlace = later('Decide', async () => (await import('../decide')).DecidePlace)
 const BoardPlace = later('Board check', async () => (await import('../board')).BoardPlace)
 const BackupScreen = later('Backup', async () => (await import('../backup')).BackupScreen)
 const ImportScreen = later(
@@ -46,6 +47,7 @@ export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {
   proof: (rest) => <Proof rest={rest} />,
   board: (rest) => <BoardPlace rest={rest} />,
   grip: () => <GripScreen />,
+  decide: (rest) => <DecidePlace rest={rest} />,
   report: () => <ReportScreen />,
   light: (rest) => <Light rest={rest} />,
   prop: (rest) => <Prop rest={rest} />,

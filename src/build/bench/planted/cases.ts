@@ -1,0 +1,125 @@
+import type { AdviceKind } from '../../../shared/decide/gesture-decision'
+import type { SensorAdviceKind } from '../../../shared/decide/sensor-advice'
+import type { FullLibrary } from '../../../shared/model/library'
+import { createRandom, type Random } from '../../../shared/statistics/random'
+import {
+  bystanders,
+  drawWay,
+  paradeMovements,
+  turnMovement,
+  twoWays,
+  wayMovement,
+} from './drawn-movements'
+import { type PlantedOptions, plantedLibrary } from './planted-library'
+
+export type Advised = Exclude<AdviceKind, 'alike'> | SensorAdviceKind
+
+/** A kind of library in which one thing is to be found. */
+export interface PlantedKind {
+  expected: Advised
+  draw(random: Random): PlantedOptions
+}
+
+const TESTERS = 4
+const TAKES = 6
+
+/** What is planted is drawn anew for each library: which way, how fast, how large, how far turned. */
+export const PLANTED: readonly PlantedKind[] = [
+  {
+    expected: 'speed',
+    draw: (random) => {
+      const way = drawWay(random)
+      const slower = random.uniform(1.8, 2.4)
+      return usual(random, [
+        { movement: wayMovement('a', way) },
+        { movement: wayMovement('b', way, { slower }) },
+      ])
+    },
+  },
+  {
+    expected: 'size',
+    draw: (random) => {
+      const way = drawWay(random)
+      const larger = random.uniform(2.4, 3)
+      const [small, large] = [
+        wayMovement('a', way, { larger: 0.5 }),
+        wayMovement('b', way, { larger: 0.5 * larger }),
+      ]
+      return usual(random, [{ movement: small }, { movement: large }])
+    },
+  },
+  {
+    expected: 'roll',
+    draw: (random) => {
+      const way = drawWay(random)
+      const rollDeg = random.uniform(110, 180)
+      return usual(random, [
+        { movement: wayMovement('a', way) },
+        { movement: wayMovement('b', way), rollDeg },
+      ])
+    },
+  },
+  {
+    expected: 'part',
+    draw: (random) => {
+      const [first, second] = [drawWay(random), drawWay(random)]
+      const whole = twoWays('b', first, second, random.uniform(0.6, 1.1))
+      return usual(random, [{ movement: wayMovement('a', first) }, { movement: whole }])
+    },
+  },
+  { expected: 'gyro', draw: drawTurns },
+  { expected: 'gyro-needed', draw: drawTurns },
+  {
+    expected: 'gyro-spare',
+    draw: (random) => ({
+      gestures: paradeMovements(random, 3).map((movement) => ({ movement })),
+      testers: 6,
+      takes: 16,
+    }),
+  },
+  {
+    expected: 'range-clips',
+    draw: (random) => ({
+      gestures: [
+        ...bystanders(random, 2).map((movement) => ({ movement })),
+        {
+          movement: wayMovement('a', {
+            by: { z: random.uniform(0.4, 0.6), pitch: 30 },
+            durationS: 0.6,
+          }),
+        },
+      ],
+      testers: TESTERS,
+      takes: TAKES,
+      target: { accel: { fullScale: 2, nanoPerLsb: 61_000 } },
+    }),
+  },
+]
+
+/** Left and right turns about the vertical, the sensor near the grip: rotation alone tells them. */
+function drawTurns(random: Random): PlantedOptions {
+  const [yaw, durationS] = [random.uniform(50, 80), random.uniform(1.1, 1.5)]
+  const gestures = [
+    { movement: turnMovement('a', yaw, durationS) },
+    { movement: turnMovement('b', -yaw, durationS) },
+  ]
+  return { ...usual(random, gestures), leverM: [0, 0.004, 0] }
+}
+
+function usual(random: Random, gestures: PlantedOptions['gestures']): PlantedOptions {
+  const others = bystanders(random, 1).map((movement) => ({ movement }))
+  return { gestures: [...gestures, ...others], testers: TESTERS, takes: TAKES }
+}
+
+/** A library in which the pair or the sensor has something to be found. */
+export function plantedCase(kind: PlantedKind, seed: number): FullLibrary {
+  const random = createRandom(seed)
+  return plantedLibrary(random, kind.draw(random))
+}
+
+/** A library of movements that differ in everything, with a sensor that holds them. */
+export function controlCase(seed: number): FullLibrary {
+  const random = createRandom(seed)
+  const gestures = paradeMovements(random, 4).map((movement) => ({ movement }))
+  return plantedLibrary(random, { gestures, testers: TESTERS, takes: TAKES })
+}

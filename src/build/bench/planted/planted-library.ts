@@ -1,0 +1,92 @@
+import { findGaps } from '../../../shared/conditioning/timing'
+import { seededUuid } from '../../../shared/demo/demo-library'
+import { type DemoTester, demoTester, recordTake } from '../../../shared/demo/demo-recordings'
+import type { DemoMovement } from '../../../shared/demo/movements'
+import { drawPhoneSensor, phoneFacts } from '../../../shared/demo/phone-sensor'
+import { drawTesterStyle } from '../../../shared/demo/tester-style'
+import {
+  DEFAULT_TRAINING,
+  type FullLibrary,
+  type RecordingWithSamples,
+} from '../../../shared/model/library'
+import type { Target } from '../../../shared/model/target'
+import type { Random } from '../../../shared/statistics/random'
+import { defaultTarget } from '../../../shared/target/default-target'
+
+/** A gesture of a made-up library. */
+export interface PlantedGesture {
+  movement: DemoMovement
+  /** Turn of the grip before the movement, deg; as the tester holds it when missing. */
+  rollDeg?: number
+}
+
+export interface PlantedOptions {
+  gestures: readonly PlantedGesture[]
+  testers: number
+  /** Of each gesture by each tester. */
+  takes: number
+  target?: Partial<Target>
+  /** From the grip to the sensor, m; as in the demo's lantern when missing. */
+  leverM?: [number, number, number]
+}
+
+/** Takes of drawn testers by the physical model of the demo; no background. */
+export function plantedLibrary(random: Random, options: PlantedOptions): FullLibrary {
+  const { gestures, testers, takes, target, leverM } = options
+  const ids = random.fork()
+  const libraryId = seededUuid(ids)
+  const recordings: RecordingWithSamples[] = []
+  for (let index = 0; index < testers; index++) {
+    const own = random.fork()
+    // What is planted may be a direction in the room, which a left hand does not mirror.
+    const style = { ...drawTesterStyle(index, own), hand: 'right' as const }
+    const drawn = demoTester(style, drawPhoneSensor(own))
+    const place = { ...drawn.place, ...(leverM === undefined ? {} : { leverM }) }
+    const tester = { ...drawn, place }
+    for (let round = 0; round < takes; round++) {
+      for (const { movement, rollDeg = 0 } of gestures) {
+        const samples = recordTake(turned(tester, rollDeg), movement, own.fork())
+        const durationMs = samples.tMs.at(-1) ?? 0
+        recordings.push({
+          samples,
+          recording: {
+            kind: 'take',
+            gestureId: movement.id,
+            trim: null,
+            id: seededUuid(ids),
+            libraryId,
+            testerCode: tester.style.code,
+            hand: tester.style.hand,
+            source: 'generated',
+            recordedAt: '2025-11-08T16:00:00Z',
+            device: phoneFacts('Generated phone'),
+            sampleCount: samples.tMs.length,
+            durationMs,
+            gaps: findGaps(samples.tMs),
+            note: '',
+            deletedAt: null,
+          },
+        })
+      }
+    }
+  }
+  const library = {
+    id: libraryId,
+    name: 'Drawn movements',
+    createdAt: '2025-11-08T16:00:00Z',
+    generated: true,
+    gestures: gestures.map(({ movement: { id, name, note } }) => ({ id, name, note })),
+    target: { ...defaultTarget(), ...target },
+    training: { ...DEFAULT_TRAINING },
+  }
+  return { library, recordings }
+}
+
+/** The prop turned in the hand. */
+function turned(tester: DemoTester, rollDeg: number): DemoTester {
+  const { grip } = tester.place
+  return {
+    ...tester,
+    place: { ...tester.place, grip: { ...grip, rollDeg: grip.rollDeg + rollDeg } },
+  }
+}

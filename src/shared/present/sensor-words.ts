@@ -1,0 +1,149 @@
+import { sensorAdvice } from '../decide/sensor-advice'
+import type {
+  SensorDecision,
+  SensorLimits,
+  SettingResult,
+  SweepAxis,
+  SweepVerdict,
+} from '../decide/sensor-decision'
+import { noiseWords, settingWords } from '../decide/setting-words'
+import { countOf, percent, percentRange, plural, shortNumber, UNIT_SPACE } from './numbers'
+
+export const SWEEP_TITLES: Record<SweepAxis, string> = {
+  gyro: 'Without the gyroscope',
+  rate: 'Output data rate',
+  bits: 'Word width',
+  noise: 'Noise density',
+  range: 'Range of the accelerometer',
+}
+
+export const VERDICT_WORDS: Record<SweepVerdict, string> = {
+  enough: 'enough',
+  worse: 'worse',
+  open: 'open',
+}
+
+/** What was changed, in a word or two. */
+export function changeWords({ axis, setting }: SettingResult): string {
+  switch (axis) {
+    case 'gyro':
+      return 'accelerometer alone'
+    case 'rate':
+      return `${setting.rateHz}${UNIT_SPACE}Hz`
+    case 'bits':
+      return `${setting.bits}${UNIT_SPACE}bit`
+    case 'noise':
+      return `${setting.accelNoise}${UNIT_SPACE}µg/√Hz, ${setting.gyroNoise}${UNIT_SPACE}mdeg/s/√Hz`
+    case 'range':
+      return `±${setting.rangeG}${UNIT_SPACE}g`
+    case 'own':
+      return 'as the target is'
+    case 'together':
+      return settingWords(setting)
+  }
+}
+
+/** The one sentence on which sensor is enough. */
+export function sensorSentence(decision: SensorDecision): string {
+  const { own, cheapest, tolerance } = decision
+  const points = pointsText(tolerance)
+  const clips = sensorAdvice(decision).find(({ kind }) => kind === 'range-clips')
+  const range = clips === undefined ? '' : `${clippedSentence(decision)} `
+  if (cheapest.axis === 'own')
+    return `${range}Nothing cheaper than ${settingWords(own.setting)} has its loss bounded below ${points} on these ${plural('take', own.accuracy.n)}.`
+  return `${range}${settingWords(cheapest.setting)} is enough: it loses ${lossText(cheapest)} of ${plural('take', cheapest.loss.n)}, below ${points} with 95 % confidence.`
+}
+
+/** Points with their interval: '0.3 points (-0.8 to 1.6)'. */
+export function lossText({ loss }: SettingResult): string {
+  return `${points(loss.value)} points (${points(loss.low)} to ${points(loss.high)})`
+}
+
+export function pointsText(share: number): string {
+  return plural('point', points(share))
+}
+
+function points(share: number): number {
+  return Number((share * 100).toFixed(1))
+}
+
+/** What one setting costs, for a line under its bar. */
+export function settingLine(result: SettingResult, tolerance: number): string {
+  const { accuracy, verdict, takesNeeded, loss } = result
+  const base = `${percent(accuracy.value)} right (${countOf(accuracy)}), loss ${lossText(result)}`
+  if (verdict !== 'open') return `${base}: ${VERDICT_WORDS[verdict]}.`
+  const more =
+    takesNeeded === null || takesNeeded <= loss.n
+      ? ''
+      : `; about ${plural('take', takesNeeded)} would bound it below ${pointsText(tolerance)}`
+  return `${base}: open${more}.`
+}
+
+/** Whether the gyroscope is needed. */
+export function gyroSentence(decision: SensorDecision): string {
+  const alone = decision.results.find(({ axis }) => axis === 'gyro')
+  if (alone === undefined)
+    return decision.limits.withoutGyro > 0
+      ? `${plural('take', decision.limits.withoutGyro)} came without a gyroscope, so what it adds cannot be measured: record with a phone that has one.`
+      : 'Not tried.'
+  const [kind] = sensorAdvice(decision)
+    .map((one) => one.kind)
+    .filter((one) => one !== 'range-clips')
+  if (kind === 'gyro-needed')
+    return `The gyroscope is needed: the accelerometer alone loses ${lossText(alone)}.`
+  if (kind === 'gyro-spare')
+    return `The accelerometer alone is enough (loss ${lossText(alone)}); a gyroscope takes several times its current.`
+  return `Whether the gyroscope is needed is open: the accelerometer alone loses ${lossText(alone)}.`
+}
+
+function clippedSentence({ own, results }: SensorDecision): string {
+  const { clipped, setting } = own
+  const wider = results.find(
+    (one) => one.axis === 'range' && one.setting.rangeG > setting.rangeG && one.clipped.low < 0.01,
+  )
+  const mend =
+    wider === undefined
+      ? 'choose a wider one'
+      : `±${wider.setting.rangeG}${UNIT_SPACE}g holds them (loss ${lossText(wider)})`
+  return `±${setting.rangeG}${UNIT_SPACE}g clips ${percent(clipped.value)} of takes (${countOf(clipped)}, ${percentRange(clipped.low, clipped.high)}): ${mend}.`
+}
+
+/** Takes that a range clips. */
+export function clippedText({ clipped }: SettingResult): string {
+  return clipped.hits === 0 ? `clips none of ${clipped.n} takes` : `clips ${countOf(clipped)} takes`
+}
+
+/** What these recordings cannot answer, each with what to record to answer it. */
+export function limitSentences(limits: SensorLimits, decision: SensorDecision): string[] {
+  const sentences: string[] = []
+  const rate = shortNumber(limits.recordedHz)
+  const content = shortNumber(Math.min(25, limits.contentHz))
+  const untried =
+    limits.untriedHz.length === 0
+      ? ''
+      : ` ${limits.untriedHz.map((hz) => `${hz}`).join(' and ')}${UNIT_SPACE}Hz were not tried.`
+  sentences.push(
+    `The takes were recorded at ${rate}${UNIT_SPACE}Hz and hold nothing above about ${content}${UNIT_SPACE}Hz: what a faster board sees more is not in them.${untried} Record with the board, or log its sensor, to know.`,
+  )
+  if (limits.phoneClipG !== null) {
+    sentences.push(
+      `The recording sensor itself seems to stop at ${shortNumber(limits.phoneClipG)}${UNIT_SPACE}g: wider ranges cannot be told apart. Record the hardest movements with the board.`,
+    )
+  } else {
+    sentences.push(
+      `The hardest take reaches ${shortNumber(limits.largestG)}${UNIT_SPACE}g: ranges above that differ in their step alone.`,
+    )
+  }
+  if (limits.floorNoise !== null) {
+    sentences.push(
+      `Readings are rounded, which is noise of ${shortNumber(limits.floorNoise)}${UNIT_SPACE}µg/√Hz already: a quieter part is at least as good as measured, by how much cannot be said.`,
+    )
+  }
+  if (decision.own.background === null)
+    sentences.push(
+      'There is no background, so false activations are not known: record some on Moves.',
+    )
+  return sentences
+}
+
+export { noiseWords }

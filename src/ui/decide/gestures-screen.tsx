@@ -1,0 +1,135 @@
+import { useState } from 'preact/hooks'
+import type { GestureDecision, PairReport } from '../../shared/decide/gesture-decision'
+import { percent, percentRange, plural } from '../../shared/present/numbers'
+import {
+  adviceText,
+  adviceTitle,
+  gesturesBasis,
+  gesturesSentence,
+  pairsInOrder,
+} from '../../shared/present/pair-words'
+import {
+  largestGoodSize,
+  provenSentence,
+  setSentence,
+  unseenSentence,
+} from '../../shared/present/subset-words'
+import { RateAxis, RateBar, rateAxisStart } from '../charts'
+import { Button, route, Section, Slider } from '../common'
+import { GestureRibbon } from '../ribbon'
+import { CountPlot } from './count-plot'
+import { DecideScreen } from './decide-screen'
+import { useDecide } from './use-decide'
+
+/** Pairs that are shown before the rest is asked for. */
+const FIRST_PAIRS = 5
+
+/** Which gestures are told apart, by what, and which to keep. */
+export function GesturesScreen() {
+  const { gestures, decideGestures } = useDecide()
+  return (
+    <DecideScreen
+      title="Which gestures"
+      job={gestures.value}
+      about="For each pair of gestures: how often held-out takes are told apart, where and on which axes they differ, and what to do about pairs that do not. Then the best set of each size."
+      action="Compare all gestures"
+      run={() => void decideGestures()}
+    >
+      {(decision) => (
+        <>
+          <p class="decide-sentence">{gesturesSentence(decision)}</p>
+          <p class="quiet small">{gesturesBasis(decision)}</p>
+          <Pairs decision={decision} />
+          <Sets decision={decision} />
+        </>
+      )}
+    </DecideScreen>
+  )
+}
+
+function Pairs({ decision }: { decision: GestureDecision }) {
+  const [all, setAll] = useState(false)
+  const pairs = pairsInOrder(decision)
+  const advised = pairs.filter(({ advice }) => advice !== null).length
+  const shown = all ? pairs : pairs.slice(0, Math.max(FIRST_PAIRS, advised))
+  const from = rateAxisStart(shown.flatMap(({ told }) => told.recogniser ?? []))
+  return (
+    <Section title="Pairs, nearest first">
+      <RateAxis from={from} />
+      {shown.map((pair) => (
+        <Pair key={`${pair.first} ${pair.second}`} decision={decision} pair={pair} from={from} />
+      ))}
+      {shown.length < pairs.length && (
+        <Button onClick={() => setAll(true)}>
+          Show {plural('more pair', pairs.length - shown.length)}
+        </Button>
+      )}
+    </Section>
+  )
+}
+
+interface PairProps {
+  decision: GestureDecision
+  pair: PairReport
+  from: number
+}
+
+function Pair({ decision, pair, from }: PairProps) {
+  const [a, b] = [pair.first, pair.second].map((i) => decision.gestures[i])
+  if (a === undefined || b === undefined || pair.told.recogniser === null) return null
+  return (
+    <article class="decide-pair">
+      <a class="decide-pair-head" href={route('decide', 'pair', a.id, b.id)}>
+        <GestureRibbon gestureId={a.id} size={40} />
+        <GestureRibbon gestureId={b.id} size={40} />
+        <span>
+          <b>
+            {a.name} and {b.name}
+          </b>
+          {pair.advice !== null && <span class="quiet small"> – {adviceTitle(pair.advice)}</span>}
+        </span>
+      </a>
+      <RateBar name="told apart" rate={pair.told.recogniser} from={from} />
+      {pair.advice !== null && <p>{adviceText(decision, pair)}</p>}
+    </article>
+  )
+}
+
+function Sets({ decision }: { decision: GestureDecision }) {
+  const { subsets } = decision
+  const [size, setSize] = useState(largestGoodSize(subsets))
+  const set = subsets.find(({ members }) => members.length === size)
+  if (set === undefined || subsets.length < 2) return null
+  return (
+    <Section title="How many to keep">
+      <CountPlot
+        label="Held-out takes right against gestures kept"
+        points={subsets.map(({ members, unseen, score, worstPair }) => ({
+          count: members.length,
+          value: score,
+          low: unseen.n === 0 ? score : Math.min(unseen.low, score),
+          high: unseen.n === 0 ? score : Math.max(unseen.high, score),
+          second: worstPair,
+          spoken: `${members.length}: ${percent(score)} (${percentRange(unseen.low, unseen.high)})`,
+        }))}
+        axis="gestures kept"
+        names={['right', 'worst pair']}
+        chosen={size}
+      />
+      <Slider
+        label="Gestures to keep"
+        value={size}
+        min={subsets[0]?.members.length ?? 2}
+        max={subsets.at(-1)?.members.length ?? 2}
+        text={plural('gesture', size)}
+        onInput={setSize}
+      />
+      <p>{setSentence(decision, set)}</p>
+      <p class="quiet small">
+        {unseenSentence(set)} {provenSentence(set)} Nearest take wins, and nothing is rejected:
+        trained with all gestures, {percent(decision.accuracy.value)} are answered rightly. Bars are
+        the 95 % intervals of sets chosen without the tester.
+      </p>
+    </Section>
+  )
+}

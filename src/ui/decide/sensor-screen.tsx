@@ -1,0 +1,124 @@
+import { useState } from 'preact/hooks'
+import {
+  type SensorDecision,
+  type SettingResult,
+  SWEEP_AXES,
+  type SweepAxis,
+} from '../../shared/decide/sensor-decision'
+import { byteText, durationText, plural, shortNumber } from '../../shared/present/numbers'
+import {
+  changeWords,
+  clippedText,
+  gyroSentence,
+  limitSentences,
+  SWEEP_TITLES,
+  sensorSentence,
+  settingLine,
+} from '../../shared/present/sensor-words'
+import { Choice, Section } from '../common'
+import { DecideScreen } from './decide-screen'
+import { LossBar } from './loss-bar'
+import { useDecide } from './use-decide'
+
+const TOLERANCES = ['1', '2', '3', '5'] as const
+type Tolerance = (typeof TOLERANCES)[number]
+
+/** Which sensor is enough: the same takes as other parts would have read them. */
+export function SensorScreen() {
+  const { sensor, decideSensor } = useDecide()
+  const job = sensor.value
+  const shown = job.state === 'done' ? String(Math.round(job.value.tolerance * 100)) : '2'
+  const [chosen, setChosen] = useState<Tolerance | null>(null)
+  const tolerance = chosen ?? TOLERANCES.find((one) => one === shown) ?? '2'
+  return (
+    <DecideScreen
+      title="Which sensor is enough"
+      job={job}
+      about="The takes at hand as other parts would have read them: lower rates, other ranges, coarser words, more noise, no gyroscope. Everything is learned again for each, with testers held out."
+      action="Try other sensors"
+      run={() => void decideSensor(Number(tolerance) / 100)}
+      changed={job.state === 'done' && tolerance !== shown}
+      settings={
+        <Choice
+          legend="Loss that is accepted, points"
+          value={tolerance}
+          options={TOLERANCES.map((value) => ({ value, text: value }))}
+          onChange={setChosen}
+        />
+      }
+    >
+      {(decision) => <Found decision={decision} />}
+    </DecideScreen>
+  )
+}
+
+function Found({ decision }: { decision: SensorDecision }) {
+  const { limits, own, together, tolerance, testers } = decision
+  return (
+    <>
+      <p class="decide-sentence">{sensorSentence(decision)}</p>
+      <p>{gyroSentence(decision)}</p>
+      <Section title="What cannot be said">
+        <ul class="notes">
+          {limitSentences(limits, decision).map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
+      </Section>
+      <Section title="As the target is">
+        <Setting result={own} decision={decision} />
+      </Section>
+      {SWEEP_AXES.map((axis) => (
+        <Axis key={axis} axis={axis} decision={decision} />
+      ))}
+      {together.length > 0 && (
+        <Section title="Several things cheaper at once">
+          {together.map((result) => (
+            <Setting key={changeWords(result)} result={result} decision={decision} />
+          ))}
+        </Section>
+      )}
+      <p class="quiet small">
+        {plural('take', own.accuracy.n)} of {plural('tester', testers.length)}, the same for every
+        setting. Bars: share of takes lost against the target as it is, with Tango’s 95 % interval;
+        the dotted line is the accepted {shortNumber(tolerance * 100)} points. Enough: the whole
+        interval lies below it. Flash is counted with the code as measured; times are estimated.
+      </p>
+    </>
+  )
+}
+
+function Axis({ axis, decision }: { axis: SweepAxis; decision: SensorDecision }) {
+  const results = decision.results.filter((result) => result.axis === axis)
+  if (results.length === 0) return null
+  return (
+    <Section title={SWEEP_TITLES[axis]}>
+      {results.map((result) => (
+        <Setting key={changeWords(result)} result={result} decision={decision} />
+      ))}
+    </Section>
+  )
+}
+
+function Setting({ result, decision }: { result: SettingResult; decision: SensorDecision }) {
+  const { background, flashBytes, decisionMs, axis } = result
+  const hours = background === null ? '' : durationText(background.hours * 3_600_000)
+  const facts = [
+    ...(axis === 'range' || axis === 'own' ? [clippedText(result)] : []),
+    ...(background === null
+      ? []
+      : [
+          `${background.activations} false in ${hours} (${shortNumber(background.low)} to ${shortNumber(background.high)} an hour)`,
+        ]),
+    `${byteText(flashBytes)} flash`,
+    `decision in ${shortNumber(decisionMs)} ms, estimated`,
+  ]
+  return (
+    <div class="decide-setting">
+      <h3>{changeWords(result)}</h3>
+      {axis !== 'own' && <LossBar result={result} tolerance={decision.tolerance} />}
+      <p class="small">{settingLine(result, decision.tolerance)}</p>
+      <p class="quiet small">{facts.join('; ')}</p>
+    </div>
+  )
+}
