@@ -1,6 +1,7 @@
 import { type Remote, releaseProxy, wrap } from 'comlink'
 import { type Failure, fail, type Result } from '../shared/model/result'
 import type { RecogniserService } from '../shared/protocol/recogniser'
+import { watchLife } from './watch-life'
 
 type Service = Remote<RecogniserService>
 type Work<T> = (service: Service) => Promise<Result<T>>
@@ -37,6 +38,7 @@ export class WorkerLine {
   private readonly idleMs: number
   private worker: Worker | null = null
   private service: Service | null = null
+  private unwatch = () => {}
   private readonly queue: Call[] = []
   private current: Call | null = null
   private idleTimer: ReturnType<typeof setTimeout> | undefined
@@ -130,6 +132,7 @@ export class WorkerLine {
     }
     worker.addEventListener('error', crashed)
     worker.addEventListener('messageerror', crashed)
+    this.unwatch = watchLife(worker, crashed)
     this.worker = worker
     this.service = wrap<RecogniserService>(worker)
     return this.service
@@ -138,6 +141,7 @@ export class WorkerLine {
   private stopWorker(): void {
     clearTimeout(this.idleTimer)
     this.service?.[releaseProxy]()
+    this.unwatch()
     this.worker?.terminate()
     this.service = null
     this.worker = null

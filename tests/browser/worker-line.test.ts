@@ -60,6 +60,10 @@ describeWithTools('queue before a real worker', ['chromium'], () => {
   it('answers the open call when the worker crashes, and goes on', async () => {
     expect(await trial('crash')).toEqual({ crashed: 'worker/crashed', behind: 'next after 1' })
   })
+  it('answers the open call when the worker vanishes without a word, which nothing else would', async () => {
+    expect(await trial('vanishSilently')).toBe('still waiting')
+    expect(await trial('vanish')).toEqual({ vanished: 'worker/crashed', behind: 'next after 1' })
+  })
   it('answers every call when the worker cannot be loaded', async () => {
     expect(await trial('cannotLoad')).toEqual(['worker/crashed', 'worker/crashed'])
   })

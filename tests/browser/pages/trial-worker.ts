@@ -1,4 +1,5 @@
 import { expose } from 'comlink'
+import { giveSignOfLife } from '../../../workers/recogniser/sign-of-life'
 
 /** A worker that can be told to behave badly. Its calls stand in for those of the service. */
 const calls: string[] = []
@@ -21,6 +22,11 @@ const service = {
     })
     return new Promise(() => {})
   },
+  /** Ends without a word, as when the browser takes its memory away. */
+  async vanish() {
+    self.close()
+    return new Promise(() => {})
+  },
   async bug() {
     throw new Error('a bug')
   },
@@ -29,3 +35,5 @@ const service = {
 export type TrialService = typeof service
 
 expose(service)
+// A worker of this name keeps silent, to show what the sign of life is for.
+if (self.name !== 'silent') giveSignOfLife()

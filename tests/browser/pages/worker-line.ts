@@ -65,6 +65,21 @@ const trials: Record<string, () => Promise<unknown>> = {
     const behind = call((s) => s.echo('next'))
     return { crashed: told(await crashed), behind: told(await behind) }
   },
+  vanish: async () => {
+    const { call } = trialLine()
+    await call((s) => s.slow(300))
+    const vanished = call((s) => s.vanish())
+    const behind = call((s) => s.echo('next'))
+    return { vanished: told(await vanished), behind: told(await behind) }
+  },
+  vanishSilently: async () => {
+    const silent = () =>
+      new Worker(new URL('./trial-worker.ts', import.meta.url), { type: 'module', name: 'silent' })
+    const { call } = trialLine(silent)
+    await call((s) => s.slow(300))
+    const waited = new Promise((resolve) => setTimeout(resolve, 1500, 'still waiting'))
+    return Promise.race([call((s) => s.vanish()).then(told), waited])
+  },
   cannotLoad: async () => {
     const { call } = trialLine(() => new Worker('/no-such-worker.js', { type: 'module' }))
     return [told(await call((s) => s.echo('a'))), told(await call((s) => s.echo('b')))]
