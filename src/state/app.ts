@@ -14,8 +14,9 @@ import type { LiveEvent, OnProgress, Progress } from '../shared/protocol/recogni
 import type { NearestWarping } from '../shared/replay/unroll'
 import type { ReportData } from '../shared/report/report-data'
 import type { StorageFacts, UnfinishedRecording } from '../storage/store'
-import type { BoardState } from './board'
 import type { BackupState } from './backup'
+import type { BoardState } from './board'
+import type { CollectState } from './collect'
 import type { DecideState } from './decide'
 import type { LightState } from './light'
 import type { ReceiveState } from './receive'
@@ -37,7 +38,6 @@ export type Job<T> =
   /** `stale`: takes or settings have changed since. `at`: when it was done, RFC 3339 in UTC. */
   | { state: 'done'; value: T; stale: boolean; at?: string }
 
-export interface LibraryState {
 /** For long work: how far it is, and the way to stop it. */
 export interface Steering {
   signal?: AbortSignal
@@ -52,6 +52,7 @@ export interface HandedFile {
   handedOver(): Promise<void>
 }
 
+export interface LibraryState {
   libraries: ReadonlySignal<Library[]>
   current: ReadonlySignal<Library | null>
   /** Recordings of the current library, newest first, deleted ones left out. */
@@ -170,6 +171,8 @@ export interface App {
   /** The board beside the app; its code is loaded when it is first asked for. */
   openBoard(): Promise<BoardState>
   /** Takes sessions over from other phones' screens; loaded when it is first asked for. */
+  /** Collecting from testers; its code is loaded when it is first asked for. */
+  openCollect(): Promise<CollectState>
   openReceive(): Promise<ReceiveState>
   /** Testers' sessions on this phone; loaded when they are first asked for. */
   openSessions(): Promise<SessionsState>

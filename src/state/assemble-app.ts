@@ -98,6 +98,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
 interface Slices {
   parts: AppParts
   shelf: Shelf
+  saved: SavedElsewhere
   motion: MotionState
   library: LibraryState
   live: Live
@@ -105,7 +106,6 @@ interface Slices {
   jobs: ReturnType<typeof createJobs>
   notices: Notices
 }
-  saved: SavedElsewhere
 
 /** Parts of the state that few visits need. */
 function createLater({ parts, shelf, saved, motion, library, live, train, jobs, notices }: Slices) {
@@ -138,6 +138,9 @@ function createLater({ parts, shelf, saved, motion, library, live, train, jobs, 
       notices,
     }),
   )
+  const openCollect = whenAsked(async () =>
+    (await import('./collect')).createCollect({ shelf, recogniser }),
+  )
   const openDecide = whenAsked(async () =>
     (await import('./decide')).createDecide({ shelf, recogniser, core: parts.core }),
   )
@@ -145,7 +148,7 @@ function createLater({ parts, shelf, saved, motion, library, live, train, jobs, 
   const openBackup = whenAsked(async () =>
     (await import('./backup')).createBackup(shelf, { store: shelf.store, recogniser, saved }),
   )
-  return { openBackup, openBoard, openDecide, openReceive, openSessions, openStage }
+  return { openBackup, openBoard, openDecide, openCollect, openReceive, openSessions, openStage }
 }
 
 /** A part of the state whose code is loaded when it is first asked for; again when that failed. */
@@ -163,6 +166,7 @@ function whenAsked<T>(load: () => Promise<T>): () => Promise<T> {
 function importer(
   shelf: Shelf,
   recogniser: RecogniserClient,
+  saved: SavedElsewhere,
   add: ReturnType<typeof createLibraryState>['add'],
 ): App['importLibrary'] {
   return async (bytes, steering = {}) => {
@@ -174,7 +178,6 @@ function importer(
     // It came from a file, so a file holds it.
     const recordings = shelf.recordings.peek().map(({ id }) => id)
     await saved.mark(added.value.id, recordings)
-  saved: SavedElsewhere,
     return added
   }
 }

@@ -1,6 +1,7 @@
 import type { PrecachedFile } from '../../src/shared/protocol/precached-file'
 import { installVersion, removeOldVersions, versionName } from './app-cache'
 import { respond } from './respond'
+import { SHARE_PATH, takeShare } from './take-share'
 
 /** Put in by the build. */
 declare const PRECACHED_FILES: PrecachedFile[]
@@ -25,6 +26,10 @@ self.addEventListener('message', (event) => {
 
 self.addEventListener('fetch', (event) => {
   const { request } = event
+  if (request.method === 'POST' && request.url === new URL(SHARE_PATH, scope).href) {
+    event.respondWith(takeShare(request, scope))
+    return
+  }
   if (request.method !== 'GET' || !request.url.startsWith(scope)) return
   event.respondWith(respond(request, version, scope))
 })

@@ -65,7 +65,7 @@ export function planMerge(mine: Collection, theirs: readonly Collection[]): Merg
       const own = before.get(one.contentId)
       return own !== undefined && !same(labelsOf(own), labelsOf(one))
     }),
-    conflicts: merged.recordings.flatMap(conflictsOf),
+    conflicts: merged.recordings.flatMap((one) => conflictsOf(one, before.get(one.contentId))),
     leaving: mine.recordings.filter(({ contentId }) => !after.has(contentId)),
     keptOut: countKeptOut(merged, theirs, before, after),
     renamed: merged.sessions.flatMap(({ id, testerCode: code }) => {
@@ -75,11 +75,11 @@ export function planMerge(mine: Collection, theirs: readonly Collection[]): Merg
   }
 }
 
-/** Labels of a recording that were changed apart. */
-export function conflictsOf(recording: Identified): Conflict[] {
+/** Labels of a recording that were changed apart. @param own as it is here, where it is */
+export function conflictsOf(recording: Identified, own: Identified = recording): Conflict[] {
   const history = historyOf(recording)
   return LABEL_FIELDS.flatMap((field): Conflict[] => {
-    const current = labelsOf(recording)[field]
+    const current = labelsOf(own)[field]
     const heads = headsOf(history, field)
     const values = new Map(heads.map((head) => [JSON.stringify(head.value), head]))
     if (values.size < 2) return []

@@ -6,6 +6,7 @@ import type { LabelChange } from '../../shared/collect/labels'
 import { mapGestures } from '../../shared/collect/map-gestures'
 import {
   collectionOf,
+  conflictKey,
   type Merge,
   type MergeChange,
   planMerge,
@@ -51,7 +52,9 @@ export interface BringState {
   mapGesture(id: string, to: string | null): void
   decide(key: string, choice: LabelChange): void
   setSamePerson(code: string, samePerson: boolean): void
-  /** Stores what the report says, all or nothing; what is not decided stays as it is here. */
+  /** Decides every open conflict for what counts here, or for the other side. */
+  decideAll(side: 'here' | 'there'): void
+  /** Stores what the report says, all or nothing, once every conflict is decided. */
   agree(): Promise<Result<null>>
   forget(): void
 }
@@ -104,6 +107,16 @@ export class BringHome implements BringState {
     this.#show()
   }
 
+  decideAll(side: 'here' | 'there'): void {
+    const { value } = this.bringing
+    if (value.state !== 'report') return
+    for (const conflict of value.report.merge.conflicts) {
+      const choice = conflict.choices[side === 'here' ? 0 : 1]
+      if (choice !== undefined) this.#choices.decided.set(conflictKey(conflict), choice)
+    }
+    this.#show()
+  }
+
   setSamePerson(code: string, samePerson: boolean): void {
     if (samePerson) this.#choices.samePerson.add(code)
     else this.#choices.samePerson.delete(code)
@@ -116,6 +129,8 @@ export class BringHome implements BringState {
     if (!ready.ok) return ready
     const library = ready.value
     const report = this.#report(library)
+    const open = report.merge.conflicts.filter((one) => !report.decided.has(conflictKey(one)))
+    if (open.length > 0) return NOT_DECIDED
     const samples = new Map(this.#incoming.flatMap((one) => [...one.samples]))
     const at = new Date().toISOString()
     const own = this.#own
@@ -275,4 +290,8 @@ export class BringHome implements BringState {
   }
 }
 
+const NOT_DECIDED = fail(
+  'collect/not-decided',
+  'Labels that were changed on both sides are not decided yet: choose one of each.',
+)
 const NO_LIBRARY = fail('collect/no-library', 'There is no library open; open or create one first.')

@@ -1,4 +1,5 @@
 import { computed, type ReadonlySignal } from '@preact/signals'
+import { takeSharedFiles } from '../../offline/shared-files'
 import type { RecogniserClient } from '../../recogniser/client'
 import { demonstrate } from '../../shared/collect/demonstration'
 import type { Demonstration, Plan } from '../../shared/collect/plan'
@@ -11,15 +12,24 @@ import { fingerprint } from '../fingerprint'
 import { newId } from '../id'
 import { createJobSlot } from '../jobs'
 import type { Shelf } from '../shelf'
-import { BringHome, type BringState } from './bring'
+import {
+  BringHome,
+  type Bringing,
+  type BringReport,
+  type BringState,
+  type BroughtFile,
+} from './bring'
 import { identify } from './identify'
+import { createKeptFar } from './kept-far'
 
-export type { Bringing, BringReport, BroughtFile } from './bring'
+export type { Bringing, BringReport, BroughtFile }
 
 /** Even period of a demonstration before a code asks for a coarser one, ms. */
 const DEMONSTRATION_MS = 50
 
 export interface CollectState extends BringState {
+  /** Files that another app shared to this one; each is given once. */
+  takeShared(): Promise<BroughtFile[]>
   /** Plans of the open library. */
   plans: ReadonlySignal<Plan[]>
   /** Adds it, or replaces the one of its id. */
@@ -34,6 +44,9 @@ export interface CollectState extends BringState {
   drop(takeIds: string[]): Promise<void>
   compared: ReadonlySignal<Job<TakesCompared>>
   compare(): Promise<void>
+  /** Content or recording ids of takes that are far from others and were looked at and kept. */
+  keptFar: ReadonlySignal<ReadonlySet<string>>
+  keepFar(takeId: string): Promise<void>
 }
 
 export interface CollectParts {
@@ -70,7 +83,9 @@ export function createCollect({ shelf, recogniser }: CollectParts): CollectState
     mapGesture: (id, to) => bring.mapGesture(id, to),
     decide: (key, choice) => bring.decide(key, choice),
     setSamePerson: (code, samePerson) => bring.setSamePerson(code, samePerson),
+    decideAll: (side) => bring.decideAll(side),
     agree: () => bring.agree(),
+    takeShared: takeSharedFiles,
     forget: () => bring.forget(),
     plans,
     savePlan: (plan) => setPlans([...plans.peek().filter(({ id }) => id !== plan.id), plan]),
@@ -104,6 +119,7 @@ export function createCollect({ shelf, recogniser }: CollectParts): CollectState
     compare: async () => {
       await compared.run()
     },
+    ...createKeptFar(shelf),
   }
 }
 

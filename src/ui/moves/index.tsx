@@ -46,6 +46,11 @@ function LibraryCards({ library }: { library: Library }) {
         )}
       </div>
       <AddGesture open={adding} onOpen={setAdding} />
+      {counts.gestures.length > 0 && !adding && (
+        <Button wide href="#/collect">
+          Collect from testers
+        </Button>
+      )}
     </Screen>
   )
 }

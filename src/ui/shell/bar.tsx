@@ -5,7 +5,7 @@ const PLACES = [
   {
     key: 'moves',
     text: 'Moves',
-    holds: ['moves', 'gesture', 'record', 'background', 'library', 'backup', 'import'],
+    holds: ['moves', 'gesture', 'record', 'background', 'collect', 'library', 'backup', 'import'],
   },
   { key: 'try', text: 'Try', holds: ['try', 'stage'] },
   { key: 'proof', text: 'Proof', holds: ['proof', 'replay', 'decide', 'grip', 'report'] },

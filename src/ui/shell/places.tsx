@@ -28,6 +28,7 @@ const ImportScreen = later(
   async () => (await import('../library/import-screen')).ImportScreen,
 )
 const StagePlace = later('Stage', async () => (await import('../stage')).StagePlace)
+const CollectPlace = later('Collect', async () => (await import('../collect')).CollectPlace)
 const TesterPlace = later('Session', async () => (await import('../session')).TesterPlace)
 
 /** What the first part of the address shows; each place reads the rest itself. */
@@ -37,6 +38,7 @@ export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {
   record: ([gestureId = '']) => <RecordScreen key={gestureId} gestureId={gestureId} />,
   background: () => <BackgroundScreen />,
   library: () => <LibraryScreen />,
+  collect: (rest) => <CollectPlace rest={rest} />,
   join: (rest) => <TesterPlace place="join" rest={rest} />,
   session: (rest) => <TesterPlace place="session" rest={rest} />,
   backup: () => <BackupScreen />,

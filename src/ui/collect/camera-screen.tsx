@@ -1,0 +1,34 @@
+import { plural } from '../../shared/present/numbers'
+import type { CollectState } from '../../state/collect'
+import { Button } from '../common'
+import { ReceiveScreen } from '../frames/receive-screen'
+import { bringHome } from './bring-files'
+
+/** Reads a session from the codes on a tester's screen, and shows what it would bring. */
+export function CameraScreen({ collect }: { collect: CollectState }) {
+  return (
+    <ReceiveScreen
+      back="#/collect"
+      received={(content, next) => (
+        <Received
+          bytes={content.length}
+          show={() => {
+            bringHome(collect, [{ name: 'the session by camera', bytes: async () => content }])
+            next()
+          }}
+        />
+      )}
+    />
+  )
+}
+
+function Received({ bytes, show }: { bytes: number; show: () => void }) {
+  return (
+    <>
+      <p role="status">The session is here whole: {plural('byte', bytes)}.</p>
+      <Button tone="amber" big wide onClick={show}>
+        See what it brings
+      </Button>
+    </>
+  )
+}

@@ -1,0 +1,99 @@
+import { useMemo, useState } from 'preact/hooks'
+import { type FittedPlan, fitPlan } from '../../shared/collect/fit-plan'
+import type { Plan } from '../../shared/collect/plan'
+import { encodePlanLink } from '../../shared/collect/plan-link'
+import { addressTrouble, fittedText } from '../../shared/present/collect-words'
+import { aboutMinutes } from '../../shared/present/session-words'
+import type { CollectState } from '../../state/collect'
+import { Button, Choice, Notice, Screen, useWakeLock } from '../common'
+import { QrCode } from '../frames/qr-code'
+import { Missing } from '../moves/missing'
+import { usePlanDuration } from './use-plan-duration'
+
+/** The plan as a code to scan and as a link to share. */
+export function CodeScreen({ collect, id }: { collect: CollectState; id: string }) {
+  const plan = collect.plans.value.find((one) => one.id === id)
+  return plan === undefined ? <Missing what="plan" /> : <Code plan={plan} />
+}
+
+function Code({ plan }: { plan: Plan }) {
+  const base = `${location.origin}${location.pathname}#/join/`
+  const fitted = useMemo(() => fitPlan(plan, base), [plan, base])
+  // The screen must not go dark while people come with their phones.
+  useWakeLock(true)
+  const trouble = addressTrouble(location)
+  return (
+    <Screen title="Join by code" back={`#/collect/plan/${plan.id}`}>
+      {trouble !== '' && <Notice tone="trouble">{trouble}</Notice>}
+      {fitted.ok ? (
+        <Fitted fitted={fitted.value} />
+      ) : (
+        <Notice tone="trouble">{fitted.message}</Notice>
+      )}
+      <Share plan={plan} base={base} />
+    </Screen>
+  )
+}
+
+function Fitted({ fitted }: { fitted: FittedPlan }) {
+  const [shown, setShown] = useState('0')
+  const { links } = fitted
+  const link = links[Number(shown)] ?? links[0]!
+  const durationMs = usePlanDuration(link.plan)
+  const names = link.plan.gestures.map(({ name }) => name).join(', ')
+  const left = fittedText(fitted)
+  return (
+    <>
+      <div class="join-code">
+        <QrCode text={link.address} label={`Code that opens the plan: ${names}`} />
+      </div>
+      {links.length > 1 && (
+        <Choice
+          legend="Codes"
+          value={shown}
+          options={links.map((_, n) => ({ value: String(n), text: `${n + 1} of ${links.length}` }))}
+          onChange={setShown}
+        />
+      )}
+      <p>
+        Scan it with a phone's camera and open the link. {names}: {aboutMinutes(durationMs)},
+        estimated.
+      </p>
+      {left !== '' && <p class="quiet">{left}</p>}
+    </>
+  )
+}
+
+/** The same as a link, which need not fit a code. */
+function Share({ plan, base }: { plan: Plan; base: string }) {
+  const [said, setSaid] = useState<string | null>(null)
+  const link = useMemo(() => encodePlanLink(plan), [plan])
+  if (!link.ok) return <Notice tone="trouble">{link.message}</Notice>
+  const address = base + link.value
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(address)
+      setSaid('Copied.')
+    } catch {
+      setSaid('The browser did not allow copying: mark the link below and copy it.')
+    }
+  }
+  const share = async () => {
+    // Closing the sheet is no failure, and nothing else can be said of one.
+    await navigator.share({ title: plan.title, url: address }).catch(() => undefined)
+  }
+  return (
+    <>
+      <div class="buttons">
+        <Button onClick={() => void copy()}>Copy the link</Button>
+        {'share' in navigator && <Button onClick={() => void share()}>Share the link</Button>}
+      </div>
+      {said !== null && <p role="status">{said}</p>}
+      <p class="join-link quiet small">{address}</p>
+      <p class="quiet small">
+        The plan is in the part behind #, which browsers send to nobody: not even the host of this
+        page sees it.
+      </p>
+    </>
+  )
+}

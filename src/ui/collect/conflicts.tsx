@@ -1,0 +1,62 @@
+import { type Conflict, conflictKey } from '../../shared/collect/merge'
+import { fieldText, valueText } from '../../shared/present/collect-words'
+import { plural } from '../../shared/present/numbers'
+import type { BringReport, CollectState } from '../../state/collect'
+import { Button, Choice, Section } from '../common'
+
+interface Props {
+  collect: CollectState
+  report: BringReport
+}
+
+/** Labels that were changed apart: each shown with both values, and decided by the person. */
+export function Conflicts({ collect, report }: Props) {
+  const { conflicts } = report.merge
+  if (conflicts.length === 0) return null
+  const open = conflicts.filter((one) => !report.decided.has(conflictKey(one))).length
+  return (
+    <Section title={`${plural('label', conflicts.length)} changed on both sides`}>
+      <p class="quiet">
+        {open === 0 ? 'All are decided.' : `${open} not decided yet.`} The first of each is what
+        counts here.
+      </p>
+      {conflicts.length > 1 && (
+        <div class="buttons">
+          <Button onClick={() => collect.decideAll('here')}>All as here</Button>
+          <Button onClick={() => collect.decideAll('there')}>All as in the files</Button>
+        </div>
+      )}
+      {conflicts.map((conflict) => (
+        <OneConflict
+          key={conflictKey(conflict)}
+          conflict={conflict}
+          collect={collect}
+          report={report}
+        />
+      ))}
+    </Section>
+  )
+}
+
+function OneConflict({ conflict, collect, report }: Props & { conflict: Conflict }) {
+  const key = conflictKey(conflict)
+  const recording = report.merge.merged.recordings.find(
+    ({ contentId }) => contentId === conflict.contentId,
+  )
+  const when = recording?.recordedAt.slice(0, 16).replace('T', ' ') ?? ''
+  const { gestures } = report.library
+  return (
+    <Choice
+      legend={`${fieldText(conflict)} of the take of ${when} UTC by ${recording?.testerCode ?? ''}`}
+      value={report.decided.get(key)?.id ?? ''}
+      options={conflict.choices.map((choice) => ({
+        value: choice.id,
+        text: valueText(choice, gestures),
+      }))}
+      onChange={(id) => {
+        const choice = conflict.choices.find((one) => one.id === id)
+        if (choice !== undefined) collect.decide(key, choice)
+      }}
+    />
+  )
+}

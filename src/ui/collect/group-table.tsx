@@ -1,0 +1,41 @@
+import type { GroupRow } from '../../shared/collect/takes-compared'
+import { shortNumber } from '../../shared/present/numbers'
+
+/** Takes of one hand, rate or phone beside the others. */
+export function GroupTable({ rows, what }: { rows: readonly GroupRow[]; what: string }) {
+  return (
+    <div class="tester-scroll">
+      <table class="tester-table">
+        <caption>
+          Distance to the others of the gesture: 1 is usual; the median of the takes compared.
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">{what}</th>
+            <th scope="col">Testers</th>
+            <th scope="col">Takes</th>
+            <th scope="col">Distance</th>
+            <th scope="col">Far</th>
+            <th scope="col">Not cut as one</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.name}>
+              <th scope="row">{row.name}</th>
+              <td>{row.testers}</td>
+              <td>{row.takes}</td>
+              <td>
+                {row.compared === 0
+                  ? 'no data'
+                  : `${shortNumber(row.medianRatio)} (n = ${row.compared})`}
+              </td>
+              <td>{row.far}</td>
+              <td>{row.notCutOnce}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}
