@@ -12,6 +12,9 @@ export const LOOK_BACK_MS = 50
 export interface Movement {
   /** From the first to the last moving sample, ms; 0 when none moved. */
   durationMs: number
+  /** Of the first and the last moving sample; both 0 when none moved. */
+  startMs: number
+  endMs: number
   fastestDps: number
   /** Largest change of acceleration within 50 ms. */
   strongestMps2: number
@@ -33,7 +36,8 @@ export function describeMovement({ tMs, values }: SampleBlock): Movement {
     if (Number.isNaN(first)) first = tMs[i]!
     last = tMs[i]!
   }
-  return { durationMs: Number.isNaN(first) ? 0 : last - first, fastestDps, strongestMps2 }
+  const [startMs, endMs] = Number.isNaN(first) ? [0, 0] : [first, last]
+  return { durationMs: endMs - startMs, startMs, endMs, fastestDps, strongestMps2 }
 }
 
 function length3(values: Float32Array, at: number): number {

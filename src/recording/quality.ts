@@ -54,6 +54,12 @@ export function judgeClipping(
   }
 }
 
+/** Whether a hole in the readings lies in the movement, and not only in the rest around it. */
+export function movementHasGap(samples: SampleBlock): boolean {
+  const { startMs, endMs } = describeMovement(samples)
+  return findGaps(samples.tMs).some((gap) => gap.startMs < endMs && gap.endMs > startMs)
+}
+
 export function judgeGaps({ tMs }: SampleBlock): QualityWord | null {
   const gaps = findGaps(tMs)
   if (gaps.length === 0) return null

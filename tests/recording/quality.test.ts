@@ -108,6 +108,12 @@ describe('movement', () => {
 
   it('of no samples is none', () => {
     const nothing = { tMs: new Float64Array(0), values: new Float32Array(0) }
-    expect(describeMovement(nothing)).toEqual({ durationMs: 0, fastestDps: 0, strongestMps2: 0 })
+    expect(describeMovement(nothing)).toEqual({
+      durationMs: 0,
+      startMs: 0,
+      endMs: 0,
+      fastestDps: 0,
+      strongestMps2: 0,
+    })
   })
 })

@@ -1,5 +1,6 @@
 import type { RecogniserClient } from '../../recogniser/client'
 import { MovementWatch } from '../../recording/movement-watch'
+import { movementHasGap } from '../../recording/quality'
 import { Recorder } from '../../recording/recorder'
 import type { OfferedTake, QualityWord, RecordSetup } from '../../recording/types'
 import type { Recording } from '../../shared/model/library'
@@ -76,7 +77,9 @@ export class TakeMaker {
     const offer = this.#offered
     if (offer === null) return []
     const cut = await judgeCut(this.#parts.recogniser, offer.recording, offer.samples, target)
-    const wrong = offer.quality.filter(({ code }) => code !== 'good')
+    const wrong = offer.quality.filter(
+      ({ code }) => code !== 'good' && (code !== 'gap' || movementHasGap(offer.samples)),
+    )
     return cut === null ? wrong : [...wrong, cut]
   }
 

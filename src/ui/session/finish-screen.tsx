@@ -44,7 +44,7 @@ export function FinishScreen({
         </BigButton>
       }
     >
-      <p class="join-lead" role="status">
+      <p class="join-lead tester" role="status">
         {kept} of {plural('movement', total)} were kept.
       </p>
       <p>
@@ -72,7 +72,9 @@ function Codes({ file, onBack }: { file: { bytes: Uint8Array }; onBack: () => vo
         </Button>
       }
     >
-      <ShowFrames content={file.bytes} />
+      <div class="tester">
+        <ShowFrames content={file.bytes} />
+      </div>
     </Screen>
   )
 }
