@@ -30,6 +30,11 @@ export function evaluationWarnings(evaluation: Evaluation): string[] {
     const names = thin.map((score) => score.name).join(', ')
     warnings.push(`Fewer than ${THIN_TAKES} takes tested: ${names}. The intervals are wide.`)
   }
+  if (evaluation.gestures.length < 2) {
+    warnings.push(
+      'One gesture only: with nothing to confuse it with, only its rejects were counted. Add a second gesture.',
+    )
+  }
   if (evaluation.background === null) {
     warnings.push('No background recording: false activations are not known.')
   }

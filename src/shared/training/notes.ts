@@ -1,4 +1,5 @@
 import type { RecogniserModel } from '../model/recogniser-model'
+import { notesOnData } from './data-notes'
 import type { Example } from './examples'
 import type { Prepared } from './prepare'
 import type { SegmenterProposal } from './segmenter-search'
@@ -15,7 +16,7 @@ export function notesOn(
 ): string[] {
   const notes: string[] = []
   const absent = prepared.gestures.filter(({ id }) => !model.gestures.some((g) => g.id === id))
-  for (const { name } of absent) notes.push(`${name} has no usable take and is not in the model.`)
+  for (const { id, name } of absent) notes.push(absentNote(name, takesOf(prepared, id)))
   for (const { id, name } of model.gestures) {
     const count = examples.filter((e) => prepared.gestures[e.gesture]?.id === id).length
     if (count < FEW_TAKES) {
@@ -41,5 +42,14 @@ export function notesOn(
   if (prepared.backgrounds.length === 0 && !model.button) {
     notes.push('There is no background recording: thresholds have not seen what is not a gesture.')
   }
-  return notes
+  return [...notes, ...notesOnData(prepared)]
+}
+
+function takesOf({ gestures, takes }: Prepared, id: string): number {
+  return takes.filter(({ gesture }) => gestures[gesture]?.id === id).length
+}
+
+function absentNote(name: string, takes: number): string {
+  if (takes === 0) return `${name} has no takes and is not in the model.`
+  return `No movement was found in the ${takes === 1 ? 'take' : `${takes} takes`} of ${name}, so it is not in the model: hold a pose with a button (Prop, Training), or perform it with more motion.`
 }
