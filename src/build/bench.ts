@@ -1,16 +1,24 @@
 import type { Core } from '../shared/core/core'
 import { benchAccuracy } from './bench/accuracy'
+import { benchAdvice } from './bench/advice'
 import { benchBoardCheck } from './bench/board-check'
 import type { BenchResult } from './bench/figure'
 import { benchGrip } from './bench/grip'
 import { benchKills } from './bench/kills'
+import { benchSensor } from './bench/sensor-sweep'
 import { benchSize } from './bench/size'
 import { benchSpeed } from './bench/speed'
 import { loadCoreForNode } from './load-core'
 
 const BENCHES: Record<string, (core: Core) => Promise<BenchResult>> = {
   accuracy: async (core) =>
-    together(await benchAccuracy(core), benchBoardCheck(), await benchGrip(core)),
+    together(
+      await benchAccuracy(core),
+      benchBoardCheck(),
+      await benchGrip(core),
+      await benchAdvice(core),
+      await benchSensor(core),
+    ),
   speed: benchSpeed,
   size: benchSize,
   kills: benchKills,

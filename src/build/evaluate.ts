@@ -8,11 +8,12 @@ import { reportFile } from '../shared/report/report'
 import type { MatcherWish } from '../shared/training/kernel/fit-matcher'
 import { evaluationTable } from './bench/evaluation-table'
 import { readLibraryAt } from './datasets/read-library'
+import { decideAll, decisionText } from './decisions'
 import { loadCoreForNode } from './load-core'
 import { reportDataOf } from './report-data'
 
 const USAGE = `npm run evaluate -- PATH [--holdout tester|take] [--matcher template|kernel|auto] [--json]
-                                 [--report FILE.html [--grip]]
+                                 [--report FILE.html [--grip]] [--decide [--tolerance POINTS]]
 
 PATH is a library file (.zip) or a folder of CSV takes named gesture/tester_number.csv.
 --holdout tester  (default) no tester is in both training and test: how it does for strangers
@@ -20,7 +21,9 @@ PATH is a library file (.zip) or a folder of CSV takes named gesture/tester_numb
 --matcher auto    (default) templates, kernel features or both, whatever held-out testers speak for
 --json            the whole evaluation as JSON instead of a table
 --report FILE     writes the app's report too: one HTML page that needs nothing else
---grip            measures grip tolerance for the report as well, which takes minutes`
+--grip            measures grip tolerance for the report as well, which takes minutes
+--decide          also decides which gestures, how much data and which sensor; takes minutes
+--tolerance 2     points of accuracy that a cheaper sensor may lose`
 
 const MATCHERS = ['template', 'kernel', 'auto'] as const
 
@@ -32,6 +35,9 @@ interface Request {
   /** File to write, or null. */
   report: string | null
   grip: boolean
+  decide: boolean
+  /** Loss that is accepted, as a share of takes. */
+  tolerance: number
 }
 
 function readRequest(args: string[]): Result<Request> {
@@ -41,6 +47,8 @@ function readRequest(args: string[]): Result<Request> {
     json: { type: 'boolean', default: false },
     report: { type: 'string' },
     grip: { type: 'boolean', default: false },
+    decide: { type: 'boolean', default: false },
+    tolerance: { type: 'string', default: '2' },
     help: { type: 'boolean', default: false },
   } as const
   try {
@@ -57,8 +65,12 @@ function readRequest(args: string[]): Result<Request> {
     if (values.grip && values.report === undefined) {
       return fail('usage', '--grip measures for the report: give --report FILE.html with it.')
     }
-    const { holdout, json, grip, report = null } = values
-    return ok({ path, holdout, matcher, json, report, grip })
+    const points = Number(values.tolerance)
+    if (!(points > 0 && points <= 50)) {
+      return fail('usage', `--tolerance is points from above 0 to 50, not ${values.tolerance}.`)
+    }
+    const { holdout, json, grip, decide, report = null } = values
+    return ok({ path, holdout, matcher, json, report, grip, decide, tolerance: points / 100 })
   } catch (error) {
     return fail('usage', `${error instanceof Error ? error.message : error}\n\n${USAGE}`)
   }
@@ -71,7 +83,7 @@ const tell: OnProgress = ({ done, total, what }) => {
 async function run(args: string[]): Promise<Result<string>> {
   const request = readRequest(args)
   if (!request.ok) return request
-  const { path, holdout, matcher, json, report, grip } = request.value
+  const { path, holdout, matcher, json, report, grip, decide, tolerance } = request.value
   const library = readLibraryAt(path)
   if (!library.ok) return library
   const core = await loadCoreForNode()
@@ -84,7 +96,13 @@ async function run(args: string[]): Promise<Result<string>> {
     writeFileSync(report, reportFile(data.value))
     process.stderr.write(`${report} written\n`)
   }
-  return ok(json ? JSON.stringify(evaluation.value, null, 2) : evaluationTable(evaluation.value))
+  const decisions = decide ? await decideAll(core, library.value, tolerance, tell) : null
+  if (json) {
+    const all = decisions === null ? evaluation.value : { ...evaluation.value, decisions }
+    return ok(JSON.stringify(all, null, 2))
+  }
+  const table = evaluationTable(evaluation.value)
+  return ok(decisions === null ? table : `${table}\n\n${decisionText(decisions)}`)
 }
 
 const result = await run(process.argv.slice(2))

@@ -5,9 +5,10 @@ import { createRandom, type Random } from '../../../shared/statistics/random'
 import {
   bystanders,
   drawWay,
-  paradeMovements,
+  tiltingMovements,
   turnMovement,
   twoWays,
+  unlikeMovements,
   wayMovement,
 } from './drawn-movements'
 import { type PlantedOptions, plantedLibrary } from './planted-library'
@@ -72,7 +73,7 @@ export const PLANTED: readonly PlantedKind[] = [
   {
     expected: 'gyro-spare',
     draw: (random) => ({
-      gestures: paradeMovements(random, 3).map((movement) => ({ movement })),
+      gestures: tiltingMovements(random, 3).map((movement) => ({ movement })),
       testers: 6,
       takes: 16,
     }),
@@ -120,6 +121,6 @@ export function plantedCase(kind: PlantedKind, seed: number): FullLibrary {
 /** A library of movements that differ in everything, with a sensor that holds them. */
 export function controlCase(seed: number): FullLibrary {
   const random = createRandom(seed)
-  const gestures = paradeMovements(random, 4).map((movement) => ({ movement }))
+  const gestures = unlikeMovements(random, 4).map((movement) => ({ movement }))
   return plantedLibrary(random, { gestures, testers: TESTERS, takes: TAKES })
 }

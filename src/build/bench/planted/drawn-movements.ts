@@ -76,7 +76,16 @@ export function bystanders(random: Random, count: number): DemoMovement[] {
   return shuffled(known, random).slice(0, count)
 }
 
-/** Movements of the parade that differ in everything. */
-export function paradeMovements(random: Random, count: number): DemoMovement[] {
-  return shuffled(DEMO_MOVEMENTS, random).slice(0, count)
+/** Movements of the parade that everybody begins towards the same side and that tilt or jerk. */
+const TILTING = ['raise', 'swing', 'ring', 'knock', 'bow']
+
+export function tiltingMovements(random: Random, count: number): DemoMovement[] {
+  const known = DEMO_MOVEMENTS.filter(({ id }) => TILTING.includes(id))
+  return shuffled(known, random).slice(0, count)
+}
+
+/** The parade's movements but Bow, which turns as Pour does and differs from it in speed. */
+export function unlikeMovements(random: Random, count: number): DemoMovement[] {
+  const known = DEMO_MOVEMENTS.filter(({ id }) => id !== 'bow')
+  return shuffled(known, random).slice(0, count)
 }
