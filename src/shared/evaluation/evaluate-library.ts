@@ -5,9 +5,11 @@ import { ok, type Result } from '../model/result'
 import type { RunParts } from '../parts/part-jobs'
 import { partsHere } from '../parts/parts-here'
 import type { OnProgress } from '../protocol/recogniser'
-import { outlineLibrary } from '../training/prepare'
+import { type Prepared, prepareLibrary } from '../training/prepare'
+import { type ConditionedCache, prepareInParts } from '../training/prepare-in-parts'
 import { addBackground, NO_BACKGROUND, scoreBackground } from './background-score'
-import { planFolds } from './folds'
+import type { Round } from './evaluate-part'
+import { type FoldPlan, planFolds } from './folds'
 import { scoresOf } from './scores'
 
 export interface EvaluateOptions {
@@ -24,16 +26,25 @@ export interface EvaluateHereOptions extends EvaluateOptions {
   pause?: () => Promise<void>
 }
 
+export interface EvaluateInPartsOptions extends EvaluateOptions {
+  /** Of recordings conditioned before. */
+  cache?: ConditionedCache
+}
+
+const CONDITIONING = { done: 0, total: 1, what: 'conditioning the recordings' }
+
 /** `evaluateInParts` on this thread. */
-export function evaluateLibrary(
+export async function evaluateLibrary(
   core: Core,
   full: FullLibrary,
   holdout: Holdout,
   onProgress: OnProgress = () => {},
-  { shouldStop, pause, ...options }: EvaluateHereOptions = {},
+  { shouldStop, pause, matcher, seed }: EvaluateHereOptions = {},
 ): Promise<Result<Evaluation>> {
+  onProgress(CONDITIONING)
   const run = partsHere(core, { shouldStop, pause })
-  return evaluateInParts(run, full, holdout, onProgress, options)
+  const job = { prepared: prepareLibrary(full), holdout, matchers: [matcher], seed }
+  return firstOf(await evaluateMatchers(run, job, onProgress))
 }
 
 /**
@@ -48,36 +59,69 @@ export async function evaluateInParts(
   full: FullLibrary,
   holdout: Holdout,
   onProgress: OnProgress = () => {},
-  { seed = 1, matcher }: EvaluateOptions = {},
+  { matcher, seed, cache }: EvaluateInPartsOptions = {},
 ): Promise<Result<Evaluation>> {
-  onProgress({ done: 0, total: 1, what: 'conditioning the recordings' })
-  const outline = outlineLibrary(full)
-  const plan = planFolds(outline, holdout, seed)
+  onProgress(CONDITIONING)
+  const prepared = await prepareInParts(run, full, cache)
+  if (!prepared.ok) return prepared
+  const job = { prepared: prepared.value, holdout, matchers: [matcher], seed }
+  return firstOf(await evaluateMatchers(run, job, onProgress))
+}
+
+export interface EvaluateJob {
+  prepared: Prepared
+  holdout: Holdout
+  /** Ways to compare segments; undefined as the library's settings say. */
+  matchers: readonly (MatcherWish | undefined)[]
+  seed?: number | undefined
+}
+
+/** One evaluation for each matcher, each as if it were alone; what they have in common is done once. */
+export async function evaluateMatchers(
+  run: RunParts,
+  { prepared, holdout, matchers, seed = 1 }: EvaluateJob,
+  onProgress: OnProgress = () => {},
+): Promise<Result<Evaluation[]>> {
+  const plan = planFolds(prepared, holdout, seed)
   if (!plan.ok) return plan
-  const { folds, skipped } = plan.value
-  const rounds = await run(
-    'evaluate',
-    { full, holdout, seed, matcher },
-    [...folds.keys()],
-    onProgress,
-  )
+  const { folds } = plan.value
+  const shared = { prepared, holdout, seed, matchers }
+  const rounds = await run('evaluate', shared, [...folds.keys()], onProgress)
   if (!rounds.ok) return rounds
   onProgress({ done: folds.length, total: folds.length, what: 'counting' })
-  const gestures = outline.gestures.map(({ id, name }) => ({ id, name }))
-  const outcomes = rounds.value.flatMap((round) => round.outcomes)
-  const background = rounds.value.reduce(
+  return ok(
+    matchers.map((_, at) => {
+      const own = rounds.value.map((round) => round[at]!)
+      return together(prepared, holdout, plan.value, own)
+    }),
+  )
+}
+
+function together(
+  { gestures: all, takes, settings, target }: Prepared,
+  holdout: Holdout,
+  { skipped }: FoldPlan,
+  rounds: readonly Round[],
+): Evaluation {
+  const gestures = all.map(({ id, name }) => ({ id, name }))
+  const outcomes = rounds.flatMap((round) => round.outcomes)
+  const background = rounds.reduce(
     (sum, round) => addBackground(sum, round.background),
     NO_BACKGROUND,
   )
-  return ok({
+  return {
     holdout,
-    thresholdFactor: outline.settings.thresholdFactor,
+    thresholdFactor: settings.thresholdFactor,
     gestures,
-    testers: [...new Set(outline.takes.map(({ take }) => take.testerCode))].sort(),
+    testers: [...new Set(takes.map(({ take }) => take.testerCode))].sort(),
     ...scoresOf(gestures, outcomes),
     outcomes,
     skipped,
-    background: scoreBackground(background, outline.target.rateHz),
-    folds: rounds.value.map((round) => round.fold),
-  })
+    background: scoreBackground(background, target.rateHz),
+    folds: rounds.map((round) => round.fold),
+  }
+}
+
+function firstOf(evaluations: Result<Evaluation[]>): Result<Evaluation> {
+  return evaluations.ok ? ok(evaluations.value[0]!) : evaluations
 }

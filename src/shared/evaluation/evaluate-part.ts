@@ -1,64 +1,85 @@
 import type { Core } from '../core/core'
-import type { EvaluationFold, Holdout, TakeOutcome } from '../model/evaluation'
-import type { FullLibrary, MatcherWish } from '../model/library'
+import type { EvaluationFold, Holdout, TakeOutcome, TrainedModel } from '../model/evaluation'
+import type { MatcherWish } from '../model/library'
 import { matcherKind, type RecogniserModel } from '../model/recogniser-model'
 import { ok, type Result } from '../model/result'
 import type { PartJob } from '../parts/parts'
 import type { OnProgress } from '../protocol/recogniser'
 import { cutTake } from '../training/cut-take'
-import { type Prepared, type PreparedTake, prepareLibrary } from '../training/prepare'
-import { trainPrepared } from '../training/train-model'
+import type { Prepared, PreparedTake } from '../training/prepare'
+import { seeMovements, trainPrepared } from '../training/train-model'
 import { acceptedFrom, type ThresholdScale } from './accepted-from'
 import { type BackgroundCount, countBackground } from './background-score'
 import { type Fold, planFolds } from './folds'
 
 /** What all rounds of an evaluation share. */
 export interface EvaluateShared {
-  full: FullLibrary
+  prepared: Prepared
   holdout: Holdout
   /** Of the shuffle when takes are held out. */
   seed: number
-  /** How segments are compared; as the library's settings say when missing. */
-  matcher?: MatcherWish | undefined
+  /** Ways to compare segments, each evaluated; undefined as the library's settings say. */
+  matchers: readonly (MatcherWish | undefined)[]
 }
 
-/** One round of an evaluation, by its number in the plan. */
-export const evaluatePart: PartJob<EvaluateShared, number, Round> = {
-  open(core, { full, holdout, seed, matcher }) {
-    const plan = planFolds(prepareLibrary(full), holdout, seed)
+/** One round of an evaluation, by its number in the plan; an answer for each matcher. */
+export const evaluatePart: PartJob<EvaluateShared, number, Round[]> = {
+  open(core, { prepared, holdout, seed, matchers }) {
+    const plan = planFolds(prepared, holdout, seed)
     if (!plan.ok) return plan
     return ok((index, onProgress) => {
-      return runFold(core, plan.value.folds[index]!, index, onProgress, matcher)
+      return runFold(core, { fold: plan.value.folds[index]!, index, matchers }, onProgress)
     })
   },
 }
 
-/** What one round found out. */
+/** What one round found out with one matcher. */
 export interface Round {
   outcomes: TakeOutcome[]
   background: BackgroundCount
   fold: EvaluationFold
 }
 
+interface FoldWork {
+  fold: Fold
+  index: number
+  matchers: EvaluateShared['matchers']
+}
+
 function runFold(
   core: Core,
-  fold: Fold,
-  index: number,
+  { fold, index, matchers }: FoldWork,
   onProgress: OnProgress,
-  matcher?: MatcherWish,
-): Result<Round> {
+): Result<Round[]> {
   const what = `holding out ${fold.heldOut}`
-  const trained = trainPrepared(core, fold.train, {
-    // Testing comes after training's own steps.
-    onProgress: ({ done, total }) => onProgress({ done, total: total + 1, what }),
-    ...(matcher === undefined ? {} : { matcher }),
-  })
-  if (!trained.ok) return trained
-  const { model, bytes, distancePerLog } = trained.value
-  const scale = { factor: fold.train.settings.thresholdFactor, distancePerLog }
+  // Where movements start and end is learned once for all matchers.
+  const seen = seeMovements(core, fold.train)
+  if (!seen.ok) return seen
+  const rounds: Round[] = []
+  for (const [at, matcher] of matchers.entries()) {
+    const trained = trainPrepared(core, fold.train, {
+      // Testing comes after training's own steps.
+      onProgress: ({ done, total }) => {
+        onProgress({ done: at * (total + 1) + done, total: matchers.length * (total + 1), what })
+      },
+      seen: seen.value,
+      ...(matcher === undefined ? {} : { matcher }),
+    })
+    if (!trained.ok) return trained
+    rounds.push(testFold(core, fold, index, trained.value))
+  }
+  return ok(rounds)
+}
+
+function testFold(
+  core: Core,
+  { heldOut, train, test }: Fold,
+  index: number,
+  { model, bytes, distancePerLog }: TrainedModel,
+): Round {
+  const scale = { factor: train.settings.thresholdFactor, distancePerLog }
   core.load(bytes)
-  const { heldOut, train, test } = fold
-  return ok({
+  return {
     outcomes: test.takes.map((take) => outcomeOf(core, test, take, { model, scale, fold: index })),
     background: countBackground(core, test.backgrounds, model, scale),
     fold: {
@@ -68,7 +89,7 @@ function runFold(
       matcher: matcherKind(model),
       distancePerLog,
     },
-  })
+  }
 }
 
 interface Judge {

@@ -5,6 +5,7 @@ import type { PartJob } from './parts'
 /** All jobs in parts, by the name under which threads ask for them; each loaded when needed. */
 export const PART_JOBS = {
   curve: async () => (await import('../decide/curve-part')).curvePart,
+  condition: async () => (await import('../training/condition-part')).conditionPart,
   evaluate: async () => (await import('../evaluation/evaluate-part')).evaluatePart,
   gestures: async () => (await import('../decide/gesture-part')).gesturePart,
   grip: async () => (await import('../grip/grip-part')).gripPart,

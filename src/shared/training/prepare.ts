@@ -40,25 +40,34 @@ export interface Prepared {
   backgrounds: PreparedBackground[]
 }
 
+/** A recording's samples as the board would have read them, and what of a take counts. */
+export type Conditioned = Pick<PreparedTake, 'counts' | 'from' | 'to'>
+
 /** Conditions every recording that is not deleted and whose gesture is still in the library. */
 export function prepareLibrary(full: FullLibrary): Prepared {
-  const { target } = full.library
-  return collect(full, ({ recording, samples }) => {
-    const { counts } = conditionRecording(samples, target, recording.device.accelSign)
-    if (recording.kind === 'background') return { counts, from: 0, to: 0 }
-    const window = windowOf(recording.trim, samples, target, counts.length / AXES)
-    return { counts: addRest(counts, target.rateHz), ...window }
-  })
+  return collectPrepared(full, (one) => conditionOne(one, full.library.target))
+}
+
+/** For a take with rest behind its end; a background counts as a whole. */
+export function conditionOne(
+  { recording, samples }: RecordingWithSamples,
+  target: Target,
+): Conditioned {
+  const { counts } = conditionRecording(samples, target, recording.device.accelSign)
+  if (recording.kind === 'background') return { counts, from: 0, to: 0 }
+  const window = windowOf(recording.trim, samples, target, counts.length / AXES)
+  return { counts: addRest(counts, target.rateHz), ...window }
 }
 
 /** The same takes and backgrounds in the same order without their counts: enough to plan with. */
 export function outlineLibrary(full: FullLibrary): Prepared {
-  return collect(full, () => ({ counts: new Int16Array(), from: 0, to: 0 }))
+  return collectPrepared(full, () => ({ counts: new Int16Array(), from: 0, to: 0 }))
 }
 
-function collect(
+/** The library with whatever conditions a recording; asked once for each that is used, in order. */
+export function collectPrepared(
   full: FullLibrary,
-  condition: (one: RecordingWithSamples) => Pick<PreparedTake, 'counts' | 'from' | 'to'>,
+  condition: (one: RecordingWithSamples) => Conditioned,
 ): Prepared {
   const { gestures, target, training } = full.library
   const prepared: Prepared = {
