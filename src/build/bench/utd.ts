@@ -41,6 +41,10 @@ export function utdFigures(core: Core): BenchResult {
       const note = `8 hand strokes, new subject, at most ${takes} of each other subject; last: ${says}`
       return rateFigure(`fewshot_${takes}_accuracy`, rate, note)
     }),
+    ...FEW.map((takes) => {
+      const note = `8 hand strokes, at most ${takes} of one subject, all other subjects named`
+      return rateFigure(`onetester_${takes}_accuracy`, fromOneSubject(core, strokes, takes), note)
+    }),
   ]
   return { figures, skipped: [] }
 }
@@ -65,6 +69,27 @@ function leaveSubjectsOut(core: Core, series: readonly CutSeries[], most: number
     says = trained.says
   }
   return { rate: wilson(hits, n), says }
+}
+
+/** What takes of one person alone are worth for others; each subject in turn is that person. */
+function fromOneSubject(core: Core, series: readonly CutSeries[], most: number) {
+  const subjects = [...new Set(series.map(({ tester }) => tester))].sort()
+  let [hits, n] = [0, 0]
+  for (const subject of subjects) {
+    const own = firstOfEach(
+      series.filter(({ tester }) => tester === subject),
+      most,
+    )
+    const { model } = trainCut(core, UTD_TARGET, own, ALL_AXES, true)
+    const rate = namedRightly(
+      core,
+      model,
+      series.filter(({ tester }) => tester !== subject),
+    )
+    hits += rate.hits
+    n += rate.n
+  }
+  return wilson(hits, n)
 }
 
 function firstOfEach(series: readonly CutSeries[], most: number): CutSeries[] {

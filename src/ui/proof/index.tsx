@@ -1,6 +1,7 @@
 import './proof.css'
 import { useState } from 'preact/hooks'
 import type { Evaluation, Holdout } from '../../shared/model/evaluation'
+import { expectationSentence } from '../../shared/present/expectation'
 import { countLibrary } from '../../shared/present/library-counts'
 import { plural } from '../../shared/present/numbers'
 import { HOLDOUT_WORDS } from '../../shared/present/trust'
@@ -56,6 +57,7 @@ function ProofScreen() {
       </Screen>
     )
   }
+  const expected = expectationSentence(counts)
   const foot = <Foot job={job} holdout={holdout} run={() => void app.evaluate(holdout)} />
   return (
     <Screen title="Proof" foot={needsFoot(job, holdout) ? foot : undefined}>
@@ -74,6 +76,7 @@ function ProofScreen() {
       />
       <p>{HOLDOUT_WORDS[holdout].sentence}</p>
       {holdout === 'tester' && counts.testers.length < 2 && <OneTester />}
+      {job.state === 'none' && expected !== null && <p class="quiet">{expected}</p>}
       <JobRemark job={job} />
       {job.state === 'done' && job.value.holdout === holdout && (
         <div class={job.stale ? 'proof-result proof-stale' : 'proof-result'}>
