@@ -19,6 +19,7 @@ import type { BoardState } from './board'
 import type { CollectState } from './collect'
 import type { DecideState } from './decide'
 import type { LightState } from './light'
+import type { ModelsState } from './models'
 import type { ReceiveState } from './receive'
 import type { SessionsState } from './session'
 import type { StageState } from './stage'
@@ -180,6 +181,8 @@ export interface App {
   openDecide(): Promise<DecideState>
   /** The show for a hall; its code is loaded when it is first asked for. */
   openStage(): Promise<StageState>
+  /** Models kept of the open library; their code is loaded when they are first asked for. */
+  openModels(): Promise<ModelsState>
   model: ReadonlySignal<Job<TrainedModel>>
   /** Trains when there is no fresh model; joins a training already running. */
   train(): Promise<Result<TrainedModel>>
@@ -197,6 +200,10 @@ export interface App {
   undoable: ReadonlySignal<Notice[]>
   dismiss(noticeId: number): void
   update: UpdateState
+  /** False while another tab is the one that stores: this one shows the same and stores nothing. */
+  writesHere: ReadonlySignal<boolean>
+  /** Makes this tab the one that stores, unless the other one is recording. */
+  writeHere(): Promise<void>
   exportLibrary(steering?: Steering): Promise<Result<HandedFile>>
   exportFirmware(): Promise<Result<{ fileName: string; bytes: Uint8Array }>>
   /** Compares the self-test log that a board printed with this library's vectors. */

@@ -84,6 +84,8 @@ export async function assembleApp(parts: AppParts): Promise<App> {
         grip: jobs.grip.job.value,
       }),
     update: parts.createUpdate(computed(() => record.phase.value !== 'idle' || live.running.value)),
+    writesHere: parts.storeNews.writesHere,
+    writeHere: () => writeHere(shelf),
     notices: notices.shown,
     undoable: notices.undoable,
     dismiss: notices.dismiss,
@@ -93,6 +95,11 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     exportFirmware: () => parts.exportFirmware(shelf, train, recogniser, parts.loadLight),
     importLibrary: importer(shelf, recogniser, saved, add),
   }
+}
+
+async function writeHere({ store, notices, reload }: Shelf): Promise<void> {
+  if ((await store.takePen()) === 'here') return reload()
+  notices.say('The other tab is recording: it goes on storing until that is ended.')
 }
 
 interface Slices {
@@ -148,7 +155,19 @@ function createLater({ parts, shelf, saved, motion, library, live, train, jobs, 
   const openBackup = whenAsked(async () =>
     (await import('./backup')).createBackup(shelf, { store: shelf.store, recogniser, saved }),
   )
-  return { openBackup, openBoard, openDecide, openCollect, openReceive, openSessions, openStage }
+  const openModels = whenAsked(async () =>
+    (await import('./models')).createModels(shelf, jobs.keeper),
+  )
+  return {
+    openModels,
+    openBackup,
+    openBoard,
+    openDecide,
+    openCollect,
+    openReceive,
+    openSessions,
+    openStage,
+  }
 }
 
 /** A part of the state whose code is loaded when it is first asked for; again when that failed. */

@@ -10,12 +10,15 @@ import type { Job } from './app'
 import { evaluationFingerprint, fingerprint } from './fingerprint'
 import { createJobSlot, type JobSlot } from './jobs'
 import { keepResults } from './kept-results'
+import { createModelKeeper, type ModelKeeper } from './model-keeper'
 import type { Shelf } from './shelf'
 
 export interface Jobs {
   training: JobSlot<TrainedModel>
   evaluation: JobSlot<Evaluation>
   grip: JobSlot<GripTolerance>
+  /** Where trained models are put aside. */
+  keeper: ModelKeeper
   replay(recordingId: string): Promise<Result<Replay>>
 }
 
@@ -27,6 +30,7 @@ const NO_LIBRARY = fail('job/no-library', 'There is no library open; open or cre
  */
 export function createJobs(shelf: Shelf, recogniser: RecogniserClient, core: string): Jobs {
   const { store } = shelf
+  const keeper = createModelKeeper(shelf, core)
   const owner = () => shelf.current.value?.id ?? null
   const current = computed(() => fingerprint(shelf.current.value, shelf.recordings.value))
   const basis = () => current.value
@@ -43,7 +47,10 @@ export function createJobs(shelf: Shelf, recogniser: RecogniserClient, core: str
     basis,
     work: async (_variant, signal, onProgress) => {
       const full = await load()
-      return full === null ? NO_LIBRARY : recogniser.train(full, { signal, onProgress })
+      if (full === null) return NO_LIBRARY
+      const trained = await recogniser.train(full, { signal, onProgress })
+      if (trained.ok) void keeper.trained(full, trained.value)
+      return trained
     },
   })
   const measured = createJobSlot<Evaluation>({
@@ -52,7 +59,9 @@ export function createJobs(shelf: Shelf, recogniser: RecogniserClient, core: str
     work: async (holdout, signal, onProgress) => {
       const full = await load()
       if (full === null) return NO_LIBRARY
-      return recogniser.evaluate(full, holdout as Holdout, { signal, onProgress })
+      const found = await recogniser.evaluate(full, holdout as Holdout, { signal, onProgress })
+      if (found.ok) void keeper.evaluated(full, found.value, () => training.run())
+      return found
     },
     keeper: keepResults<Evaluation>({
       ...{ store, core, name: 'evaluation' },
@@ -90,7 +99,7 @@ export function createJobs(shelf: Shelf, recogniser: RecogniserClient, core: str
     const { accelSign } = recording.device
     return recogniser.replay(trained.value.model, library.target, samples, accelSign)
   }
-  return { training, evaluation, grip, replay }
+  return { training, evaluation, grip, keeper, replay }
 }
 
 /** Figures of the threshold factor that is set now. */

@@ -1,7 +1,14 @@
 import * as v from 'valibot'
 
-/** A share of nothing is NaN. */
-export const numberOrNone = v.union([v.number(), v.nan()])
+/** A share of nothing is NaN, which JSON writes as null. */
+export const numberOrNone = v.union([
+  v.number(),
+  v.nan(),
+  v.pipe(
+    v.null(),
+    v.transform(() => Number.NaN),
+  ),
+])
 
 export const countSchema = v.pipe(v.number(), v.integer(), v.minValue(0))
 

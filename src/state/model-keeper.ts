@@ -1,0 +1,43 @@
+import { type ReadonlySignal, signal } from '@preact/signals'
+import type { Evaluation, TrainedModel } from '../shared/model/evaluation'
+import type { FullLibrary } from '../shared/model/library'
+import type { Result } from '../shared/model/result'
+import type { Shelf } from './shelf'
+
+/** Puts each trained model aside with how it did, for later comparison. */
+export interface ModelKeeper {
+  /** Counts what was kept since the page began. */
+  changes: ReadonlySignal<number>
+  trained(full: FullLibrary, trained: TrainedModel): Promise<void>
+  /** Trains first where the model of this library is not kept yet. */
+  evaluated(full: FullLibrary, evaluation: Evaluation, train: () => Promise<unknown>): Promise<void>
+}
+
+/** The code that keeps is loaded when there is something to keep; one thing after the other. */
+export function createModelKeeper({ store, check }: Shelf, core: string): ModelKeeper {
+  const changes = signal(0)
+  let last: Promise<unknown> = Promise.resolve()
+  const load = () => import('./kept-models')
+  const inTurn = <T>(work: () => Promise<Result<T>>): Promise<Result<T>> => {
+    const next = last.then(work)
+    last = next.then((result) => {
+      if (check(result)) changes.value += 1
+    })
+    return next
+  }
+  const trained = async (full: FullLibrary, model: TrainedModel) => {
+    await inTurn(async () => (await load()).keepTrained(store, core, full, model))
+  }
+  const put = (full: FullLibrary, evaluation: Evaluation) =>
+    inTurn(async () => (await load()).keepEvaluated(store, core, full, evaluation))
+  return {
+    changes,
+    trained,
+    evaluated: async (full, evaluation, train) => {
+      const found = await put(full, evaluation)
+      if (!found.ok || found.value) return
+      await train()
+      await put(full, evaluation)
+    },
+  }
+}
