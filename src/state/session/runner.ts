@@ -53,7 +53,7 @@ export class SessionRunner {
     this.library = library
     this.run = signal(run)
     this.#stored = stored
-    this.#maker = new TakeMaker(parts)
+    this.#maker = new TakeMaker(parts, library, stored)
     this.#watchSensor()
     this.#watchPage()
     if (currentPrompt(run) === null) this.phase.value = { name: 'ended' }
@@ -114,6 +114,7 @@ export class SessionRunner {
     const removed = await this.#parts.shelf.store.deleteRecordings([back.recordingId])
     if (!removed.ok) return this.#fail(removed)
     this.#stored = this.#stored.filter(({ id }) => id !== back.recordingId)
+    this.#maker.forget(back.recordingId)
     await this.#note(back.run)
     this.#show({ name: 'waiting' })
   }
@@ -182,7 +183,7 @@ export class SessionRunner {
     await this.#maker.movementOver(() => turn === this.#turn)
     if (turn !== this.#turn) return
     this.#show({ name: 'checking' })
-    const words = await this.#maker.endTake(this.library.target)
+    const words = await this.#maker.endTake()
     if (turn !== this.#turn) return
     if (words.length === 0) await this.keep()
     else this.#show({ name: 'doubt', words })

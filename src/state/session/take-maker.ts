@@ -3,12 +3,13 @@ import { MovementWatch } from '../../recording/movement-watch'
 import { movementHasGap } from '../../recording/quality'
 import { Recorder } from '../../recording/recorder'
 import type { OfferedTake, QualityWord, RecordSetup } from '../../recording/types'
-import type { Recording } from '../../shared/model/library'
+import type { Library, Recording } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
 import type { MotionState } from '../app'
 import { newId } from '../id'
 import type { Shelf } from '../shelf'
 import { judgeCut } from './cut-check'
+import { Likeness } from './likeness'
 
 export interface MakerParts {
   shelf: Shelf
@@ -20,13 +21,21 @@ export interface MakerParts {
 /** Makes one recording after the other for a session: begun, ended by the movement, judged, kept. */
 export class TakeMaker {
   readonly #parts: MakerParts
+  readonly #library: Library
+  readonly #likeness: Likeness
   readonly #recorder: Recorder
   readonly #unfollow: () => void
   #offered: OfferedTake | null = null
   #stored: Recording | null = null
 
-  constructor(parts: MakerParts) {
+  /** @param stored recordings of the session that are stored already */
+  constructor(parts: MakerParts, library: Library, stored: Recording[]) {
     this.#parts = parts
+    this.#library = library
+    this.#likeness = new Likeness(
+      { store: parts.shelf.store, client: parts.recogniser, library },
+      stored.filter((one) => one.kind === 'take'),
+    )
     this.#recorder = new Recorder({
       store: parts.shelf.store,
       client: parts.recogniser,
@@ -72,22 +81,34 @@ export class TakeMaker {
   }
 
   /** Ends the take. @returns what is wrong with it; empty when all is well */
-  async endTake(target: RecordSetup['target']): Promise<QualityWord[]> {
+  async endTake(): Promise<QualityWord[]> {
     await this.#recorder.endHold()
     const offer = this.#offered
     if (offer === null) return []
-    const cut = await judgeCut(this.#parts.recogniser, offer.recording, offer.samples, target)
+    const { recording, samples } = offer
     const wrong = offer.quality.filter(
-      ({ code }) => code !== 'good' && (code !== 'gap' || movementHasGap(offer.samples)),
+      ({ code }) => code !== 'good' && (code !== 'gap' || movementHasGap(samples)),
     )
-    return cut === null ? wrong : [...wrong, cut]
+    // What is wrong already needs no comparison.
+    if (wrong.length > 0) return wrong
+    const cut = await judgeCut(this.#parts.recogniser, recording, samples, this.#library.target)
+    const found = cut ?? (await this.#likeness.judge({ recording, samples }))
+    return found === null ? [] : [found]
   }
 
   /** Stores the offered take; it stays offered when that fails. */
   async keep(): Promise<Result<Recording>> {
     this.#stored = null
+    const offer = this.#offered
     const kept = await this.#recorder.keep()
-    return kept.ok ? this.#justStored() : kept
+    if (!kept.ok) return kept
+    if (offer !== null) this.#likeness.add(offer)
+    return this.#justStored()
+  }
+
+  /** A kept take was taken back: it is no measure for others. */
+  forget(id: string): void {
+    this.#likeness.remove(id)
   }
 
   beginBackground(setup: RecordSetup): Promise<Result<null>> {

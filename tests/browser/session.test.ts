@@ -1,0 +1,190 @@
+import { readFileSync } from 'node:fs'
+import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest'
+import type { RunningServer } from '../../src/build/static-server'
+import { readSessionFile } from '../../src/shared/collect/session-file'
+import { serveBuiltApp } from '../support/built-app'
+import { describeWithTools } from '../support/tools'
+import { examplePlan, joinAddress } from './collect-plan'
+import { stillness } from './hand-player'
+import { openRig, type Rig } from './rig'
+import { TesterUser } from './tester-user'
+
+/** Ids of the recordings in the database, deleted ones left out. */
+const STORED = `new Promise((resolve, reject) => {
+  const opening = indexedDB.open('movewright')
+  opening.onerror = () => reject(opening.error)
+  opening.onsuccess = () => {
+    const all = opening.result.transaction('recordings').objectStore('recordings').getAll()
+    all.onsuccess = () => {
+      opening.result.close()
+      resolve(all.result.filter((one) => one.deletedAt === null).map((one) => one.id).sort())
+    }
+  }
+})`
+
+/** What a screen reader is told as it happens. */
+const SPOKEN = `document.querySelector('.session-line').textContent.replace(/\\s+/g, ' ').trim()`
+
+describeWithTools('a tester’s session on a phone that never saw the app', ['chromium'], () => {
+  let server: RunningServer & { url: string }
+  let rig: Rig
+  let user: TesterUser
+  const plan = examplePlan()
+
+  beforeAll(async () => {
+    server = await serveBuiltApp()
+  })
+  afterAll(() => server.close())
+  beforeEach(async () => {
+    rig = await openRig()
+    user = new TesterUser(rig)
+  })
+  afterEach(async () => {
+    await rig.close()
+    rig.profile.remove()
+  })
+
+  async function toFirstPrompt(): Promise<void> {
+    await rig.open(joinAddress(server.url, plan))
+    await user.tap('Take part')
+    await user.tap('I agree')
+    await user.tap('Right hand')
+    await user.layFlat()
+  }
+
+  it('has its first take stored after five taps and twenty seconds of the user at most', async () => {
+    await toFirstPrompt()
+    await user.tap('Start')
+    await user.perform('raise', 'Raise')
+    await user.reach(1)
+    expect(await rig.look<string[]>(STORED)).toHaveLength(1)
+    console.log(`first take: ${user.taps} taps, ${user.seconds.toFixed(1)} s of user steps`)
+    expect(user.taps).toBeLessThanOrEqual(5)
+    expect(user.seconds).toBeLessThanOrEqual(20)
+  })
+
+  it('goes on where it stood after the browser was killed in the middle of a movement', async () => {
+    await toFirstPrompt()
+    await user.tap('Start')
+    await user.perform('raise', 'Raise')
+    await user.reach(1)
+    await user.perform('raise', 'Raise')
+    await user.reach(2)
+    const before = await rig.look<string[]>(STORED)
+    expect(before).toHaveLength(2)
+    const address = await rig.look<string>('location.href')
+    await user.see('Now: Raise!')
+    await rig.sensors.play(stillness(1200, 9))
+    await rig.kill()
+
+    rig = await openRig({ profile: rig.profile })
+    user = new TesterUser(rig)
+    await rig.open(address)
+    await user.button('Start').waitFor({ timeout: 15_000 })
+    expect(await user.done()).toBe(2)
+    expect(await rig.look<string[]>(STORED)).toEqual(before)
+    await user.tap('Start')
+    await user.perform('raise', 'Raise')
+    await user.reach(3)
+    expect(await rig.look<string[]>(STORED)).toHaveLength(3)
+  })
+
+  it('holds a take that storage had no room for, and stores it when there is room', async () => {
+    await toFirstPrompt()
+    await user.tap('Start')
+    await user.perform('raise', 'Raise')
+    await user.reach(1)
+    await user.tap('Pause')
+    const origin = new URL(server.url).origin
+    await rig.session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1 })
+    await user.tap('Go on')
+    await user.see(/Not stored yet/)
+    expect(await rig.look<string[]>(STORED)).toHaveLength(1)
+    await rig.session.send('Storage.overrideQuotaForOrigin', { origin })
+    await user.tap('Try again')
+    await user.perform('raise', 'Raise')
+    await user.reach(2)
+    expect(await rig.look<string[]>(STORED)).toHaveLength(2)
+  })
+
+  it('takes the last take back, ends early, and hands over what was kept as a file', async () => {
+    await toFirstPrompt()
+    await user.tap('Start')
+    await user.perform('raise', 'Raise')
+    await user.reach(1)
+    await user.perform('raise', 'Raise')
+    await user.reach(2)
+    await user.tap('Pause')
+    await user.tap('Undo the last')
+    await user.see('1 of 6 done')
+    await user.tap('Finish')
+    await user.see('1 of 6 movements were kept.')
+    const [file] = await Promise.all([rig.page.waitForEvent('download'), user.tap('Hand it over')])
+    const read = readSessionFile(new Uint8Array(readFileSync(await file.path())))
+    if (!read.ok) throw new Error(read.message)
+    const { session, recordings } = read.value
+    expect(session).toMatchObject({ planId: plan.id, libraryId: plan.libraryId, hand: 'right' })
+    expect(recordings.map(({ recording }) => recording)).toMatchObject([
+      {
+        kind: 'take',
+        gestureId: 'gesture-raise',
+        testerCode: session.testerCode,
+        sessionId: session.id,
+        source: 'phone',
+        device: { accelSign: 1 },
+      },
+    ])
+  })
+
+  it('can be led by keyboard, and says each step to a screen reader', async () => {
+    await rig.open(joinAddress(server.url, plan))
+    await press('Take part')
+    await press('I agree')
+    await press('Left hand')
+    await user.layFlat()
+    expect(await rig.look(SPOKEN)).toBe('Next: Raise, 1 of 4. Tap Start, move at the sound.')
+    await press('Start')
+    await rig.until(`${SPOKEN} === 'Raise. Hold still …'`)
+    await rig.until(`${SPOKEN} === 'Now: Raise!'`)
+    await press('Pause')
+    await rig.until(`${SPOKEN} === 'Paused. Nothing is recorded.'`)
+    expect(await rig.look('document.querySelector(".session-line").ariaLive')).toBe('assertive')
+    expect(await rig.look<string[]>(STORED)).toHaveLength(0)
+  })
+
+  /** Tabs to a button by its name, and presses it. */
+  async function press(name: string): Promise<void> {
+    await user.button(name).waitFor()
+    const focused = `document.activeElement?.textContent?.startsWith('${name}')`
+    for (let tabs = 0; tabs < 30 && !(await rig.look<boolean>(focused)); tabs++) {
+      await rig.page.keyboard.press('Tab')
+    }
+    await rig.until(`${focused} && document.activeElement.ariaDisabled === 'false'`)
+    await rig.page.keyboard.press('Enter')
+  }
+
+  it('takes the second tap of a shaking hand for none', async () => {
+    await rig.open(joinAddress(server.url, plan))
+    await user.tap('Take part')
+    await user.tap('I agree')
+    const box = (await user.button('Right hand').boundingBox())!
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+    await user.button('Right hand').tap()
+    await rig.page.touchscreen.tap(x, y)
+    await user.layFlat()
+    const start = (await user.button('Start').boundingBox())!
+    await user.button('Start').tap()
+    await rig.page.touchscreen.tap(start.x + start.width / 2, start.y + start.height / 2)
+    await user.see('Now: Raise!')
+  })
+
+  it('says in one sentence what is wrong with a link, and what to do', async () => {
+    const address = joinAddress(server.url, plan)
+    await rig.open(address.slice(0, -40))
+    await user.see(/The end of this link is missing: scan the code again/)
+    // Base64url of a version byte of 9 begins with "C".
+    await rig.open(`${server.url}#/join/CQ${address.split('/join/')[1]!.slice(2)}`)
+    await user.see(/made by a newer Movewright/)
+    expect(await rig.look<string[]>(STORED)).toHaveLength(0)
+  })
+})
