@@ -1,35 +1,33 @@
 import { useState } from 'preact/hooks'
 import type { Take } from '../../shared/model/library'
 import { durationText, plural } from '../../shared/present/numbers'
-import { Button, Mark } from '../common'
+import { LongList, Mark } from '../common'
 import { TakeDetail } from './take-detail'
 
-/** Rows shown at once; hundreds of takes would make a slow and useless page. */
-const PAGE = 40
+/** Height of a closed row, px, as moves.css has it. */
+const ROW_PX = 49
 
 /** Takes newest first; a tap on one opens what can be done with it. */
 export function TakeList({ takes }: { takes: Take[] }) {
   const [openId, setOpenId] = useState<string | null>(null)
-  const [shown, setShown] = useState(PAGE)
   return (
-    <>
-      <ul class="takes">
-        {takes.slice(0, shown).map((take) => {
-          const open = take.id === openId
-          return (
-            <li key={take.id} class="take">
-              <TakeRow take={take} open={open} onTap={() => setOpenId(open ? null : take.id)} />
-              {open && <TakeDetail take={take} />}
-            </li>
-          )
-        })}
-      </ul>
-      {takes.length > shown && (
-        <Button onClick={() => setShown(shown + PAGE)}>
-          Show {Math.min(PAGE, takes.length - shown)} more of {takes.length}
-        </Button>
-      )}
-    </>
+    <LongList
+      items={takes}
+      keyOf={(take) => take.id}
+      kept={openId}
+      rowPx={ROW_PX}
+      listClass="takes"
+      rowClass="take"
+      row={(take) => {
+        const open = take.id === openId
+        return (
+          <>
+            <TakeRow take={take} open={open} onTap={() => setOpenId(open ? null : take.id)} />
+            {open && <TakeDetail take={take} />}
+          </>
+        )
+      }}
+    />
   )
 }
 

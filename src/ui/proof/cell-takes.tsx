@@ -1,7 +1,10 @@
 import type { Evaluation, TakeOutcome } from '../../shared/model/evaluation'
 import { outcomeText } from '../../shared/present/verdict'
 import type { Cell } from '../charts'
-import { route, Section } from '../common'
+import { LongList, route, Section } from '../common'
+
+/** Height of a row, px, as proof.css has it. */
+const ROW_PX = 49
 
 /** The takes of one cell, each with the held-out decision; a tap replays it. */
 export function CellTakes({ evaluation, cell }: { evaluation: Evaluation; cell: Cell }) {
@@ -10,11 +13,13 @@ export function CellTakes({ evaluation, cell }: { evaluation: Evaluation; cell: 
   )
   return (
     <Section title={cellTitle(evaluation, cell)} aside={<span>{outcomes.length}</span>}>
-      <ul class="outcomes">
-        {outcomes.map((outcome) => (
-          <OutcomeRow key={outcome.takeId} outcome={outcome} evaluation={evaluation} />
-        ))}
-      </ul>
+      <LongList
+        items={outcomes}
+        keyOf={(outcome) => outcome.takeId}
+        rowPx={ROW_PX}
+        listClass="outcomes"
+        row={(outcome) => <OutcomeRow outcome={outcome} evaluation={evaluation} />}
+      />
     </Section>
   )
 }
@@ -28,14 +33,12 @@ function cellTitle(evaluation: Evaluation, { truth, answer }: Cell): string {
 
 function OutcomeRow({ outcome, evaluation }: { outcome: TakeOutcome; evaluation: Evaluation }) {
   return (
-    <li>
-      <a class="outcome" href={route('replay', outcome.takeId)}>
-        <b>{outcome.testerCode}</b>
-        <span>{outcomeText(outcome, evaluation.gestures)}</span>
-        <span class="quiet" aria-hidden="true">
-          ›
-        </span>
-      </a>
-    </li>
+    <a class="outcome" href={route('replay', outcome.takeId)}>
+      <b>{outcome.testerCode}</b>
+      <span>{outcomeText(outcome, evaluation.gestures)}</span>
+      <span class="quiet" aria-hidden="true">
+        ›
+      </span>
+    </a>
   )
 }
