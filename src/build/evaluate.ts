@@ -1,11 +1,20 @@
 import { writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
+import type { Core } from '../shared/core/core'
 import { evaluateLibrary } from '../shared/evaluation/evaluate-library'
 import type { Holdout } from '../shared/model/evaluation'
+import type { TrainingSettings } from '../shared/model/library'
 import { fail, ok, type Result } from '../shared/model/result'
 import type { OnProgress } from '../shared/protocol/recogniser'
 import { reportFile } from '../shared/report/report'
 import type { MatcherWish } from '../shared/training/kernel/fit-matcher'
+import {
+  againstText,
+  type MeasuredLibrary,
+  readSettings,
+  reportAgainst,
+  withSettings,
+} from './against'
 import { evaluationTable } from './bench/evaluation-table'
 import { readLibraryAt } from './datasets/read-library'
 import { decideAll, decisionText } from './decisions'
@@ -14,6 +23,7 @@ import { reportDataOf } from './report-data'
 
 const USAGE = `npm run evaluate -- PATH [--holdout tester|take] [--matcher template|kernel|auto] [--json]
                                  [--report FILE.html [--grip]] [--decide [--tolerance POINTS]]
+                                 [--against PATH] [--with SETTINGS] [--against-with SETTINGS]
 
 PATH is a library file (.zip) or a folder of CSV takes named gesture/tester_number.csv.
 --holdout tester  (default) no tester is in both training and test: how it does for strangers
@@ -23,7 +33,10 @@ PATH is a library file (.zip) or a folder of CSV takes named gesture/tester_numb
 --report FILE     writes the app's report too: one HTML page that needs nothing else
 --grip            measures grip tolerance for the report as well, which takes minutes
 --decide          also decides which gestures, how much data and which sensor; takes minutes
---tolerance 2     points of accuracy that a cheaper sensor may lose`
+--tolerance 2     points of accuracy that a cheaper sensor may lose
+--against PATH    measures a second library too: what changed, which takes flipped, exact McNemar
+--with SETTINGS   other training settings, such as length=32,rollAlign=false
+--against-with SETTINGS   the same for the second library, which is PATH where --against is missing`
 
 const MATCHERS = ['template', 'kernel', 'auto'] as const
 
@@ -38,6 +51,8 @@ interface Request {
   decide: boolean
   /** Loss that is accepted, as a share of takes. */
   tolerance: number
+  settings: Partial<TrainingSettings>
+  against: { path: string; settings: Partial<TrainingSettings> } | null
 }
 
 function readRequest(args: string[]): Result<Request> {
@@ -49,6 +64,9 @@ function readRequest(args: string[]): Result<Request> {
     grip: { type: 'boolean', default: false },
     decide: { type: 'boolean', default: false },
     tolerance: { type: 'string', default: '2' },
+    against: { type: 'string' },
+    with: { type: 'string', default: '' },
+    'against-with': { type: 'string' },
     help: { type: 'boolean', default: false },
   } as const
   try {
@@ -70,7 +88,14 @@ function readRequest(args: string[]): Result<Request> {
       return fail('usage', `--tolerance is points from above 0 to 50, not ${values.tolerance}.`)
     }
     const { holdout, json, grip, decide, report = null } = values
-    return ok({ path, holdout, matcher, json, report, grip, decide, tolerance: points / 100 })
+    const settings = readSettings(values.with)
+    const other = readSettings(values['against-with'] ?? '')
+    if (!settings.ok) return settings
+    if (!other.ok) return other
+    const compared = values.against !== undefined || values['against-with'] !== undefined
+    const against = compared ? { path: values.against ?? path, settings: other.value } : null
+    const wishes = { json, report, grip, decide, tolerance: points / 100 }
+    return ok({ path, holdout, matcher, ...wishes, settings: settings.value, against })
   } catch (error) {
     return fail('usage', `${error instanceof Error ? error.message : error}\n\n${USAGE}`)
   }
@@ -83,26 +108,50 @@ const tell: OnProgress = ({ done, total, what }) => {
 async function run(args: string[]): Promise<Result<string>> {
   const request = readRequest(args)
   if (!request.ok) return request
-  const { path, holdout, matcher, json, report, grip, decide, tolerance } = request.value
-  const library = readLibraryAt(path)
-  if (!library.ok) return library
+  const { path, matcher, json, report, grip, decide, tolerance, settings, against } = request.value
   const core = await loadCoreForNode()
-  const evaluation = await evaluateLibrary(core, library.value, holdout, tell, { matcher })
-  if (!evaluation.ok) return evaluation
+  const measured = await measure(core, request.value, { path, settings })
+  if (!measured.ok) return measured
+  const { full, evaluation } = measured.value
   if (report !== null) {
     const wishes = { matcher, grip }
-    const data = await reportDataOf(core, library.value, evaluation.value, wishes, tell)
+    const data = await reportDataOf(core, full, evaluation, wishes, tell)
     if (!data.ok) return data
     writeFileSync(report, reportFile(data.value))
     process.stderr.write(`${report} written\n`)
   }
-  const decisions = decide ? await decideAll(core, library.value, tolerance, tell) : null
+  const other = against && (await measure(core, request.value, against))
+  if (other?.ok === false) return other
+  const compared = other && reportAgainst(measured.value, other.value)
+  if (compared?.ok === false) return compared
+  const decisions = decide ? await decideAll(core, full, tolerance, tell) : null
   if (json) {
-    const all = decisions === null ? evaluation.value : { ...evaluation.value, decisions }
-    return ok(JSON.stringify(all, null, 2))
+    const extra = {
+      ...(decisions && { decisions }),
+      ...(other && { against: { evaluation: other.value.evaluation, ...compared?.value } }),
+    }
+    return ok(JSON.stringify({ ...evaluation, ...extra }, null, 2))
   }
-  const table = evaluationTable(evaluation.value)
-  return ok(decisions === null ? table : `${table}\n\n${decisionText(decisions)}`)
+  const tables = [evaluationTable(evaluation)]
+  if (other) tables.push(evaluationTable(other.value.evaluation))
+  if (compared) tables.push(againstText(compared.value))
+  if (decisions) tables.push(decisionText(decisions))
+  return ok(tables.join('\n\n'))
+}
+
+/** Reads and measures one library. */
+async function measure(
+  core: Core,
+  { holdout, matcher }: Request,
+  { path, settings }: { path: string; settings: Partial<TrainingSettings> },
+): Promise<Result<MeasuredLibrary>> {
+  const library = readLibraryAt(path)
+  if (!library.ok) return library
+  const full = withSettings(library.value, settings)
+  const evaluation = await evaluateLibrary(core, full, holdout, tell, {
+    matcher: settings.matcher ?? matcher,
+  })
+  return evaluation.ok ? ok({ full, evaluation: evaluation.value }) : evaluation
 }
 
 const result = await run(process.argv.slice(2))

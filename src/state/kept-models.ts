@@ -1,4 +1,5 @@
 import { type KeptModel, prunable } from '../shared/compare/kept-model'
+import { basisOf } from '../shared/compare/model-basis'
 import { keptModelOf } from '../shared/format/kept-model-schema'
 import { sha256Hex } from '../shared/format/sha256'
 import type { Evaluation, TrainedModel } from '../shared/model/evaluation'
@@ -89,27 +90,11 @@ function hashOf({ library, recordings }: FullLibrary): string {
 }
 
 function modelOf(core: string, full: FullLibrary, trained: TrainedModel): KeptModel {
-  const { library, recordings } = full
-  const { target } = library
   return {
+    ...basisOf(core, full),
     hash: trained.hash,
     bytes: trained.bytes,
-    core,
     libraryHash: hashOf(full),
-    training: library.training,
-    target: {
-      name: target.name,
-      rateHz: target.rateHz,
-      accelFullScale: target.accel.fullScale,
-      gyroFullScale: target.gyro.fullScale,
-    },
-    gestures: library.gestures.map(({ id, name }) => ({ id, name })),
-    takes: recordings.flatMap(({ recording }) => {
-      if (recording.kind !== 'take') return []
-      const { id, gestureId, testerCode } = recording
-      return [{ id, gestureId, testerCode }]
-    }),
-    backgrounds: recordings.filter(({ recording }) => recording.kind === 'background').length,
     matcher: matcherKind(trained.model),
     tableBytes: trained.tableBytes,
     ramBytes: trained.ramBytes,

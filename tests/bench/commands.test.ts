@@ -63,10 +63,33 @@ describe('npm run evaluate', () => {
     expect(stdout).toMatch(/Nod +\d+\.\d % of 12 \(/)
   })
 
+  it('measures a library against other settings on the same takes', async () => {
+    const { stdout, code } = await evaluate(
+      ...[
+        join(folder, 'tiny.zip'),
+        '--matcher',
+        'template',
+        '--against-with',
+        'length=8',
+        '--json',
+      ],
+    )
+    expect(code).toBe(0)
+    const { accuracy, against } = JSON.parse(stdout)
+    expect(against.comparison.first).toEqual(accuracy)
+    expect(against.comparison.second).toEqual(against.evaluation.accuracy)
+    const { onlyFirst, onlySecond, flips } = against.comparison
+    expect(flips).toHaveLength(onlyFirst + onlySecond)
+    expect(against.changes).toEqual([expect.stringMatching(/^points \d+ → 8$/)])
+    expect(against.words.means).toContain('36 takes held out in both')
+  })
+
   it.each([
     ['there is nothing', ['/nowhere/at/all'], 'There is nothing at /nowhere/at/all'],
     ['the holdout is unknown', ['x', '--holdout', 'day'], '--holdout is tester or take, not day.'],
     ['an option is unknown', ['x', '--loud'], "Unknown option '--loud'"],
+    ['a setting is unknown', ['x', '--with', 'speed=1'], '"speed=1" is no setting'],
+    ['a setting is out of its range', ['x', '--with', 'length=4'], 'a number from 8 to 128'],
   ])('ends with one clear sentence when %s', async (_, args, sentence) => {
     const { code, stderr, stdout } = await evaluate(...args)
     expect(code).toBe(1)

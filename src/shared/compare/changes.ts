@@ -1,8 +1,8 @@
 import { plural } from '../present/numbers'
-import type { KeptModel, KeptTake } from './kept-model'
+import type { KeptTake, ModelBasis } from './model-basis'
 
 /** What of the library and its settings is different between two models, as clauses for people. */
-export function changesBetween(first: KeptModel, second: KeptModel): string[] {
+export function changesBetween(first: ModelBasis, second: ModelBasis): string[] {
   return [
     ...takeChanges(first.takes, second.takes),
     ...gestureChanges(first, second),
@@ -40,8 +40,8 @@ function testersOf(takes: readonly KeptTake[]): string {
     : ` by ${codes.join(', ')}`
 }
 
-function gestureChanges(first: KeptModel, second: KeptModel): string[] {
-  const names = (own: KeptModel, other: KeptModel) =>
+function gestureChanges(first: ModelBasis, second: ModelBasis): string[] {
+  const names = (own: ModelBasis, other: ModelBasis) =>
     own.gestures
       .filter(({ id }) => other.gestures.every((gesture) => gesture.id !== id))
       .map(({ name }) => name)
@@ -52,7 +52,7 @@ function gestureChanges(first: KeptModel, second: KeptModel): string[] {
   ]
 }
 
-function valueChanges(first: KeptModel, second: KeptModel): string[] {
+function valueChanges(first: ModelBasis, second: ModelBasis): string[] {
   const [a, b] = [first.training, second.training]
   const pairs: [string, unknown, unknown][] = [
     ['templates a gesture', a.templatesPerGesture, b.templatesPerGesture],

@@ -1,29 +1,14 @@
 import type { Evaluation, Holdout } from '../model/evaluation'
-import type { TrainingSettings } from '../model/library'
 import type { MatcherKind } from '../model/recogniser-model'
-
-/** A take that the library had when the model was trained. */
-export interface KeptTake {
-  id: string
-  gestureId: string
-  testerCode: string
-}
+import type { ModelBasis } from './model-basis'
 
 /** A trained model as it is kept beside its library, with what it was made of and how it did. */
-export interface KeptModel {
+export interface KeptModel extends ModelBasis {
   /** SHA-256 of the model bytes, hex. */
   hash: string
   bytes: Uint8Array
-  /** Which core it was trained and measured with. */
-  core: string
   /** SHA-256, hex, of everything in the library that training reads. */
   libraryHash: string
-  training: TrainingSettings
-  /** What of the target decides what the recogniser sees. */
-  target: { name: string; rateHz: number; accelFullScale: number; gyroFullScale: number }
-  gestures: { id: string; name: string }[]
-  takes: KeptTake[]
-  backgrounds: number
   matcher: MatcherKind
   tableBytes: number
   ramBytes: number
