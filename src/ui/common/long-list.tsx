@@ -91,7 +91,7 @@ export function LongList<T>({
 
 /** Rows of the list that lie in the window or near it, as it scrolls. */
 function useRowsNear(
-  list: RefObject<HTMLUListElement>,
+  list: RefObject<HTMLUListElement | null>,
   height: RefObject<number>,
   count: number,
 ): Rows {
