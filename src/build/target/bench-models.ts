@@ -22,6 +22,8 @@ export const SHAPES: readonly Shape[] = [
   { length: 24, band: 3, channelMask: 0b111000, templates: 4, features: 0 },
   { length: 32, band: 5, channelMask: 0b000001, templates: 4, features: 0 },
   { length: 32, band: 1, channelMask: 0b001111, templates: 4, features: 0 },
+  { length: 24, band: 3, channelMask: 0b1111111111111, templates: 2, features: 0 },
+  { length: 32, band: 5, channelMask: 0b1111111000000, templates: 4, features: 0 },
   { length: 32, band: 5, channelMask: 0b111111, templates: 4, features: 24 },
   { length: 16, band: 5, channelMask: 0b111111, templates: 4, features: 24 },
   { length: 48, band: 5, channelMask: 0b111111, templates: 4, features: 24 },

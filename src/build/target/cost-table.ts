@@ -42,7 +42,7 @@ export function measureCosts(
     const x = fitCosts(rows, values)
     return { x: x.map(round), error: largestError(rows, values, x) }
   }
-  const normalise = costsOf('normalise', (o) => [1, o.rows, o.points])
+  const normalise = costsOf('normalise', (o) => [1, o.rows, o.levelledRows, o.points])
   const warp = costsOf('templates', (o) => [
     o.templates,
     o.warpRows,
@@ -54,7 +54,7 @@ export function measureCosts(
   const memory = countMemory(input.trained.model)
   const mean = (kind: 'idle' | 'moving') =>
     Math.round((costs[kind].ticks / costs[kind].samples) * board.workPerTick)
-  const [base = 0, row = 0, point = 0] = normalise.x
+  const [base = 0, row = 0, levelledRow = 0, point = 0] = normalise.x
   const [template = 0, warpRow = 0, cellOfSix = 0, cell = 0, value = 0] = warp.x
   const [feature = 0, featurePoint = 0] = kernel.x
   return {
@@ -63,6 +63,7 @@ export function measureCosts(
     moving: mean('moving'),
     normalise: base,
     row,
+    levelledRow,
     point,
     template,
     warpRow,

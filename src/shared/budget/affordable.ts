@@ -42,6 +42,7 @@ export function affordableShape(
     const warpCells = templates * bandCells(length, band)
     const operations = {
       rows,
+      levelledRows: 0,
       points: length * channels,
       templates,
       warpRows: templates * length,

@@ -12,9 +12,10 @@ export interface OperationCosts {
   /** Mean of a sample without movement, and within one. */
   idle: number
   moving: number
-  /** Of normalising: beginning, a row, a value. */
+  /** Of normalising: beginning, a row, what a row costs more when it is levelled, a value. */
   normalise: number
   row: number
+  levelledRow: number
   point: number
   /** Of warping: a template, a row, a cell with six channels, a cell otherwise, a value of it. */
   template: number
@@ -43,7 +44,8 @@ export interface DecisionWork {
 
 export function decisionWork(operations: DecisionOperations, costs: OperationCosts): DecisionWork {
   const o = operations
-  const normalise = costs.normalise + o.rows * costs.row + o.points * costs.point
+  const rows = o.rows * costs.row + o.levelledRows * costs.levelledRow
+  const normalise = costs.normalise + rows + o.points * costs.point
   const cells = o.six
     ? o.warpCells * costs.cellOfSix
     : o.warpCells * costs.cell + o.warpValues * costs.value

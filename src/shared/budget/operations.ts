@@ -1,9 +1,14 @@
 import { channelCount, type RecogniserModel } from '../model/recogniser-model'
 
+/** Channels that are axes of a sample; those above are levelled. */
+const AXES_MASK = 0b111111
+
 /** Numbers of things done for one decision, at most: no template is given up early. */
 export interface DecisionOperations {
   /** Rows of the segment that are read and turned. */
   rows: number
+  /** Rows of which gravity is carried along for levelled channels: all or none. */
+  levelledRows: number
   /** Values of the normalised segment. */
   points: number
   /** Comparisons with a template. */
@@ -38,6 +43,7 @@ export function decisionOperations(
   const warpCells = templates * bandCells(length, band)
   return {
     rows,
+    levelledRows: normaliser.channelMask > AXES_MASK ? rows : 0,
     points: length * channels,
     templates,
     warpRows: templates * length,
