@@ -7,6 +7,7 @@ import { benchGrip } from './bench/grip'
 import { benchKills } from './bench/kills'
 import { benchSensor } from './bench/sensor-sweep'
 import { benchSize } from './bench/size'
+import { benchSoak } from './bench/soak'
 import { benchSpeed } from './bench/speed'
 import { loadCoreForNode } from './load-core'
 
@@ -22,6 +23,7 @@ const BENCHES: Record<string, (core: Core) => Promise<BenchResult>> = {
   speed: benchSpeed,
   size: benchSize,
   kills: benchKills,
+  soak: benchSoak,
 }
 
 const bench = BENCHES[process.argv[2] ?? '']
