@@ -84,6 +84,7 @@ function ProofScreen() {
         </div>
       )}
       <Button href="#/decide">Decide: which gestures, how much data, which sensor</Button>
+      <Button href="#/compare">What changed: two models on the same takes</Button>
       <Button href="#/grip">Grip tolerance: how far may it turn in the hand?</Button>
       <Button href="#/report">Report: all of it on one page, to print or keep</Button>
     </Screen>

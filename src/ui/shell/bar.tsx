@@ -8,7 +8,11 @@ const PLACES = [
     holds: ['moves', 'gesture', 'record', 'background', 'collect', 'library', 'backup', 'import'],
   },
   { key: 'try', text: 'Try', holds: ['try', 'stage'] },
-  { key: 'proof', text: 'Proof', holds: ['proof', 'replay', 'decide', 'grip', 'report'] },
+  {
+    key: 'proof',
+    text: 'Proof',
+    holds: ['proof', 'replay', 'decide', 'compare', 'grip', 'report'],
+  },
   { key: 'prop', text: 'Prop', holds: ['prop', 'light'] },
 ] as const
 

@@ -21,6 +21,10 @@ const Light = later('Light', async () => (await import('../light')).Light)
 const ReportScreen = later('Report', async () => (await import('../report')).ReportScreen)
 const GripScreen = later('Grip', async () => (await import('../proof/grip-screen')).GripScreen)
 const DecidePlace = later('Decide', async () => (await import('../decide')).DecidePlace)
+const CompareScreen = later(
+  'Models compared',
+  async () => (await import('../compare')).CompareScreen,
+)
 const BoardPlace = later('Board check', async () => (await import('../board')).BoardPlace)
 const BackupScreen = later('Backup', async () => (await import('../backup')).BackupScreen)
 const ImportScreen = later(
@@ -49,6 +53,7 @@ export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {
   proof: (rest) => <Proof rest={rest} />,
   board: (rest) => <BoardPlace rest={rest} />,
   grip: () => <GripScreen />,
+  compare: () => <CompareScreen />,
   decide: (rest) => <DecidePlace rest={rest} />,
   report: () => <ReportScreen />,
   light: (rest) => <Light rest={rest} />,
