@@ -43,6 +43,7 @@ describe('operations of a decision', () => {
   test('of eight gestures with four templates, 32 points, six axes and five points of band', () => {
     expect(decisionOperations(library(4), 100)).toEqual({
       rows: 100,
+      levelledRows: 0,
       points: 192,
       templates: 32,
       warpRows: 1024,
@@ -54,11 +55,21 @@ describe('operations of a decision', () => {
     })
   })
 
+  test('of a model with levelled channels count every row once more', () => {
+    const model = library(4)
+    const normaliser = { ...model.normaliser, channelMask: 0b1111111111111 }
+    expect(decisionOperations({ ...model, normaliser }, 100)).toMatchObject({
+      levelledRows: 100,
+      points: 32 * 13,
+      six: false,
+    })
+  })
+
   test('each makes a decision dearer on every core', () => {
     const base = decisionOperations(library(4), 100)
     for (const costs of Object.values(MEASURED_COSTS)) {
       const total = decisionWork(base, costs).total
-      for (const key of ['rows', 'points', 'warpCells', 'featurePoints'] as const) {
+      for (const key of ['rows', 'levelledRows', 'points', 'warpCells', 'featurePoints'] as const) {
         const more = { ...base, [key]: base[key] + 1000 }
         expect(decisionWork(more, costs).total, key).toBeGreaterThan(total)
       }
