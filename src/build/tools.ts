@@ -15,6 +15,7 @@ const PACKAGES = {
   's390x-linux-gnu-gcc': 'gcc-s390x-linux-gnu libc6-dev-s390x-cross',
   'qemu-s390x': 'qemu-user',
   python3: 'python3',
+  lighttpd: 'lighttpd lighttpd-mod-webdav',
 } as const
 
 export type Tool = keyof typeof PACKAGES
@@ -23,7 +24,8 @@ export type Tool = keyof typeof PACKAGES
 export function findTool(tool: Tool): string | null {
   const named = tool === 'chromium' ? process.env.CHROMIUM : undefined
   if (named !== undefined) return named
-  const folders = (process.env.PATH ?? '').split(delimiter)
+  // Servers lie where only the administrator's path leads.
+  const folders = [...(process.env.PATH ?? '').split(delimiter), '/usr/sbin']
   return folders.map((folder) => join(folder, tool)).find(isExecutable) ?? null
 }
 

@@ -78,6 +78,11 @@ export const IMPORT_TABLE: AreaRule[] = [
     because: 'it gives the text that a camera sees and leaves what it means to others',
   },
   {
+    area: 'src/webdav',
+    areas: ['src/shared'],
+    because: 'it talks to a folder on a server and leaves what files mean to others',
+  },
+  {
     area: 'src/export',
     areas: ['src/shared'],
     addresses: ['src/core'],
@@ -96,6 +101,7 @@ export const IMPORT_TABLE: AreaRule[] = [
       'src/sensors',
       'src/board',
       'src/camera',
+      'src/webdav',
       'src/storage',
       'src/recogniser',
       'src/recording',
