@@ -42,6 +42,8 @@ export interface LanesProps {
 
 const TOP = 22
 const BOTTOM = 20
+/** More marks than this would cover each other. */
+const MOST_MARKS = 8
 /** Room for a lane's name and value above its trace. */
 const NAME = 17
 
@@ -53,6 +55,11 @@ export function Lanes(props: LanesProps) {
   const height = TOP + lanes.reduce((sum, lane) => sum + NAME + lane.heightPx, 0) + BOTTOM
   const count = Math.max(span.to - span.from - 1, 1)
   const xOf = (sample: number) => ((sample - span.from) / count) * width
+  // Drawn anew only when they change, and not with each step of the cursor.
+  const cutMarks = useMemo(
+    () => <Cuts cuts={cuts} xOf={xOf} span={span} height={height - BOTTOM} />,
+    [cuts, span.from, span.to, width, height],
+  )
   const follow = (event: PointerEvent) => {
     if (event.pointerType === 'mouse' && event.buttons === 0) return
     const box = (event.currentTarget as Element).getBoundingClientRect()
@@ -70,7 +77,7 @@ export function Lanes(props: LanesProps) {
           onPointerDown={follow}
           onPointerMove={follow}
         >
-          <Cuts cuts={cuts} xOf={xOf} span={span} height={height - BOTTOM} />
+          {cutMarks}
           {light.length > 0 && <LightStrip light={light} span={span} width={width} />}
           {lanes.map((lane, index) => (
             <LaneView
@@ -126,13 +133,30 @@ interface LaneViewProps {
 }
 
 function LaneView({ lane, top, span, width, cursor, xOf }: LaneViewProps) {
-  const path = useMemo(
-    () => tracePath(lane.at, span, width, (value) => lane.yOf(value, lane.heightPx)),
+  const still = useMemo(
+    () => <StillLane lane={lane} span={span} width={width} xOf={xOf} />,
     [lane, span.from, span.to, width],
   )
-  const ghost = useMemo(() => ghostOf(lane, span, width), [lane, span.from, span.to, width])
   return (
     <g transform={`translate(0 ${top})`}>
+      {still}
+      <text x={2} y={-5}>
+        {lane.name} <tspan class="lane-value">{lane.format(lane.at(cursor))}</tspan> {lane.unit}
+      </text>
+      <text x={width - 2} y={-5} text-anchor="end">
+        {lane.reach}
+      </text>
+    </g>
+  )
+}
+
+/** What of a lane does not follow the cursor. */
+function StillLane({ lane, span, width, xOf }: Omit<LaneViewProps, 'top' | 'cursor'>) {
+  const path = tracePath(lane.at, span, width, (value) => lane.yOf(value, lane.heightPx))
+  const ghost = ghostOf(lane, span, width)
+  const marks = (lane.marks ?? []).filter(({ sample }) => sample >= span.from && sample < span.to)
+  return (
+    <>
       {lane.levels.map((level) => {
         const y = lane.yOf(level.value, lane.heightPx)
         return (
@@ -150,9 +174,8 @@ function LaneView({ lane, top, span, width, cursor, xOf }: LaneViewProps) {
         <path class="lane-ghost" d={ghost.path} transform={`translate(${ghost.x} 0)`} />
       )}
       <path class="lane-trace" d={path} />
-      {(lane.marks ?? [])
-        .filter(({ sample }) => sample >= span.from && sample < span.to)
-        .map(({ sample, text }) => (
+      {marks.length <= MOST_MARKS &&
+        marks.map(({ sample, text }) => (
           <g key={`${sample} ${text}`} class="lane-mark">
             <path d={`M${xOf(sample)} ${lane.heightPx}v-14`} />
             <text x={xOf(sample) + 3} y={lane.heightPx - 4}>
@@ -165,13 +188,7 @@ function LaneView({ lane, top, span, width, cursor, xOf }: LaneViewProps) {
           {label.text}
         </text>
       ))}
-      <text x={2} y={-5}>
-        {lane.name} <tspan class="lane-value">{lane.format(lane.at(cursor))}</tspan> {lane.unit}
-      </text>
-      <text x={width - 2} y={-5} text-anchor="end">
-        {lane.reach}
-      </text>
-    </g>
+    </>
   )
 }
 

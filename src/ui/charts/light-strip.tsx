@@ -12,13 +12,15 @@ export interface LightStripProps {
 
 /** Colours over time as one strip; columns of one colour are one rectangle. */
 export function LightStrip({ light, span, width }: LightStripProps) {
-  const pieces = useMemo(() => piecesOf(light, span, width), [light, span.from, span.to, width])
-  return (
-    <g>
-      {pieces.map(({ from, to, colour }) => (
-        <rect key={from} x={from} y={TOP} width={to - from} height={HEIGHT} fill={colour} />
-      ))}
-    </g>
+  return useMemo(
+    () => (
+      <g>
+        {piecesOf(light, span, width).map(({ from, to, colour }) => (
+          <rect key={from} x={from} y={TOP} width={to - from} height={HEIGHT} fill={colour} />
+        ))}
+      </g>
+    ),
+    [light, span.from, span.to, width],
   )
 }
 

@@ -1,3 +1,4 @@
+import { useComputed } from '@preact/signals'
 import type { ComponentChildren } from 'preact'
 import { useMemo } from 'preact/hooks'
 import { measureDrift } from '../../shared/attitude/drift'
@@ -43,7 +44,9 @@ export function ReplayView(props: ReplayViewProps) {
   const poses = useMemo(() => propPoses(replay, target), [replay, target])
   const light = useLightTrack(library, model, replay)
   const marks = useMemo(() => decisionMarks(replay), [replay])
-  const decided = marks.filter((mark) => mark.decided <= head.sample).length - 1
+  const decided = useComputed(
+    () => marks.filter((mark) => mark.decided <= head.sample).length - 1,
+  ).value
   const event = replay.events[decided]
   const noCut = noCutSentence(replay)
   const show = (index: number) => {

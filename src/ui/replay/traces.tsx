@@ -1,3 +1,4 @@
+import { useComputed } from '@preact/signals'
 import { useMemo, useState } from 'preact/hooks'
 import type { CoreEvent } from '../../shared/core/core'
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
@@ -8,7 +9,7 @@ import { verdict } from '../../shared/present/verdict'
 import type { DecisionMarks } from '../../shared/replay/marks'
 import { pointAtSample } from '../../shared/replay/sample-of-point'
 import type { NearestWarping } from '../../shared/replay/unroll'
-import { type Cut, Lanes } from '../charts'
+import { type Cut, type Lane, Lanes, type Span } from '../charts'
 import { Button, Section, SelectField, useApp } from '../common'
 import { GrowthPlot } from './growth'
 import { lanesOf } from './lanes-of'
@@ -29,7 +30,9 @@ export function Traces(props: TracesProps) {
   const { replay, model, library, recording, head, light, marks } = props
   const app = useApp()
   const [beside, setBeside] = useState('')
-  const active = Math.max(0, marks.filter(({ start }) => start <= head.sample).length - 1)
+  const active = useComputed(() =>
+    Math.max(0, marks.filter(({ start }) => start <= head.sample).length - 1),
+  ).value
   const event = replay.events[active]
   const warpings = useUnrolled(replay, model, active)
   const other = useBeside(beside, event?.start ?? 0)
@@ -42,23 +45,9 @@ export function Traces(props: TracesProps) {
   const total = replay.energy.length
   const nearest = nearestOf(event, warpings)
   const choices = choicesBeside(recording, app.library.recordings.value, nearest, model)
-  const scrub = (sample: number) => {
-    head.playing.value = false
-    head.moveTo(sample)
-  }
   return (
     <div class="replay-traces">
-      <Lanes
-        lanes={lanes}
-        rateHz={replay.rateHz}
-        span={span}
-        cuts={cuts}
-        measuredTo={replay.recordedCount}
-        cursor={head.sample}
-        onCursor={scrub}
-        light={light}
-        label="Light, motion energy against its thresholds and the six traces of the recording"
-      />
+      <LanesAt head={head} replay={replay} lanes={lanes} cuts={cuts} light={light} />
       {(span.from > 0 || span.to < total) && (
         <Button tone="quiet" onClick={() => head.show({ from: 0, to: total }, head.at.peek())}>
           Show the whole recording
@@ -77,6 +66,34 @@ export function Traces(props: TracesProps) {
         <Compared {...props} event={event} warpings={warpings} active={active} />
       )}
     </div>
+  )
+}
+
+interface LanesAtProps {
+  head: PlayHead
+  replay: Replay
+  lanes: Lane[]
+  cuts: Cut[]
+  light: string[]
+}
+
+/** The lanes with the play head in them: of all traces only this follows each step. */
+function LanesAt({ head, replay, lanes, cuts, light }: LanesAtProps) {
+  return (
+    <Lanes
+      lanes={lanes}
+      rateHz={replay.rateHz}
+      span={head.span.value}
+      cuts={cuts}
+      measuredTo={replay.recordedCount}
+      cursor={head.sample}
+      onCursor={(sample) => {
+        head.playing.value = false
+        head.moveTo(sample)
+      }}
+      light={light}
+      label="Light, motion energy against its thresholds and the six traces of the recording"
+    />
   )
 }
 
@@ -100,7 +117,12 @@ function Compared({ replay, model, head, marks, event, warpings, active }: Compa
   return (
     <>
       <Section title="Distance as the segment unrolls">
-        <GrowthPlot growth={growth} marks={mark} span={head.span.value} cursor={head.sample} />
+        <GrowthPlot
+          growth={growth}
+          marks={mark}
+          span={growthSpan(mark, head.span.value)}
+          cursor={head.sample}
+        />
         <p class="small quiet">
           {model.kernel === null
             ? 'Sum of costs along the best path to each gesture’s nearest template; its end is the distance that was decided on.'
@@ -117,6 +139,16 @@ function Compared({ replay, model, head, marks, event, warpings, active }: Compa
       />
     </>
   )
+}
+
+/** A segment shorter than this share of what the traces show is shown in a time of its own. */
+const LEAST_SHARE = 0.2
+
+/** The time of the traces, or the segment's own with as much again around it. */
+function growthSpan({ start, end }: DecisionMarks, shown: Span): Span {
+  const length = end - start
+  if (length >= LEAST_SHARE * (shown.to - shown.from)) return shown
+  return { from: start - Math.round(length / 2), to: end + Math.round(length / 2) }
 }
 
 interface AgainstProps {
