@@ -106,7 +106,7 @@ describeWithTools('a replay in the built app', ['chromium'], () => {
       const gl = canvas.getContext('webgl2') ?? canvas.getContext('webgl')
       gl.getExtension('WEBGL_lose_context').loseContext()
     }`)
-    await rig.page.getByText('took the 3-D picture away').waitFor()
+    await rig.page.getByText('took the 3‑D picture away').waitFor()
     expect(await rig.page.locator('.lanes svg').isVisible()).toBe(true)
     await rig.page.getByRole('button', { name: 'Try again' }).tap()
     await rig.page.locator('.prop-view canvas').waitFor()
@@ -119,7 +119,7 @@ describeWithTools('a replay without WebGL', ['chromium'], () => {
     const rig = await openRig({ arguments: ['--disable-3d-apis'] })
     try {
       await openReplay(rig, server.url)
-      await rig.page.getByText('draws no 3-D here').waitFor()
+      await rig.page.getByText('draws no 3‑D here').waitFor()
       expect(await rig.page.locator('.lanes svg').isVisible()).toBe(true)
     } finally {
       await rig.close()

@@ -22,15 +22,15 @@ export interface DistanceTable {
 
 /**
  * Distances of one event, sorted; null when nothing was compared.
- * @param distances to each gesture's nearest template
+ * @param distances to each gesture's nearest template; null where there is none, or none was compared
  */
 export function distanceTable(
   event: CoreEvent,
   distances: number[] | null,
   model: RecogniserModel,
 ): DistanceTable | null {
-  if (distances === null) return null
   const compared = model.kernel === null ? distances : decidedDistances(event, model)
+  if (compared === null) return null
   const rows = model.gestures.flatMap((gesture, index): DistanceRow[] => {
     const distance = compared[index] ?? null
     if (distance === null) return []
@@ -51,7 +51,8 @@ export function distanceTable(
  * With kernel features thresholds are of another distance than that to templates, which the core gives
  * for the two gestures it decided between.
  */
-function decidedDistances(event: CoreEvent, model: RecogniserModel): (number | null)[] {
+function decidedDistances(event: CoreEvent, model: RecogniserModel): (number | null)[] | null {
+  if (event.distance === null) return null
   return model.gestures.map((_, index) => {
     if (index === event.gesture) return event.distance
     return index === event.runnerUp ? event.runnerUpDistance : null

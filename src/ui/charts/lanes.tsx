@@ -93,8 +93,8 @@ export function Lanes(props: LanesProps) {
           {measuredTo < span.to && (
             <g class="lanes-end">
               <line x1={xOf(measuredTo)} x2={xOf(measuredTo)} y1={TOP - 4} y2={height - BOTTOM} />
-              <text x={xOf(measuredTo) - 3} y={12} text-anchor="end">
-                recorded to here
+              <text x={xOf(measuredTo) + 3} y={12}>
+                rest added
               </text>
             </g>
           )}
@@ -238,7 +238,7 @@ function Cuts({ cuts, xOf, span, height }: CutsProps) {
             <path d={`M${from} ${TOP - 4}V${height}M${to} ${TOP - 4}V${height}`} />
             {to - from > 28 && (
               <text x={from + 3} y={12}>
-                {cut.text}
+                {shortened(cut.text, to - from)}
               </text>
             )}
           </g>
@@ -246,6 +246,15 @@ function Cuts({ cuts, xOf, span, height }: CutsProps) {
       })}
     </>
   )
+}
+
+/** About the width of a letter, px. */
+const LETTER = 7
+
+/** A name cut to its movement, which may pass it by a few letters. */
+function shortened(text: string, widthPx: number): string {
+  const letters = Math.max(10, Math.floor(widthPx / LETTER))
+  return text.length <= letters ? text : `${text.slice(0, letters - 1)}…`
 }
 
 interface TimeAxisProps {

@@ -52,8 +52,8 @@ export function PropView(props: PropViewProps) {
 }
 
 const NO_WEBGL =
-  'This browser draws no 3-D here (WebGL is off or missing). The traces below show the same.'
-const LOST = 'The browser took the 3-D picture away. The traces below go on.'
+  'This browser draws no 3‑D here (WebGL is off or missing). The traces below show the same.'
+const LOST = 'The browser took the 3‑D picture away. The traces below go on.'
 
 interface DrawnProps extends PropViewProps {
   onTrouble: (sentence: string) => void
@@ -126,7 +126,7 @@ function useScene(
       },
       () => {
         if (wanted)
-          onTrouble('The 3-D picture could not be loaded. The traces below show the same.')
+          onTrouble('The 3‑D picture could not be loaded. The traces below show the same.')
       },
     )
     return () => {

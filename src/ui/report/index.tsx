@@ -89,8 +89,12 @@ function Ways({ data }: { data: ReportData }) {
       <Button tone="amber" onClick={() => print()}>
         Print
       </Button>
-      <Button disabled={busy} onClick={() => void save(async () => htmlFile(data))}>
-        HTML file
+      <Button
+        label="HTML file"
+        disabled={busy}
+        onClick={() => void save(async () => htmlFile(data))}
+      >
+        HTML
       </Button>
       <Button disabled={busy} onClick={() => void save(() => plotsFile(data))}>
         Plots

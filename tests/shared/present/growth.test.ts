@@ -48,4 +48,7 @@ test('with kernel features a table holds the two distances the core decided betw
     ['Ring', 540],
     ['Swing', 1310],
   ])
+  expect(distanceTable(event({}), null, model)?.rows).toHaveLength(2)
+  const short = event({ reason: 'short', distance: null, gesture: null, runnerUp: null })
+  expect(distanceTable(short, null, model)).toBeNull()
 })
