@@ -20,6 +20,7 @@ const document = v.strictTuple([
   v.tuple([v.number(), v.number(), v.number()]),
   v.tuple([v.number(), v.number()]),
   v.array(v.strictTuple([v.string(), v.string(), v.number(), v.string(), outline])),
+  v.string(),
 ])
 
 export function writePlanContent(plan: Plan): Uint8Array {
@@ -35,7 +36,16 @@ export function writePlanContent(plan: Plan): Uint8Array {
   const times = [plan.restEvery, plan.restMs, plan.backgroundMs]
   const part = [plan.part.number, plan.part.of]
   const json = strToU8(
-    JSON.stringify([plan.id, plan.libraryId, plan.title, choices, times, part, gestures]),
+    JSON.stringify([
+      plan.id,
+      plan.libraryId,
+      plan.title,
+      choices,
+      times,
+      part,
+      gestures,
+      plan.folder ?? '',
+    ]),
   )
   const shown = plan.gestures.flatMap(({ demonstration }) => differences(demonstration))
   return Uint8Array.from([json.length & 0xff, json.length >> 8, ...json, ...shown])
@@ -48,6 +58,7 @@ export function readPlanContent(content: Uint8Array): Plan | null {
   if (!read.success) return null
   const [id, libraryId, title, [order, hand, grip], [restEvery, restMs, backgroundMs], part] =
     read.output
+  const folder = read.output[7]
   const bytes = { at: 2 + length, content }
   const gestures = read.output[6].map(([gestureId, name, takes, words, rows]) => {
     const demonstration = rows && { periodMs: rows[0], values: sums(bytes, rows[1]) }
@@ -65,6 +76,7 @@ export function readPlanContent(content: Uint8Array): Plan | null {
     restMs,
     backgroundMs,
     part: { number: part[0], of: part[1] },
+    ...(folder === '' ? {} : { folder }),
   })
   return plan.success && bytes.at === content.length ? plan.output : null
 }

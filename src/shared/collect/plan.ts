@@ -51,6 +51,8 @@ export interface Plan {
   backgroundMs: number
   /** Which of several plans it is, where one code could not hold all gestures; 1 of 1 otherwise. */
   part: { number: number; of: number }
+  /** Address of a shared folder that testers may send their session to; absent where there is none. */
+  folder?: string
 }
 
 /** One thing asked of the tester, in order. */

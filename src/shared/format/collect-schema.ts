@@ -36,6 +36,7 @@ export const planSchema = v.strictObject({
   restMs: whole(0, 600_000),
   backgroundMs: whole(0, 3_600_000),
   part: v.strictObject({ number: whole(1, 64), of: whole(1, 64) }),
+  folder: v.exactOptional(v.pipe(text(300), v.regex(/^https?:\/\//))),
 })
 
 export const sessionSchema = v.strictObject({

@@ -43,7 +43,7 @@ export function fittedText({ links, thinned, leftOut }: FittedPlan): string {
 /** What is wrong with an address as it stands, for phones that are to open it; empty when it is fine. */
 export function addressTrouble({ protocol, hostname }: { protocol: string; hostname: string }) {
   if (/^(localhost|127\.|\[::1\])/.test(hostname)) {
-    return 'This address is that of your own computer: other phones cannot open it. Start with `npm run phone`, or open the app from its host.'
+    return 'This address is that of your own computer: other phones cannot open it. Start with npm run phone, or open the app from its host.'
   }
   return protocol === 'https:'
     ? ''

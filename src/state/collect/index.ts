@@ -19,6 +19,7 @@ import {
   type BringState,
   type BroughtFile,
 } from './bring'
+import { createFolder, type FolderState } from './folder'
 import { identify } from './identify'
 import { createKeptFar } from './kept-far'
 
@@ -28,6 +29,7 @@ export type { Bringing, BringReport, BroughtFile }
 const DEMONSTRATION_MS = 50
 
 export interface CollectState extends BringState {
+  folder: FolderState
   /** Files that another app shared to this one; each is given once. */
   takeShared(): Promise<BroughtFile[]>
   /** Plans of the open library. */
@@ -86,6 +88,7 @@ export function createCollect({ shelf, recogniser }: CollectParts): CollectState
     decideAll: (side) => bring.decideAll(side),
     agree: () => bring.agree(),
     takeShared: takeSharedFiles,
+    folder: createFolder(),
     forget: () => bring.forget(),
     plans,
     savePlan: (plan) => setPlans([...plans.peek().filter(({ id }) => id !== plan.id), plan]),

@@ -96,7 +96,7 @@ function Files({ files }: { files: BringReport['files'] }) {
     <>
       {wrong.map((file) => (
         <Notice key={file.name} tone="trouble">
-          <strong>{file.name}</strong>: {file.wrong}
+          {file.name}: {file.wrong}
         </Notice>
       ))}
       {wrong.length > 0 && read > 0 && (

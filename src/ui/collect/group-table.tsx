@@ -5,15 +5,13 @@ import { shortNumber } from '../../shared/present/numbers'
 export function GroupTable({ rows, what }: { rows: readonly GroupRow[]; what: string }) {
   return (
     <div class="tester-scroll">
-      <table class="tester-table">
-        <caption>
-          Distance to the others of the gesture: 1 is usual; the median of the takes compared.
-        </caption>
+      <table class="tester-table group-table" aria-label={`Takes by ${what.toLowerCase()}`}>
         <thead>
           <tr>
             <th scope="col">{what}</th>
             <th scope="col">Testers</th>
             <th scope="col">Takes</th>
+            <th scope="col">Of them compared</th>
             <th scope="col">Distance</th>
             <th scope="col">Far</th>
             <th scope="col">Not cut as one</th>
@@ -25,11 +23,8 @@ export function GroupTable({ rows, what }: { rows: readonly GroupRow[]; what: st
               <th scope="row">{row.name}</th>
               <td>{row.testers}</td>
               <td>{row.takes}</td>
-              <td>
-                {row.compared === 0
-                  ? 'no data'
-                  : `${shortNumber(row.medianRatio)} (n = ${row.compared})`}
-              </td>
+              <td>{row.compared}</td>
+              <td>{row.compared === 0 ? 'no data' : shortNumber(row.medianRatio)}</td>
               <td>{row.far}</td>
               <td>{row.notCutOnce}</td>
             </tr>

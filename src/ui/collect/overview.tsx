@@ -17,6 +17,7 @@ import {
   useApp,
 } from '../common'
 import { bringFiles } from './bring-files'
+import { FolderSection } from './folder-section'
 import { usePlanDuration } from './use-plan-duration'
 
 /** Plans of the library, the ways home, and who has taken part. */
@@ -24,6 +25,7 @@ export function Overview({ collect }: { collect: CollectState }) {
   const app = useApp()
   const library = app.library.current.value
   const plans = collect.plans.value
+  const latest = plans.at(-1)
   const sessions = library?.sessions ?? []
   const canPlan = library !== null && library.gestures.length > 0
   const add = async () => {
@@ -41,7 +43,11 @@ export function Overview({ collect }: { collect: CollectState }) {
           <Button tone="amber" big wide onClick={() => void add()}>
             Write a plan
           </Button>
-        ) : undefined
+        ) : latest === undefined ? undefined : (
+          <Button tone="amber" big wide href={route('collect', 'code', latest.id)}>
+            Show the code
+          </Button>
+        )
       }
     >
       <p class="quiet">
@@ -69,6 +75,7 @@ export function Overview({ collect }: { collect: CollectState }) {
           <Button href="#/collect/camera">From another phone by camera</Button>
         </div>
       </Section>
+      <FolderSection collect={collect} />
       <Section title="Testers">
         <p class="quiet">
           {sessions.length === 0

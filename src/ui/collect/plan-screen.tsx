@@ -7,7 +7,7 @@ import { Button, Figure, goBack, Icon, Notice, route, Screen, Section, useApp } 
 import { Missing } from '../moves/missing'
 import { GestureRows } from './gesture-rows'
 import { PlanProgress } from './plan-progress'
-import { PlanSettings } from './plan-settings'
+import { type PlanChange, PlanSettings } from './plan-settings'
 import { usePlanDuration } from './use-plan-duration'
 
 const BACK = '#/collect'
@@ -23,8 +23,9 @@ function OnePlan({ collect, stored }: { collect: CollectState; stored: Plan }) {
   const [plan, setPlan] = useState(stored)
   const [wrong, setWrong] = useState<string | null>(null)
   const durationMs = usePlanDuration(plan)
-  const change = (part: Partial<Plan>) => {
-    const next = { ...plan, ...part }
+  const change = (part: PlanChange) => {
+    const { folder, ...rest } = { ...plan, ...part }
+    const next: Plan = folder === undefined ? rest : { ...rest, folder }
     setPlan(next)
     // A plan without gestures is not stored; the last one with some stays.
     if (next.gestures.length === 0) return
@@ -72,7 +73,7 @@ function OnePlan({ collect, stored }: { collect: CollectState; stored: Plan }) {
         <GestureRows collect={collect} plan={plan} onChange={(gestures) => change({ gestures })} />
       </Section>
       <Section title="How it runs">
-        <PlanSettings plan={plan} onChange={change} />
+        <PlanSettings collect={collect} plan={plan} onChange={change} />
       </Section>
       {sessions && (
         <Section title="Still missing">

@@ -1,9 +1,14 @@
 import type { Plan, PlanHand } from '../../shared/collect/plan'
+import type { CollectState } from '../../state/collect'
 import { Choice, SelectField } from '../common'
 
+/** With `folder` undefined it is taken out. */
+export type PlanChange = Partial<Omit<Plan, 'folder'>> & { folder?: string | undefined }
+
 interface Props {
+  collect: CollectState
   plan: Plan
-  onChange: (change: Partial<Plan>) => void
+  onChange: (change: PlanChange) => void
 }
 
 const HANDS: { value: PlanHand; text: string }[] = [
@@ -14,7 +19,7 @@ const HANDS: { value: PlanHand; text: string }[] = [
 ]
 
 /** Order, hand, grip, rests and background. */
-export function PlanSettings({ plan, onChange }: Props) {
+export function PlanSettings({ collect, plan, onChange }: Props) {
   return (
     <>
       <Choice
@@ -69,6 +74,30 @@ export function PlanSettings({ plan, onChange }: Props) {
         }
         onChange={(backgroundMs) => onChange({ backgroundMs })}
       />
+      <FolderChoice collect={collect} plan={plan} onChange={onChange} />
+    </>
+  )
+}
+
+/** Whether testers are offered to send their session to the shared folder, where there is one. */
+function FolderChoice({ collect, plan, onChange }: Props) {
+  const own = collect.folder.address.value
+  const named = plan.folder ?? own
+  if (named === '') return null
+  return (
+    <>
+      <Choice
+        legend="Sending to the shared folder"
+        value={plan.folder === undefined ? 'no' : 'yes'}
+        options={[
+          { value: 'no', text: 'Not offered' },
+          { value: 'yes', text: 'Offered to testers' },
+        ]}
+        onChange={(value) => onChange({ folder: value === 'yes' ? named : undefined })}
+      />
+      <p class="quiet small">
+        The link then holds the address {named}; a tester taps to send, and nothing goes by itself.
+      </p>
     </>
   )
 }

@@ -10,47 +10,51 @@ export function TesterTable({ compared }: { compared: TakesCompared | null }) {
   const testers = [...new Set(takes.map(({ testerCode }) => testerCode))].sort()
   const far = new Set(compared?.takes.filter((one) => one.far).map(({ takeId }) => takeId))
   return (
-    <div class="tester-scroll">
-      <table class="tester-table">
-        <caption>
-          Takes of each tester; L marks left-handed ones
-          {compared === null ? '.' : ', a count behind + those far from the others.'}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">Tester</th>
-            {gestures.map(({ id, name }) => (
-              <th key={id} scope="col">
-                <a href={route('gesture', id)}>{name}</a>
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {testers.map((tester) => (
-            <tr key={tester}>
-              <th scope="row">
-                {tester}
-                {takes.some((one) => one.testerCode === tester && one.hand === 'left') && (
-                  <abbr class="tester-left" title="with left-handed takes">
-                    L
-                  </abbr>
-                )}
-              </th>
-              {gestures.map(({ id }) => {
-                const own = takes.filter((one) => one.testerCode === tester && one.gestureId === id)
-                const out = own.filter((one) => far.has(one.id)).length
-                return (
-                  <td key={id} class={own.length === 0 ? 'tester-missing' : undefined}>
-                    {own.length === 0 ? '·' : own.length}
-                    {out > 0 && <strong> +{out}</strong>}
-                  </td>
-                )
-              })}
+    <>
+      <p class="quiet small">
+        Takes of each tester; L marks left-handed ones
+        {compared === null ? '.' : ', a count behind + those far from the others.'}
+      </p>
+      <div class="tester-scroll">
+        <table class="tester-table" aria-label="Takes of each tester and gesture">
+          <thead>
+            <tr>
+              <th scope="col">Tester</th>
+              {gestures.map(({ id, name }) => (
+                <th key={id} scope="col">
+                  <a href={route('gesture', id)}>{name}</a>
+                </th>
+              ))}
             </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+          </thead>
+          <tbody>
+            {testers.map((tester) => (
+              <tr key={tester}>
+                <th scope="row">
+                  {tester}
+                  {takes.some((one) => one.testerCode === tester && one.hand === 'left') && (
+                    <abbr class="tester-left" title="with left-handed takes">
+                      L
+                    </abbr>
+                  )}
+                </th>
+                {gestures.map(({ id }) => {
+                  const own = takes.filter(
+                    (one) => one.testerCode === tester && one.gestureId === id,
+                  )
+                  const out = own.filter((one) => far.has(one.id)).length
+                  return (
+                    <td key={id} class={own.length === 0 ? 'tester-missing' : undefined}>
+                      {own.length === 0 ? '·' : own.length}
+                      {out > 0 && <strong> +{out}</strong>}
+                    </td>
+                  )
+                })}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </>
   )
 }

@@ -45,6 +45,11 @@ export function TestersScreen({ collect }: { collect: CollectState }) {
         <>
           <FarTakes collect={collect} compared={compared} />
           <Section title="By hand">
+            <p class="quiet small">
+              Distance to the others of the gesture: 1 is usual; the median of the takes that were
+              compared. Far below or above 1 means a group moves unlike the rest, or its phones read
+              otherwise.
+            </p>
             <GroupTable rows={compared.hands} what="Hand" />
           </Section>
           <Section title="By rate of the phone">

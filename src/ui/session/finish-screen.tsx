@@ -3,6 +3,7 @@ import { encodePlanLink } from '../../shared/collect/plan-link'
 import { progressOf } from '../../shared/collect/session-progress'
 import { plural } from '../../shared/present/numbers'
 import type { SessionRunner, SessionsState } from '../../state/session'
+import { SendToFolder } from '../collect/send-to-folder'
 import { Button, HOME, Notice, navigate, route, Screen } from '../common'
 import { saveFile } from '../common/save-file'
 import { ShowFrames } from '../frames/show-frames'
@@ -55,6 +56,9 @@ export function FinishScreen({
         <Notice tone="trouble" live>
           {said}
         </Notice>
+      )}
+      {run.plan.folder !== undefined && file !== null && (
+        <SendToFolder folder={run.plan.folder} file={file} />
       )}
       <FinishActions runner={runner} sessions={sessions} onCodes={() => setCoded(true)} />
     </Screen>

@@ -25,28 +25,31 @@ const demonstration = fc.record({
     fc.array(whole(-127, 127), { minLength: 6 * rows, maxLength: 6 * rows }),
   ),
 })
-const plans: fc.Arbitrary<Plan> = fc.record({
-  id: fc.constant('plan-1'),
-  libraryId: fc.constant('parade'),
-  title: fc.string({ minLength: 1, maxLength: 100, unit: 'grapheme-ascii' }),
-  gestures: fc.array(
-    fc.record({
-      gestureId: fc.stringMatching(/^[0-9a-f]{32}$/),
-      name: fc.constantFrom('Raise', '持ち上げる', 'Élever ☂'),
-      takes: whole(1, 50),
-      words: fc.string({ maxLength: 80 }),
-      demonstration: fc.option(demonstration),
-    }),
-    { minLength: 1, maxLength: 12 },
-  ),
-  order: fc.constantFrom('shuffled', 'blocked'),
-  hand: fc.constantFrom('own', 'left', 'right', 'both'),
-  grip: fc.constantFrom('free', 'marked'),
-  restEvery: whole(0, 1000),
-  restMs: whole(0, 600_000),
-  backgroundMs: whole(0, 3_600_000),
-  part: fc.constant({ number: 1, of: 2 }),
-})
+const plans: fc.Arbitrary<Plan> = fc
+  .record({
+    id: fc.constant('plan-1'),
+    libraryId: fc.constant('parade'),
+    title: fc.string({ minLength: 1, maxLength: 100, unit: 'grapheme-ascii' }),
+    gestures: fc.array(
+      fc.record({
+        gestureId: fc.stringMatching(/^[0-9a-f]{32}$/),
+        name: fc.constantFrom('Raise', '持ち上げる', 'Élever ☂'),
+        takes: whole(1, 50),
+        words: fc.string({ maxLength: 80 }),
+        demonstration: fc.option(demonstration),
+      }),
+      { minLength: 1, maxLength: 12 },
+    ),
+    order: fc.constantFrom('shuffled', 'blocked'),
+    hand: fc.constantFrom('own', 'left', 'right', 'both'),
+    grip: fc.constantFrom('free', 'marked'),
+    restEvery: whole(0, 1000),
+    restMs: whole(0, 600_000),
+    backgroundMs: whole(0, 3_600_000),
+    part: fc.constant({ number: 1, of: 2 }),
+    folder: fc.constantFrom('https://files.example.org/team/', undefined),
+  })
+  .map(({ folder, ...plan }): Plan => (folder === undefined ? plan : { ...plan, folder }))
 
 describe('the link of a plan', () => {
   test('holds nothing that an address or a message would alter', () => {

@@ -1,0 +1,149 @@
+import { type ReadonlySignal, signal } from '@preact/signals'
+import { sha256Hex } from '../../shared/format/sha256'
+import { fail, ok, type Result } from '../../shared/model/result'
+import { folderAddress } from '../../webdav/folder-address'
+import { type FolderAccess, openFolder, type SessionFolder } from '../../webdav/session-folder'
+import type { OutFile } from '../exports'
+import type { BroughtFile } from './bring'
+import { readKept, writeKept } from './kept-folder'
+
+/** A folder on a server that a team shares; off until a person names one. */
+export interface FolderState {
+  /** Empty while it is off. */
+  address: ReadonlySignal<string>
+  user: ReadonlySignal<string>
+  /** What is being done, for people; null when nothing is. */
+  busy: ReadonlySignal<string | null>
+  /** Names a folder and looks into it. The password is kept for this visit only. */
+  use(address: string, user: string, password: string): Promise<Result<null>>
+  turnOff(): void
+  /** Session files that were not fetched in this visit. */
+  fetchNew(): Promise<Result<BroughtFile[]>>
+  /** Adds files that are not there yet; tells how many were and how many are new. */
+  send(files: readonly OutFile[]): Promise<Result<{ stored: number; there: number }>>
+  /** One file to a folder that a plan names, without a password; this phone's own folder stays. */
+  sendOnce(address: string, file: OutFile): Promise<Result<'stored' | 'there'>>
+}
+
+const OFF = fail('folder/off', 'There is no shared folder; name one first.')
+
+export function createFolder(): FolderState {
+  const kept = readKept()
+  const address = signal(kept.address)
+  const user = signal(kept.user)
+  const busy = signal<string | null>(null)
+  const fetched = new Set<string>()
+  let password = ''
+
+  const open = (): SessionFolder | null => {
+    if (address.peek() === '') return null
+    return folderAt({ address: address.peek(), user: user.peek(), password })
+  }
+  const say = (what: string) => {
+    busy.value = what
+  }
+  const during = async <T>(what: string, work: () => Promise<T>): Promise<T> => {
+    busy.value = what
+    try {
+      return await work()
+    } finally {
+      busy.value = null
+    }
+  }
+  const set = (nextAddress: string, nextUser: string, nextPassword: string) => {
+    address.value = nextAddress
+    user.value = nextUser
+    password = nextPassword
+    fetched.clear()
+  }
+
+  return {
+    address,
+    user,
+    busy,
+    async use(text, name, secret) {
+      const checked = folderAddress(text, { page: location.href, policy: pagePolicy() })
+      if (!checked.ok) return checked
+      const before = [address.peek(), user.peek(), password] as const
+      set(checked.value, name.trim(), secret)
+      const listed = await during('Looking into the folder', () => open()!.list())
+      if (!listed.ok) {
+        set(...before)
+        return listed
+      }
+      writeKept({ address: checked.value, user: name.trim() })
+      return ok(null)
+    },
+    turnOff() {
+      set('', '', '')
+      writeKept(null)
+    },
+    async sendOnce(text, { fileName, bytes }) {
+      const checked = folderAddress(text, { page: location.href, policy: pagePolicy() })
+      if (!checked.ok) return checked
+      return folderAt({ address: checked.value, user: '', password: '' }).add(fileName, bytes)
+    },
+    async fetchNew() {
+      const folder = open()
+      if (folder === null) return OFF
+      return during('Fetching from the folder', () => fetchFrom(folder, fetched, say))
+    },
+    async send(files) {
+      const folder = open()
+      if (folder === null) return OFF
+      return during('Sending to the folder', () => sendTo(folder, files, say))
+    },
+  }
+}
+
+function folderAt(access: FolderAccess): SessionFolder {
+  return openFolder(access, {
+    fetch: (...request) => fetch(...request),
+    parseXml: (text) => new DOMParser().parseFromString(text, 'application/xml'),
+    digest: sha256Hex,
+  })
+}
+
+/** Files whose names are not in `known`, which learns them. */
+async function fetchFrom(
+  folder: SessionFolder,
+  known: Set<string>,
+  say: (what: string) => void,
+): Promise<Result<BroughtFile[]>> {
+  const listed = await folder.list()
+  if (!listed.ok) return listed
+  const files: BroughtFile[] = []
+  const fresh = listed.value.filter((one) => !known.has(one))
+  for (const [index, name] of fresh.entries()) {
+    say(`Fetching ${index + 1} of ${fresh.length}`)
+    const got = await folder.read(name)
+    // One that is still being sent does not hold up the others; it comes next time.
+    if (!got.ok && got.code === 'webdav/cut') continue
+    if (!got.ok) return got
+    files.push({ name, bytes: async () => got.value })
+  }
+  // Known only now: after a failure in between, those before it are fetched again.
+  for (const { name } of files) known.add(name)
+  return ok(files)
+}
+
+async function sendTo(
+  folder: SessionFolder,
+  files: readonly OutFile[],
+  say: (what: string) => void,
+): Promise<Result<{ stored: number; there: number }>> {
+  const count = { stored: 0, there: 0 }
+  for (const [index, { fileName, bytes }] of files.entries()) {
+    say(`Sending ${index + 1} of ${files.length}`)
+    const added = await folder.add(fileName, bytes)
+    if (!added.ok) return added
+    count[added.value] += 1
+  }
+  return ok(count)
+}
+
+/** The policy that the build put into the page; none in development. */
+function pagePolicy(): string {
+  const meta = document.querySelector('meta[http-equiv="Content-Security-Policy"]')
+  return meta?.getAttribute('content') ?? ''
+}
