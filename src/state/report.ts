@@ -45,7 +45,7 @@ export async function gatherReport(parts: ReportParts): Promise<Result<ReportDat
     versions: {
       ...sourceVersion(),
       coreHash: coreSourceHash(coreFiles),
-      libraryHash: sha256Hex(file.value),
+      libraryHash: await sumOf(file.value),
     },
     madeAt: new Date().toISOString(),
   })
@@ -53,4 +53,11 @@ export async function gatherReport(parts: ReportParts): Promise<Result<ReportDat
 
 function measured<T>(job: Job<T>): Measured<T> | null {
   return job.state === 'done' ? { value: job.value, at: job.at ?? null, stale: job.stale } : null
+}
+
+/** SHA-256 by the browser where it has one, as a library may be large. */
+async function sumOf(bytes: Uint8Array): Promise<string> {
+  if (crypto.subtle === undefined) return sha256Hex(bytes)
+  const digest = await crypto.subtle.digest('SHA-256', bytes as Uint8Array<ArrayBuffer>)
+  return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('')
 }

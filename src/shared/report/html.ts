@@ -55,7 +55,7 @@ export function name(text: string): Html {
 export function table(caption: string, heads: Part[], rows: Part[][]): Html {
   return html`<div class="wide" tabindex="0" role="group" aria-label="${caption}"><table>
 <caption>${caption}</caption>
-<thead><tr>${heads.map((head) => html`<th scope="col">${head}</th>`)}</tr></thead>
+<thead><tr>${heads.map((head) => (head === '' ? html`<td></td>` : html`<th scope="col">${head}</th>`))}</tr></thead>
 <tbody>${rows.map(
     ([first = '', ...rest]) =>
       html`<tr><th scope="row">${first}</th>${rest.map((cell) => html`<td>${cell}</td>`)}</tr>

@@ -90,7 +90,7 @@ test('every table has a caption and as many cells in each row as heads', () => {
     expect(tables.length).toBeGreaterThan(2)
     for (const table of tables) {
       expect(table.querySelector('caption')?.textContent).toBeTruthy()
-      const heads = table.querySelectorAll('thead th').length
+      const heads = table.querySelectorAll('thead th, thead td').length
       for (const row of table.querySelectorAll('tbody tr')) expect(row.children.length).toBe(heads)
     }
   }
