@@ -1,4 +1,4 @@
-import { type ReadonlySignal, signal } from '@preact/signals'
+import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import { recovered } from '../../recording/facts'
 import type { Plan } from '../../shared/collect/plan'
 import { sessionFileName, writeSessionFile } from '../../shared/collect/session-file'
@@ -22,9 +22,11 @@ import type { OutFile } from '../exports'
 import type { Shelf } from '../shelf'
 import { SessionRunner } from './runner'
 import type { MakerParts } from './take-maker'
+import { type WaitingSession, waitingSessions } from './waiting'
 
 export type { SessionPhase } from './phase'
 export type { SessionRunner } from './runner'
+export type { WaitingSession } from './waiting'
 
 export interface SessionParts extends MakerParts {
   defaultTarget: () => Target
@@ -33,6 +35,8 @@ export interface SessionParts extends MakerParts {
 export interface SessionsState {
   /** Sessions of this phone, newest first; those under way have no `endedAt`. */
   runs: ReadonlySignal<SessionRun[]>
+  /** Those of the open library that wait to go on, or to be handed over. */
+  waiting: ReadonlySignal<WaitingSession[]>
   /** Reads them again from the store. */
   read(): Promise<void>
   /** A new session of somebody who has agreed just now. */
@@ -74,6 +78,10 @@ export function createSessions(parts: SessionParts): SessionsState {
 
   return {
     runs,
+    waiting: computed(() => {
+      const library = shelf.current.value
+      return library === null ? [] : waitingSessions(runs.value, library, Date.now())
+    }),
     read,
     async begin(plan, hand) {
       const library = await libraryFor(shelf, plan, parts.defaultTarget)

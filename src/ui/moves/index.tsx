@@ -11,6 +11,7 @@ import { BackgroundCard } from './background-card'
 import { EmptyStart } from './empty-start'
 import { FootStep } from './foot-step'
 import { GestureCard } from './gesture-card'
+import { SessionsHere } from './sessions-here'
 
 /** The library as cards: what is there, and what to do next. */
 export function Moves() {
@@ -37,6 +38,7 @@ function LibraryCards({ library }: { library: Library }) {
     >
       <Summary library={library} counts={counts} />
       <Unfinished />
+      <SessionsHere />
       <div class="moves-grid">
         {counts.gestures.map((one) => (
           <GestureCard key={one.gesture.id} counts={one} />
