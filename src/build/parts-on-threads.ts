@@ -1,29 +1,18 @@
 import { availableParallelism } from 'node:os'
-import { Worker } from 'node:worker_threads'
 import { fail, type Result } from '../shared/model/result'
 import { dispatch, type Hand } from '../shared/parts/dispatch'
 import type { PartJobName, RunParts } from '../shared/parts/part-jobs'
 import type { OnProgress, Progress } from '../shared/protocol/recogniser'
-import type { ThreadJob } from './pool-worker'
+import type { Told } from './pool-worker'
+import { startThread } from './start-thread'
 import { buildCore } from './wasm'
 
 type Said = { progress: Progress } | { answer: Result<unknown> }
 
-/** One thread with the job open in it. */
-class Thread implements Hand {
-  private readonly worker: Worker
+class Thread {
+  private readonly worker = startThread(new URL('./pool-worker.ts', import.meta.url))
 
-  constructor(
-    job: ThreadJob,
-    private readonly parts: readonly unknown[],
-  ) {
-    this.worker = new Worker(new URL('./pool-worker.ts', import.meta.url), {
-      workerData: job,
-      execArgv: ['--import', 'tsx'],
-    })
-  }
-
-  run(part: number, onProgress: OnProgress): Promise<Result<unknown>> {
+  ask(told: Told, onProgress: OnProgress = () => {}): Promise<Result<unknown>> {
     return new Promise((resolve) => {
       const end = (answer: Result<unknown>) => {
         this.worker.off('message', hear).off('error', stopped).off('exit', stopped)
@@ -36,7 +25,7 @@ class Thread implements Hand {
       const stopped = (error: unknown) =>
         end(fail('thread/stopped', `A thread stopped before its answer: ${error}`))
       this.worker.on('message', hear).on('error', stopped).on('exit', stopped)
-      this.worker.postMessage(this.parts[part])
+      this.worker.postMessage(told)
     })
   }
 
@@ -45,8 +34,15 @@ class Thread implements Hand {
   }
 }
 
-/** Runs parts on threads of Node, by default as many as there are cores. */
-export function partsOnThreads(count = availableParallelism()): RunParts {
+/** Threads of Node for parts of jobs. */
+export interface Threads {
+  run: RunParts
+  end(): void
+}
+
+/** By default as many threads as there are cores, started with the first job; end them. */
+export function partsOnThreads(count = availableParallelism()): Threads {
+  const threads: Thread[] = []
   const run = async (
     name: PartJobName,
     shared: unknown,
@@ -55,13 +51,22 @@ export function partsOnThreads(count = availableParallelism()): RunParts {
   ) => {
     // Before the threads start, or each would compile the core.
     await buildCore()
-    const threads = Array.from(
-      { length: Math.max(1, Math.min(count, parts.length)) },
-      () => new Thread({ name, shared }, parts),
-    )
-    const values = await dispatch(parts.length, threads, { onProgress })
-    for (const thread of threads) thread.end()
-    return values
+    while (threads.length < Math.max(1, Math.min(count, parts.length))) threads.push(new Thread())
+    const hands = threads.map((thread): Hand => {
+      const opened = thread.ask({ open: { name, shared } })
+      return {
+        run: async (part, tell) => {
+          const open = await opened
+          return open.ok ? thread.ask({ part: parts[part] }, tell) : open
+        },
+      }
+    })
+    return dispatch(parts.length, hands, { onProgress })
   }
-  return run as RunParts
+  return {
+    run: run as RunParts,
+    end: () => {
+      for (const thread of threads.splice(0)) thread.end()
+    },
+  }
 }

@@ -1,26 +1,28 @@
-import { parentPort, workerData } from 'node:worker_threads'
-import { fail } from '../shared/model/result'
+import { parentPort } from 'node:worker_threads'
+import { fail, ok, type Result } from '../shared/model/result'
 import { loadPartJob, type PartJobName } from '../shared/parts/part-jobs'
+import type { RunPart } from '../shared/parts/parts'
 import type { OnProgress } from '../shared/protocol/recogniser'
 import { loadCoreForNode } from './load-core'
 
-/** What a thread is told at its start, and what it is told then: the number and input of a part. */
-export interface ThreadJob {
-  name: PartJobName
-  shared: unknown
-}
+/** What a thread of `partsOnThreads` is told: a job to have open from now on, or a part of it. */
+export type Told = { open: { name: PartJobName; shared: unknown } } | { part: unknown }
 
-/** A thread of `partsOnThreads`: opens the job it was started with and runs the parts it is sent. */
-const { name, shared } = workerData as ThreadJob
-const job = (await loadPartJob(name)).open(await loadCoreForNode(), shared)
+let run: Result<RunPart<unknown, unknown>> = fail('thread/idle', 'No job was opened.')
 
-parentPort?.on('message', async (part: unknown) => {
+parentPort?.on('message', async (told: Told) => {
   const onProgress: OnProgress = (progress) => parentPort?.postMessage({ progress })
+  parentPort?.postMessage({ answer: await answer(told, onProgress) })
+})
+
+async function answer(told: Told, onProgress: OnProgress): Promise<Result<unknown>> {
   try {
-    parentPort?.postMessage({ answer: job.ok ? await job.value(part, onProgress) : job })
+    if ('part' in told) return run.ok ? run.value(told.part, onProgress) : run
+    const { name, shared } = told.open
+    run = (await loadPartJob(name)).open(await loadCoreForNode(), shared)
+    return run.ok ? ok(null) : run
   } catch (error) {
     // Only the core's own refusals are expected, and they say what is wrong.
-    const message = error instanceof Error ? error.message : String(error)
-    parentPort?.postMessage({ answer: fail('thread/failed', message) })
+    return fail('thread/failed', error instanceof Error ? error.message : String(error))
   }
-})
+}

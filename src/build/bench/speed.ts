@@ -5,6 +5,9 @@ import { AXES } from '../../shared/model/sample'
 import { prepareLibrary } from '../../shared/training/prepare'
 import { trainModel } from '../../shared/training/train-model'
 import type { BenchResult } from './figure'
+import { benchEvaluation } from './speed/evaluate-growth'
+import { benchInBrowser } from './speed/in-browser'
+import { benchMatching } from './speed/match-ratio'
 
 const REPEATS = 5
 
@@ -26,9 +29,22 @@ export async function benchSpeed(core: Core): Promise<BenchResult> {
   const decideS = leastSeconds(() => {
     for (const segment of segments) core.classify(segment, null)
   })
+  const pushS = leastSeconds(() => {
+    for (const { counts } of takes) core.pushAll(counts)
+  })
   const samples = takes.reduce((sum, { counts }) => sum + counts.length / AXES, 0)
+  const browser = await benchInBrowser(recordMinutes())
   return {
     figures: [
+      ...(await benchMatching(core, full, trained.value.model, trained.value.bytes)),
+      ...(await benchEvaluation()),
+      ...browser.figures,
+      {
+        figure: 'push_ns',
+        value: (1e9 * pushS) / samples,
+        unit: 'ns',
+        note: `a sample of ${samples} of the demo, decisions among them`,
+      },
       { figure: 'decisions_per_second', value: segments.length / decideS, unit: '1/s' },
       { figure: 'decision_time', value: (1000 * decideS) / segments.length, unit: 'ms' },
       {
@@ -40,8 +56,16 @@ export async function benchSpeed(core: Core): Promise<BenchResult> {
       { figure: 'demo_training_time', value: trainS, unit: 's' },
       { figure: 'demo_evaluation_time', value: evaluateS, unit: 's' },
     ],
-    skipped: [],
+    skipped: browser.skipped,
   }
+}
+
+/** `npm run bench -- speed --record-minutes 10`; one minute by default. */
+function recordMinutes(): number {
+  const at = process.argv.indexOf('--record-minutes')
+  const minutes = at < 0 ? 1 : Number(process.argv[at + 1])
+  if (!(minutes > 0)) throw new Error('--record-minutes takes a number of minutes, such as 10.')
+  return minutes
 }
 
 function secondsOf<T>(work: () => T): [T, number] {

@@ -21,8 +21,10 @@
 
 static v128_t lanes_at(const int16_t *from) { return wasm_v128_load(from); }
 
+#define INLINE static inline __attribute__((always_inline))
+
 /* One row of the warping matrix, eight series at once, saturating. */
-static void advance(const int8_t *point, const int16_t *columns, int channels, int from, int to,
+INLINE void advance(const int8_t *point, const int16_t *columns, int channels, int from, int to,
                     v128_t left, v128_t diagonal, v128_t *row) {
   v128_t value[MVW_CHANNELS];
   for (int c = 0; c < channels; c++) value[c] = wasm_i16x8_splat(point[c]);
@@ -35,16 +37,15 @@ static void advance(const int8_t *point, const int16_t *columns, int channels, i
     }
     column += channels * LANES;
     v128_t up = row[j];
-    v128_t least = wasm_u16x8_min(wasm_u16x8_min(up, left), diagonal);
+    v128_t least = wasm_u16x8_min(wasm_u16x8_min(up, diagonal), left);
     diagonal = up;
     left = wasm_u16x8_add_sat(least, cost);
     row[j] = left;
   }
 }
 
-/* Distances of a to eight series of its length; CUT_OFF where the sum is that or more. */
-static void distances_of_eight(const int8_t *a, const int16_t *columns, int length, int channels,
-                               int band, uint16_t out[LANES]) {
+INLINE void warp_eight(const int8_t *a, const int16_t *columns, int length, int channels, int band,
+                       uint16_t out[LANES]) {
   v128_t row[MVW_MAX_LENGTH];
   v128_t beyond = wasm_i16x8_splat(-1);
   for (int j = 0; j < length; j++) row[j] = beyond;
@@ -55,6 +56,18 @@ static void distances_of_eight(const int8_t *a, const int16_t *columns, int leng
     advance(a, columns, channels, from, to, left, from > 0 ? row[from - 1] : beyond, row);
   }
   wasm_v128_store(out, row[length - 1]);
+}
+
+/* Distances of a to eight series of its length; CUT_OFF where the sum is that or more. The usual
+ * numbers of channels have loops of their own, which keep the point in registers. */
+static void distances_of_eight(const int8_t *a, const int16_t *columns, int length, int channels,
+                               int band, uint16_t out[LANES]) {
+  if (channels == MVW_AXES)
+    warp_eight(a, columns, length, MVW_AXES, band, out);
+  else if (channels == MVW_CHANNELS)
+    warp_eight(a, columns, length, MVW_CHANNELS, band, out);
+  else
+    warp_eight(a, columns, length, channels, band, out);
 }
 
 #endif
