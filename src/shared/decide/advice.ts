@@ -1,11 +1,14 @@
 import type { Rate } from '../model/evaluation'
 import type { AdviceKind, PairReport } from './gesture-decision'
+import type { MedianInterval } from './median-interval'
 
 /** A way of looking tells two gestures apart well, or hardly better than a coin. */
 const WELL = 0.9
 const HARDLY = 0.85
-/** The course of rotation tells them apart no better than this: it is the same. */
-const SAME_COURSE = 0.88
+/** By the course of rotation the other is at most this further than the own, ln: the course is the same. */
+const SAME_COURSE = 0.45
+/** As compared, the other gesture is at most this further than the own, ln: hardly anything is left. */
+const HARDLY_FURTHER = 0.25
 /** One way tells them so much better than another, in shares, */
 const CLEAR_GAP = 0.1
 /** What is compared tells them by so much more than a number does that something else must help. */
@@ -22,14 +25,13 @@ const OFTEN_IN_PIECES = 0.1
  */
 export function adviceFor(pair: Omit<PairReport, 'advice'>): AdviceKind | null {
   if (isOftenInPieces(pair)) return 'part'
-  const { recogniser, shape, accelerometer, unaligned } = pair.told
+  const { recogniser, accelerometer, unaligned } = pair.told
   if (recogniser === null || recogniser.n === 0) return null
-  if (shape !== null && shape.value <= SAME_COURSE && !tellsMore(recogniser, pair)) {
+  if (pair.courseMargin.value <= SAME_COURSE && !tellsMore(recogniser, pair)) {
     const number = speedOrSize(pair)
     if (number !== null) return number
   }
-  if (unaligned !== null && isClearlyBetter(unaligned, recogniser) && recogniser.value <= HARDLY)
-    return 'roll'
+  if (unaligned !== null && isLostByAlignment(unaligned, recogniser, pair.margin)) return 'roll'
   if (accelerometer !== null && isClearlyBetter(recogniser, accelerometer)) return 'gyro'
   return recogniser.value <= HARDLY ? 'alike' : null
 }
@@ -39,19 +41,26 @@ function isOftenInPieces({ pieces }: Omit<PairReport, 'advice'>): boolean {
 }
 
 /**
- * The same path, told by a number: a slower movement turns as far, a larger one further. A slow
- * movement's faint ends may not be cut out, so its duration alone would not always show.
+ * The same course, told by a number: a slower movement turns as far, a larger one further in the same
+ * time. One that turns further and takes longer is another movement. A slow movement's faint ends may
+ * not be cut out, so its size counts too.
  */
 function speedOrSize({ byDuration, bySize, byTurn }: Omit<PairReport, 'advice'>) {
-  const differs = Math.max(byDuration.value, bySize.value) >= BY_NUMBER
-  if (!differs) return null
-  if (byTurn.value < BY_NUMBER || byDuration.value >= byTurn.value) return 'speed'
-  return 'size'
+  const lasts = byDuration.value >= BY_NUMBER
+  const turns = byTurn.value >= BY_NUMBER
+  if (turns)
+    return byTurn.value > byDuration.value && bySize.value > byDuration.value ? 'size' : null
+  return lasts || bySize.value >= BY_NUMBER ? 'speed' : null
 }
 
 /** What is compared tells the two apart by more than size and speed, such as how they are held. */
 function tellsMore(recogniser: Rate, { byDuration, bySize }: Omit<PairReport, 'advice'>): boolean {
   return recogniser.value > Math.max(byDuration.value, bySize.value) + MORE_THAN_NUMBERS
+}
+
+function isLostByAlignment(unaligned: Rate, recogniser: Rate, margin: MedianInterval): boolean {
+  const gap = unaligned.value - recogniser.value
+  return unaligned.value >= WELL && gap >= CLEAR_GAP && margin.value <= HARDLY_FURTHER
 }
 
 function isClearlyBetter(one: Rate, than: Rate): boolean {

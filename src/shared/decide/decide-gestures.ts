@@ -134,6 +134,7 @@ function pairOf(
       unaligned: told('unaligned'),
     },
     margin: medianInterval(marginsOf(takes, first, second)),
+    courseMargin: medianInterval(marginsOf(looks.get('shape')!.takes, first, second)),
     byDuration: toldByValue(
       valued(({ durationMs }) => durationMs),
       first,

@@ -50,8 +50,7 @@ export function decideSensor(
 /**
  * Tries other sensors on the same takes: each thing changed alone, then step by step together towards
  * the cheapest. The order is fixed beforehand (no gyroscope, then lower rates, coarser words, more
- * noise), and each way is followed until the first setting whose loss is not bounded, so that trying
- * many does not make one pass by luck.
+ * noise), and no way is followed beyond a setting that is certainly worse.
  * Codes: 'decide/one-gesture', those of planFolds, trainPrepared and of whoever runs the parts.
  */
 export async function decideSensorInParts(
@@ -138,7 +137,7 @@ class Sweep {
     })
   }
 
-  /** Down from the target's own setting, one step at a time, as far as the loss stays bounded. */
+  /** Down from the target's own setting, one step at a time, to the last whose loss is bounded. */
   async descend(
     { own, results }: Alone,
     axes: readonly SweepAxis[] = ['gyro', 'rate', 'bits', 'noise'],
@@ -148,12 +147,12 @@ class Sweep {
       if (!axes.includes(axis)) continue
       const steps = results.filter((one) => one.axis === axis && isCheaper(one, own))
       for (const step of downwards(steps, axis)) {
-        // What is not enough alone is not tried together with other losses.
-        if (step.verdict !== 'enough') break
+        if (step.verdict === 'worse') break
+        // What is not bounded alone is not tried together with other losses.
+        if (step.verdict === 'open') continue
         const tried = await this.#combine(cheapest, step, axis, own)
         if (!tried.ok) return tried
-        if (tried.value.verdict !== 'enough') break
-        cheapest = tried.value
+        if (tried.value.verdict === 'enough') cheapest = tried.value
       }
     }
     return ok({ cheapest })

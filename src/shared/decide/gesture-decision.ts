@@ -1,4 +1,5 @@
 import type { Rate } from '../model/evaluation'
+import type { MedianInterval } from './median-interval'
 import type { SubsetChoice } from './subset'
 
 /**
@@ -36,7 +37,9 @@ export interface PairReport {
   /** Share of held-out takes of the two nearer to their own, by view; null where not looked at. */
   told: Record<View, Rate | null>
   /** ln(distance to the other / distance to the own) as compared: median with its 95 % interval. */
-  margin: { value: number; low: number; high: number; n: number }
+  margin: MedianInterval
+  /** The same margin by the course of rotation alone. */
+  courseMargin: MedianInterval
   /** The same share by one number alone: duration, size, and rotation on the way. */
   byDuration: Rate
   bySize: Rate

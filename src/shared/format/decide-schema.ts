@@ -18,6 +18,13 @@ const spread = v.object({
 /** A rate whose counts are means over draws. */
 const meanRate = v.object({ ...rateSchema.entries, hits: v.number(), n: v.number() })
 
+const margin = v.object({
+  value: numberOrNone,
+  low: numberOrNone,
+  high: numberOrNone,
+  n: countSchema,
+})
+
 const pair = v.object({
   first: countSchema,
   second: countSchema,
@@ -27,7 +34,8 @@ const pair = v.object({
     accelerometer: v.nullable(rateSchema),
     unaligned: v.nullable(rateSchema),
   }),
-  margin: v.object({ value: numberOrNone, low: numberOrNone, high: numberOrNone, n: countSchema }),
+  margin,
+  courseMargin: margin,
   byDuration: rateSchema,
   bySize: rateSchema,
   byTurn: rateSchema,

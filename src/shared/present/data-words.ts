@@ -1,6 +1,14 @@
 import type { DataDecision, ExpectedGain, LearningCurve, NextKind } from '../decide/data-decision'
 import { hoursMissingToClaim } from '../evaluation/trade-off'
-import { countOf, durationText, percent, percentRange, plural, shortNumber } from './numbers'
+import {
+  countOf,
+  durationText,
+  percent,
+  percentRange,
+  plural,
+  shortNumber,
+  UNIT_SPACE,
+} from './numbers'
 
 /** The one sentence on what to record next. */
 export function dataSentence(data: DataDecision): string {
@@ -53,12 +61,16 @@ function backgroundSentence({ background }: DataDecision): string {
   const missing = hoursMissingToClaim(background, 1)
   if (missing === 0)
     return `Fewer than one false activation an hour can be claimed already (${background.activations} in ${durationText(background.hours * 3_600_000)}).`
-  return `Background: ${background.activations} false activations in ${durationText(background.hours * 3_600_000)} leave 95 % between ${shortNumber(background.low)} and ${shortNumber(background.high)} an hour; ${durationText(missing * 3_600_000)} more without one would show fewer than one an hour.`
+  return `Background: ${background.activations} false activations in ${durationText(background.hours * 3_600_000)} give ${shortNumber(background.low)} to ${shortNumber(background.high)} an hour (95 %); ${hoursText(missing)} more without one would show fewer than one an hour.`
+}
+
+function hoursText(hours: number): string {
+  return hours < 2 ? durationText(hours * 3_600_000) : `${shortNumber(hours)}${UNIT_SPACE}h`
 }
 
 /** A gain in points with its uncertainty; says so when it may be none. */
 export function gainText({ value, low, high }: ExpectedGain): string {
-  const points = (share: number) => Number((share * 100).toFixed(1))
+  const points = (share: number) => String(Number((share * 100).toFixed(1))).replace('-', '−')
   const range = `${points(low)} to ${points(high)}`
   return low > 0
     ? `gain ${points(value)} points (${range})`

@@ -6,8 +6,17 @@ import type {
   SweepAxis,
   SweepVerdict,
 } from '../decide/sensor-decision'
-import { noiseWords, settingWords } from '../decide/setting-words'
-import { countOf, percent, percentRange, plural, shortNumber, UNIT_SPACE } from './numbers'
+import { settingWords } from '../decide/setting-words'
+import {
+  byteText,
+  countOf,
+  durationText,
+  percent,
+  percentRange,
+  plural,
+  shortNumber,
+  UNIT_SPACE,
+} from './numbers'
 
 export const SWEEP_TITLES: Record<SweepAxis, string> = {
   gyro: 'Without the gyroscope',
@@ -50,8 +59,8 @@ export function sensorSentence(decision: SensorDecision): string {
   const clips = sensorAdvice(decision).find(({ kind }) => kind === 'range-clips')
   const range = clips === undefined ? '' : `${clippedSentence(decision)} `
   if (cheapest.axis === 'own')
-    return `${range}Nothing cheaper than ${settingWords(own.setting)} has its loss bounded below ${points} on these ${plural('take', own.accuracy.n)}.`
-  return `${range}${settingWords(cheapest.setting)} is enough: it loses ${lossText(cheapest)} of ${plural('take', cheapest.loss.n)}, below ${points} with 95 % confidence.`
+    return `${range}No cheaper sensor than ${settingWords(own.setting)} has its loss bounded below ${points} on these ${plural('take', own.accuracy.n)}.`
+  return `${range}${settingWords(cheapest.setting)} is enough: on the same ${plural('take', cheapest.loss.n)} it loses ${lossText(cheapest)}, below ${points} with 95 % confidence.`
 }
 
 /** Points with their interval: '0.3 points (-0.8 to 1.6)'. */
@@ -60,23 +69,38 @@ export function lossText({ loss }: SettingResult): string {
 }
 
 export function pointsText(share: number): string {
-  return plural('point', points(share))
+  const text = points(share)
+  return `${text} point${text === '1' ? '' : 's'}`
 }
 
-function points(share: number): number {
-  return Number((share * 100).toFixed(1))
+function points(share: number): string {
+  return String(Number((share * 100).toFixed(1))).replace('-', '−')
 }
 
 /** What one setting costs, for a line under its bar. */
 export function settingLine(result: SettingResult, tolerance: number): string {
-  const { accuracy, verdict, takesNeeded, loss } = result
-  const base = `${percent(accuracy.value)} right (${countOf(accuracy)}), loss ${lossText(result)}`
-  if (verdict !== 'open') return `${base}: ${VERDICT_WORDS[verdict]}.`
-  const more =
-    takesNeeded === null || takesNeeded <= loss.n
-      ? ''
-      : `; about ${plural('take', takesNeeded)} would bound it below ${pointsText(tolerance)}`
-  return `${base}: open${more}.`
+  const { accuracy, verdict, takesNeeded, loss, axis } = result
+  const right = `${percent(accuracy.value)} right (${countOf(accuracy)}, ${percentRange(accuracy.low, accuracy.high)})`
+  if (axis === 'own') return `${right}.`
+  const base = `Loses ${lossText(result)}; ${right}.`
+  if (verdict !== 'open' || takesNeeded === null || takesNeeded <= loss.n) return base
+  return `${base} About ${plural('take', takesNeeded)} would bound it below ${pointsText(tolerance)}.`
+}
+
+/** What else a setting costs: false activations, flash and time. */
+export function costLine(result: SettingResult): string {
+  const { background, flashBytes, decisionMs, axis } = result
+  const hours = background === null ? '' : durationText(background.hours * 3_600_000)
+  return [
+    ...(axis === 'range' || axis === 'own' ? [clippedText(result)] : []),
+    ...(background === null
+      ? []
+      : [
+          `${background.activations} false in ${hours} (${shortNumber(background.low)} to ${shortNumber(background.high)} an hour)`,
+        ]),
+    `${byteText(flashBytes)} of flash`,
+    `decision in ${shortNumber(decisionMs)}${UNIT_SPACE}ms, estimated`,
+  ].join('; ')
 }
 
 /** Whether the gyroscope is needed. */
@@ -109,7 +133,7 @@ function clippedSentence({ own, results }: SensorDecision): string {
 }
 
 /** Takes that a range clips. */
-export function clippedText({ clipped }: SettingResult): string {
+function clippedText({ clipped }: SettingResult): string {
   return clipped.hits === 0 ? `clips none of ${clipped.n} takes` : `clips ${countOf(clipped)} takes`
 }
 
@@ -145,5 +169,3 @@ export function limitSentences(limits: SensorLimits, decision: SensorDecision): 
     )
   return sentences
 }
-
-export { noiseWords }

@@ -8,33 +8,39 @@ const TO = 0.15
 /** A loss with its interval, against nought and the accepted loss. */
 export function LossBar({ result, tolerance }: { result: SettingResult; tolerance: number }) {
   const { value, low, high } = result.loss
-  const at = (share: number) =>
-    `${(Math.min(1, Math.max(0, (share - FROM) / (TO - FROM))) * 100).toFixed(2)}%`
   const open = high > TO ? ' interval-open' : ''
   return (
-    <div class="decide-loss">
-      <div
-        class={`interval${open}`}
-        role="img"
-        aria-label={`loss ${lossText(result)}`}
-        style={{
-          '--low': at(low),
-          '--high': at(high),
-          '--value': at(value),
-          '--nought': at(0),
-          '--limit': at(tolerance),
-        }}
-      >
-        <i class="decide-nought" />
-        <i class="decide-limit" />
-        <i class="interval-range" />
-        {value <= TO && value >= FROM && <i class="interval-dot" />}
-      </div>
-      <div class="decide-loss-ends" aria-hidden="true">
-        <span>gain 5</span>
-        <span style={{ left: at(0) }}>0</span>
-        <span>loses 15 points</span>
-      </div>
+    <div
+      class={`interval${open}`}
+      role="img"
+      aria-label={`loss ${lossText(result)}`}
+      style={{
+        '--low': at(low),
+        '--high': at(high),
+        '--value': at(value),
+        '--nought': at(0),
+        '--limit': at(tolerance),
+      }}
+    >
+      <i class="decide-nought" />
+      <i class="decide-limit" />
+      <i class="interval-range" />
+      {value <= TO && value >= FROM && <i class="interval-dot" />}
     </div>
   )
+}
+
+/** Words along the axis of the bars below it. */
+export function LossAxis() {
+  return (
+    <div class="decide-loss-ends" aria-hidden="true">
+      <span>gains 5</span>
+      <span style={{ left: at(0) }}>0</span>
+      <span>loses 15 points</span>
+    </div>
+  )
+}
+
+function at(share: number): string {
+  return `${(Math.min(1, Math.max(0, (share - FROM) / (TO - FROM))) * 100).toFixed(2)}%`
 }

@@ -5,19 +5,20 @@ import {
   SWEEP_AXES,
   type SweepAxis,
 } from '../../shared/decide/sensor-decision'
-import { byteText, durationText, plural, shortNumber } from '../../shared/present/numbers'
+import { plural, shortNumber } from '../../shared/present/numbers'
 import {
   changeWords,
-  clippedText,
+  costLine,
   gyroSentence,
   limitSentences,
   SWEEP_TITLES,
   sensorSentence,
   settingLine,
+  VERDICT_WORDS,
 } from '../../shared/present/sensor-words'
 import { Choice, Section } from '../common'
 import { DecideScreen } from './decide-screen'
-import { LossBar } from './loss-bar'
+import { LossAxis, LossBar } from './loss-bar'
 import { useDecide } from './use-decide'
 
 const TOLERANCES = ['1', '2', '3', '5'] as const
@@ -73,6 +74,7 @@ function Found({ decision }: { decision: SensorDecision }) {
       ))}
       {together.length > 0 && (
         <Section title="Several things cheaper at once">
+          <LossAxis />
           {together.map((result) => (
             <Setting key={changeWords(result)} result={result} decision={decision} />
           ))}
@@ -93,6 +95,7 @@ function Axis({ axis, decision }: { axis: SweepAxis; decision: SensorDecision })
   if (results.length === 0) return null
   return (
     <Section title={SWEEP_TITLES[axis]}>
+      <LossAxis />
       {results.map((result) => (
         <Setting key={changeWords(result)} result={result} decision={decision} />
       ))}
@@ -101,24 +104,18 @@ function Axis({ axis, decision }: { axis: SweepAxis; decision: SensorDecision })
 }
 
 function Setting({ result, decision }: { result: SettingResult; decision: SensorDecision }) {
-  const { background, flashBytes, decisionMs, axis } = result
-  const hours = background === null ? '' : durationText(background.hours * 3_600_000)
-  const facts = [
-    ...(axis === 'range' || axis === 'own' ? [clippedText(result)] : []),
-    ...(background === null
-      ? []
-      : [
-          `${background.activations} false in ${hours} (${shortNumber(background.low)} to ${shortNumber(background.high)} an hour)`,
-        ]),
-    `${byteText(flashBytes)} flash`,
-    `decision in ${shortNumber(decisionMs)} ms, estimated`,
-  ]
+  const isOwn = result.axis === 'own'
   return (
     <div class="decide-setting">
-      <h3>{changeWords(result)}</h3>
-      {axis !== 'own' && <LossBar result={result} tolerance={decision.tolerance} />}
+      {!isOwn && (
+        <header>
+          <h3>{changeWords(result)}</h3>
+          <span class="decide-verdict">{VERDICT_WORDS[result.verdict]}</span>
+        </header>
+      )}
+      {!isOwn && <LossBar result={result} tolerance={decision.tolerance} />}
       <p class="small">{settingLine(result, decision.tolerance)}</p>
-      <p class="quiet small">{facts.join('; ')}</p>
+      <p class="quiet small">{costLine(result)}</p>
     </div>
   )
 }

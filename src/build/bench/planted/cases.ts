@@ -5,7 +5,7 @@ import { createRandom, type Random } from '../../../shared/statistics/random'
 import {
   bystanders,
   drawWay,
-  tiltingMovements,
+  shiftWays,
   turnMovement,
   twoWays,
   unlikeMovements,
@@ -30,10 +30,10 @@ export const PLANTED: readonly PlantedKind[] = [
     expected: 'speed',
     draw: (random) => {
       const way = drawWay(random)
-      const slower = random.uniform(1.8, 2.4)
+      const slower = random.uniform(1.9, 2.5)
       return usual(random, [
         { movement: wayMovement('a', way) },
-        { movement: wayMovement('b', way, { slower }) },
+        { movement: wayMovement('b', way), slower },
       ])
     },
   },
@@ -42,11 +42,10 @@ export const PLANTED: readonly PlantedKind[] = [
     draw: (random) => {
       const way = drawWay(random)
       const larger = random.uniform(2.4, 3)
-      const [small, large] = [
-        wayMovement('a', way, { larger: 0.5 }),
-        wayMovement('b', way, { larger: 0.5 * larger }),
-      ]
-      return usual(random, [{ movement: small }, { movement: large }])
+      return usual(random, [
+        { movement: wayMovement('a', way), larger: 0.5 },
+        { movement: wayMovement('b', way), larger: 0.5 * larger },
+      ])
     },
   },
   {
@@ -73,7 +72,7 @@ export const PLANTED: readonly PlantedKind[] = [
   {
     expected: 'gyro-spare',
     draw: (random) => ({
-      gestures: tiltingMovements(random, 3).map((movement) => ({ movement })),
+      gestures: shiftWays(random).map((way, i) => ({ movement: wayMovement(`shift${i}`, way) })),
       testers: 6,
       takes: 16,
     }),

@@ -23,24 +23,15 @@ export function drawWay(random: Random): Way {
   return { by: kinds[random.integer(kinds.length)]!, durationS: random.uniform(0.8, 1.1) }
 }
 
-/** The same way slower (above 1) or larger (above 1). */
-export function wayMovement(
-  id: string,
-  { by, durationS }: Way,
-  { slower = 1, larger = 1 }: { slower?: number; larger?: number } = {},
-): DemoMovement {
-  const scaled = Object.fromEntries(
-    Object.entries(by).map(([axis, amount]) => [axis, amount * larger]),
-  ) as Displacement
-  const length = durationS * slower
+export function wayMovement(id: string, { by, durationS }: Way): DemoMovement {
   return {
     id,
     name: id,
     note: '',
     write(phrase) {
-      const out = phrase.outS(length)
-      phrase.go(0, out, scaled)
-      phrase.goBack(0.8 * out, length - out)
+      const out = phrase.outS(durationS)
+      phrase.go(0, out, by)
+      phrase.goBack(0.8 * out, durationS - out)
     },
   }
 }
@@ -76,12 +67,13 @@ export function bystanders(random: Random, count: number): DemoMovement[] {
   return shuffled(known, random).slice(0, count)
 }
 
-/** Movements of the parade that everybody begins towards the same side and that tilt or jerk. */
-const TILTING = ['raise', 'swing', 'ring', 'knock', 'bow']
-
-export function tiltingMovements(random: Random, count: number): DemoMovement[] {
-  const known = DEMO_MOVEMENTS.filter(({ id }) => TILTING.includes(id))
-  return shuffled(known, random).slice(0, count)
+/** Ways along each axis without any turn: a gyroscope has nothing to add. */
+export function shiftWays(random: Random): Way[] {
+  const axes = ['x', 'y', 'z'] as const
+  return axes.map((axis) => ({
+    by: { [axis]: random.uniform(0.3, 0.45) * (random.next() < 0.5 ? -1 : 1) },
+    durationS: random.uniform(0.7, 0.9),
+  }))
 }
 
 /** The parade's movements but Bow, which turns as Pour does and differs from it in speed. */

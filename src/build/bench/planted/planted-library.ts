@@ -18,6 +18,9 @@ export interface PlantedGesture {
   movement: DemoMovement
   /** Turn of the grip before the movement, deg; as the tester holds it when missing. */
   rollDeg?: number
+  /** The whole movement slower or larger than the tester's own way, overshoot included. */
+  slower?: number
+  larger?: number
 }
 
 export interface PlantedOptions {
@@ -44,8 +47,9 @@ export function plantedLibrary(random: Random, options: PlantedOptions): FullLib
     const place = { ...drawn.place, ...(leverM === undefined ? {} : { leverM }) }
     const tester = { ...drawn, place }
     for (let round = 0; round < takes; round++) {
-      for (const { movement, rollDeg = 0 } of gestures) {
-        const samples = recordTake(turned(tester, rollDeg), movement, own.fork())
+      for (const gesture of gestures) {
+        const { movement } = gesture
+        const samples = recordTake(asAsked(tester, gesture), movement, own.fork())
         const durationMs = samples.tMs.at(-1) ?? 0
         recordings.push({
           samples,
@@ -82,11 +86,13 @@ export function plantedLibrary(random: Random, options: PlantedOptions): FullLib
   return { library, recordings }
 }
 
-/** The prop turned in the hand. */
-function turned(tester: DemoTester, rollDeg: number): DemoTester {
-  const { grip } = tester.place
+/** The prop turned in the hand, the hand slower or wider. */
+function asAsked(tester: DemoTester, gesture: PlantedGesture): DemoTester {
+  const { rollDeg = 0, slower = 1, larger = 1 } = gesture
+  const { style, place } = tester
   return {
     ...tester,
-    place: { ...tester.place, grip: { ...grip, rollDeg: grip.rollDeg + rollDeg } },
+    style: { ...style, speed: style.speed / slower, size: style.size * larger },
+    place: { ...place, grip: { ...place.grip, rollDeg: place.grip.rollDeg + rollDeg } },
   }
 }
