@@ -7,6 +7,7 @@ import { backgroundFigures } from './background'
 import { trainCut } from './cut-kernel'
 import { namedRightly } from './cut-matcher'
 import { type BenchResult, type Figure, rateFigure } from './figure'
+import { teachFigures } from './teach'
 import { templateAlone } from './template-alone'
 import { utdFigures } from './utd'
 
@@ -24,7 +25,12 @@ export async function benchAccuracy(core: Core): Promise<BenchResult> {
   const { figures, skipped } = publicFigures(core)
   const background = await backgroundFigures(core)
   return {
-    figures: [...figures, ...background.figures, ...(await demoFigures(core))],
+    figures: [
+      ...figures,
+      ...background.figures,
+      ...(await demoFigures(core)),
+      ...(await teachFigures(core)),
+    ],
     skipped: [...skipped, ...background.skipped],
   }
 }

@@ -9,6 +9,7 @@ export const PART_JOBS = {
   evaluate: async () => (await import('../evaluation/evaluate-part')).evaluatePart,
   gestures: async () => (await import('../decide/gesture-part')).gesturePart,
   grip: async () => (await import('../grip/grip-part')).gripPart,
+  teach: async () => (await import('../teach/teach-part')).teachPart,
   sensor: async () => (await import('../decide/sensor-part')).sensorPart,
 }
 

@@ -1,8 +1,7 @@
 import type { Core, TeachAnswer } from '../core/core'
 import type { RecogniserModel } from '../model/recogniser-model'
 import { AXES } from '../model/sample'
-import { cutTake } from '../training/cut-take'
-import type { PreparedTake } from '../training/prepare'
+import { type CutInput, cutTake } from '../training/cut-take'
 import { wasCompared } from '../training/stream'
 
 /** What came of teaching with takes that were recorded before. */
@@ -24,7 +23,7 @@ export function teachTakes(
   core: Core,
   model: RecogniserModel,
   gesture: number | null,
-  takes: readonly PreparedTake[],
+  takes: readonly CutInput[],
 ): Teaching | null {
   const number = core.teach(gesture)
   for (const take of takes) {
@@ -37,7 +36,7 @@ export function teachTakes(
 }
 
 /** Null when there is no movement in the take that can be compared. */
-function teachTake(core: Core, model: RecogniserModel, take: PreparedTake): TeachAnswer | null {
+function teachTake(core: Core, model: RecogniserModel, take: CutInput): TeachAnswer | null {
   const { movement } = cutTake(core, take, model)
   if (movement === null || !wasCompared(movement.event)) return null
   const { end } = movement.event

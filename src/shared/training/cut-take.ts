@@ -14,14 +14,23 @@ export interface TakeCut {
   movement: StreamMovement | null
 }
 
+/** What of a take is run. */
+export type CutInput = Pick<PreparedTake, 'counts' | 'from' | 'to'>
+
 /**
  * Runs a take through the loaded model as if it happened live.
  * @param model the model that is loaded
+ * @param taught as in `StreamOptions`
  */
-export function cutTake(core: Core, take: PreparedTake, model: RecogniserModel): TakeCut {
+export function cutTake(
+  core: Core,
+  take: CutInput,
+  model: RecogniserModel,
+  taught = false,
+): TakeCut {
   const movements = model.button
-    ? runPressed(core, take)
-    : runStream(core, take.counts, model.segmenter)
+    ? runPressed(core, take, taught)
+    : runStream(core, take.counts, model.segmenter, { taught })
   return judge(movements.filter(({ event }) => liesWithin(event, take)))
 }
 
@@ -35,13 +44,13 @@ function judge(movements: StreamMovement[]): TakeCut {
   return { cut: activations > 1 ? 'split' : 'ok', movement }
 }
 
-function liesWithin(event: { start: number; end: number }, take: PreparedTake): boolean {
+function liesWithin(event: { start: number; end: number }, take: CutInput): boolean {
   const middle = (event.start + event.end) / 2
   return middle >= take.from && middle <= take.to
 }
 
 /** With a button the take itself is the segment: it was recorded while a button was held. */
-function runPressed(core: Core, take: PreparedTake): StreamMovement[] {
+function runPressed(core: Core, take: CutInput, taught: boolean): StreamMovement[] {
   core.reset()
   core.push(take.counts.subarray(0, take.from * AXES))
   core.button(true)
@@ -49,7 +58,7 @@ function runPressed(core: Core, take: PreparedTake): StreamMovement[] {
   core.button(false)
   const after = core.push(take.counts.subarray(take.to * AXES, (take.to + 1) * AXES))
   return [...during, ...after].map((event) => ({
-    event,
+    event: taught ? core.teachEvent().event : event,
     query: wasCompared(event) ? core.query() : null,
     templateDistances: null,
   }))

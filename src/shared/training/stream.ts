@@ -15,6 +15,8 @@ export interface StreamOptions {
   /** Templates whose distances are wanted for each movement; 0 for none. */
   templateCount?: number
   trace?: CoreTrace
+  /** Events with what the loaded core was taught put in; teaching must be open, without a session. */
+  taught?: boolean
 }
 
 /**
@@ -27,9 +29,9 @@ export function runStream(
   core: Core,
   counts: Int16Array,
   segmenter: ModelSegmenter,
-  { templateCount = 0, trace }: StreamOptions = {},
+  { templateCount = 0, trace, taught = false }: StreamOptions = {},
 ): StreamMovement[] {
-  if (templateCount === 0) {
+  if (templateCount === 0 && !taught) {
     core.reset()
     return core.pushAll(counts, trace).map(({ event, query }) => {
       return { event, query: wasCompared(event) ? query : null, templateDistances: null }
@@ -45,7 +47,10 @@ export function runStream(
       counts.subarray(at * AXES, end * AXES),
       trace && { energy: trace.energy.subarray(at, end), phase: trace.phase.subarray(at, end) },
     )
-    for (const event of events) movements.push(describe(core, event, templateCount))
+    for (const event of events) {
+      const said = taught ? core.teachEvent().event : event
+      movements.push(describe(core, said, templateCount))
+    }
   }
   return movements
 }
