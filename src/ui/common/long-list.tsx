@@ -68,7 +68,7 @@ export function LongList<T>({
         'gap' in run ? (
           <li
             key={`gap ${run.from}`}
-            role="presentation"
+            aria-hidden="true"
             style={{ height: `${run.gap * height.current}px` }}
           />
         ) : (

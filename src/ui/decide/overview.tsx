@@ -34,7 +34,7 @@ function said<T>(job: Job<T>, sentence: (value: T) => string): string {
 
 function Decision({ href, title, text }: { href: string; title: string; text: string }) {
   return (
-    <Card href={href} label={title}>
+    <Card href={href}>
       <h2>{title}</h2>
       <p class="decide-said">{text}</p>
     </Card>

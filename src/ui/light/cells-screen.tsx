@@ -75,11 +75,15 @@ function RowTable({ rows }: { rows: PowerRow[] }) {
     <table class="spread-table">
       <thead>
         <tr>
-          <th scope="col" />
+          <th scope="col">
+            <span class="unseen">quantity</span>
+          </th>
           <th scope="col">least</th>
           <th scope="col">typical</th>
           <th scope="col">most</th>
-          <th scope="col" />
+          <th scope="col">
+            <span class="unseen">unit</span>
+          </th>
         </tr>
       </thead>
       <tbody>

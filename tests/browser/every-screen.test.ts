@@ -1,0 +1,99 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import type { Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, it } from 'vitest'
+import { type Met, visitEveryScreen } from '../../src/build/look/crawl'
+import type { RunningServer } from '../../src/build/static-server'
+import { serveBuiltApp } from '../support/built-app'
+import { describeWithTools } from '../support/tools'
+import { openRig, type Rig } from './rig'
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
+const THEMES = ['dark', 'light'] as const
+
+interface Violation {
+  id: string
+  help: string
+  nodes: { target: string[]; failureSummary?: string }[]
+}
+
+/** One sentence a violation of WCAG 2.2 A and AA or of good practice, as axe-core has them. */
+async function complaints(page: Page, where: string): Promise<string[]> {
+  const violations = await page.evaluate(async () => {
+    const { axe } = globalThis as unknown as { axe: { run(): Promise<{ violations: unknown[] }> } }
+    return (await axe.run()).violations
+  })
+  return (violations as Violation[]).flatMap(({ id, help, nodes }) =>
+    nodes.map(
+      ({ target, failureSummary = '' }) =>
+        `${where}: ${id} (${help}) at ${target.join(' ')}: ${failureSummary.split('\n').at(-1)?.trim()}`,
+    ),
+  )
+}
+
+describeWithTools('every screen that links lead to', ['chromium'], () => {
+  let server: RunningServer & { url: string }
+  let rig: Rig
+  let met: Met[] = []
+  const found: string[] = []
+  const wide: string[] = []
+  const requested = new Set<string>()
+  const errors: string[] = []
+
+  async function look({ kind }: Met): Promise<void> {
+    for (const theme of THEMES) {
+      await rig.page.emulateMedia({ colorScheme: theme, reducedMotion: 'reduce' })
+      found.push(...(await complaints(rig.page, `${kind} ${theme}`)))
+    }
+    const over = await rig.page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    )
+    if (over > 0) wide.push(`${kind} is ${over} px wider than the phone`)
+  }
+
+  beforeAll(async () => {
+    server = await serveBuiltApp()
+    rig = await openRig()
+    // Not through a script element: the app's own policy would refuse it, rightly.
+    await rig.page.addInitScript(AXE)
+    rig.page.on('request', (request) => requested.add(request.url()))
+    rig.page.on('pageerror', ({ message }) => errors.push(message))
+    rig.page.on('console', (message) => {
+      if (message.type() === 'error') errors.push(message.text())
+    })
+    met = await visitEveryScreen(rig.page, server.url, look)
+  }, 900_000)
+  afterAll(async () => {
+    await rig?.close()
+    rig?.profile.remove()
+    await server?.close()
+  })
+
+  it('is met by following links alone, from the four places on', () => {
+    const kinds = met.map(({ kind }) => kind)
+    expect(kinds).toEqual(
+      expect.arrayContaining(['moves', 'try', 'proof', 'prop', 'gesture/:id', 'replay/:id']),
+    )
+    expect(kinds.length).toBeGreaterThan(25)
+  })
+
+  it('has no violation that axe-core finds, by night and by day', () => {
+    expect(found).toEqual([])
+  })
+
+  it('is no wider than the phone', () => {
+    expect(wide).toEqual([])
+  })
+
+  it('asks nobody but the server it came from', () => {
+    const strange = [...requested].filter(
+      (url) => !url.startsWith(server.url) && !/^(blob|data):/.test(url),
+    )
+    expect(requested.size).toBeGreaterThan(5)
+    expect(strange).toEqual([])
+  })
+
+  it('breaks no rule of its content policy and throws nothing', () => {
+    expect(errors).toEqual([])
+  })
+})
