@@ -3,15 +3,14 @@ import type { ComponentChildren } from 'preact'
 export interface CardProps {
   /** Makes the whole card a link. */
   href?: string
-  label?: string
   children: ComponentChildren
 }
 
-export function Card({ href, label, children }: CardProps) {
+export function Card({ href, children }: CardProps) {
   return href === undefined ? (
     <div class="card">{children}</div>
   ) : (
-    <a class="card card-link" href={href} aria-label={label}>
+    <a class="card card-link" href={href}>
       {children}
     </a>
   )
