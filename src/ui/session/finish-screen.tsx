@@ -45,7 +45,7 @@ export function FinishScreen({
         </BigButton>
       }
     >
-      <p class="join-lead tester" role="status">
+      <p class="join-lead" role="status">
         {kept} of {plural('movement', total)} were kept.
       </p>
       <p>
@@ -76,9 +76,7 @@ function Codes({ file, onBack }: { file: { bytes: Uint8Array }; onBack: () => vo
         </Button>
       }
     >
-      <div class="tester">
-        <ShowFrames content={file.bytes} />
-      </div>
+      <ShowFrames content={file.bytes} />
     </Screen>
   )
 }

@@ -31,7 +31,7 @@ export function FlatStep({ onSkip }: { onSkip: () => void }) {
         </Button>
       }
     >
-      <p class="join-lead tester" role="status">
+      <p class="join-lead" role="status">
         Screen up, and take your hand off for a second. It goes on by itself.
       </p>
       <p class="quiet" role="status">

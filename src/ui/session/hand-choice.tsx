@@ -24,7 +24,7 @@ export function HandChoice({
         </div>
       }
     >
-      <p class="join-lead tester">
+      <p class="join-lead">
         Keep to it for the whole session, and hold firmly: the phone is the prop.
       </p>
       {wrong !== null && (

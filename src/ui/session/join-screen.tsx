@@ -111,7 +111,7 @@ function PlanWords({ plan }: { plan: Plan }) {
   const { number, of } = plan.part
   return (
     <>
-      <p class="join-lead tester">
+      <p class="join-lead">
         You hold this phone as if it were the prop and move it: {plural('movement', all)},{' '}
         {aboutMinutes(estimateDurationMs(plan, new Map()))}
         {of > 1 && `, part ${number} of ${of}`}. You are told what to do, one movement at a time.

@@ -99,9 +99,11 @@ function BackgroundFoot({ runner }: { runner: SessionRunner }) {
   )
 }
 
-/** Without a sensor a desk can go on with the simulated phone; its takes are marked. */
+/** Where no sensor can come, a desk can go on with the simulated phone; its takes are marked. */
 function SensorFoot({ runner, onStart }: { runner: SessionRunner; onStart: () => void }) {
   const { motion } = useApp()
+  const status = motion.status.value
+  const isDesk = status === 'no-sensor' || status === 'insecure'
   const simulate = () => {
     motion.use('simulated')
     onStart()
@@ -109,9 +111,11 @@ function SensorFoot({ runner, onStart }: { runner: SessionRunner; onStart: () =>
   return (
     <>
       <SmallButtons runner={runner} />
-      <Button wide onClick={simulate}>
-        Use the simulated phone
-      </Button>
+      {isDesk && (
+        <Button wide onClick={simulate}>
+          Use the simulated phone
+        </Button>
+      )}
       <BigButton tone="amber" meaning="sensor" onTap={onStart}>
         Start the sensor again
       </BigButton>

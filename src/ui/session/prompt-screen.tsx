@@ -110,10 +110,10 @@ function PromptDetails({ prompt, runner, phase, name }: DetailsProps) {
   return (
     <>
       {hold !== '' && <p class="session-hold">{hold}</p>}
-      {words !== '' && <p class="session-words">{words}</p>}
       {gesture?.demonstration && (
         <Demonstration key={gesture.gestureId} name={name} shown={gesture.demonstration} />
       )}
+      {words !== '' && <p class="session-words">{words}</p>}
     </>
   )
 }

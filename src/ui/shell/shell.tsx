@@ -5,6 +5,9 @@ import { Bar } from './bar'
 import { Notices } from './notices'
 import { PLACES } from './places'
 
+/** Places of testers: one thing at a time, and nothing to be lost in. */
+const ALONE = ['join', 'session']
+
 export function Shell({ app }: { app: App }) {
   const [place = 'moves', ...rest] = path.value
   const show = PLACES[place] ?? PLACES.moves
@@ -13,7 +16,7 @@ export function Shell({ app }: { app: App }) {
       <div class="shell">
         <main class="shell-place">{show?.(rest)}</main>
         <Notices />
-        <Bar />
+        {!ALONE.includes(place) && <Bar />}
       </div>
     </AppContext.Provider>
   )
