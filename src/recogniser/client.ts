@@ -18,6 +18,7 @@ import type { Target } from '../shared/model/target'
 import type { RunParts } from '../shared/parts/part-jobs'
 import type { LiveUpdate, OnProgress, StoredFile } from '../shared/protocol/recogniser'
 import type { NearestWarping } from '../shared/replay/unroll'
+import type { TeachUpdate } from '../shared/teach/teach-run'
 
 export interface CallOptions {
   /** Aborting ends the worker when the call is running, and drops it when it is queued. */
@@ -70,6 +71,14 @@ export interface RecogniserClient {
   ): Promise<Result<null>>
   pushLive(samples: SampleBlock, options?: CallOptions): Promise<Result<LiveUpdate>>
   closeLive(options?: CallOptions): Promise<Result<null>>
+  openTeach(
+    model: RecogniserModel,
+    target: Target,
+    accelSign: AccelSign,
+    options?: CallOptions,
+  ): Promise<Result<null>>
+  beginTeach(gesture: number | null, options?: CallOptions): Promise<Result<null>>
+  pushTeach(samples: SampleBlock, options?: CallOptions): Promise<Result<TeachUpdate>>
   writeLibrary(full: FullLibrary, options?: CallOptions): Promise<Result<Uint8Array>>
   readLibrary(bytes: Uint8Array, options?: CallOptions): Promise<Result<FullLibrary>>
   packLibrary(

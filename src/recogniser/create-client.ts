@@ -56,6 +56,12 @@ export function createRecogniserClient(
     pushLive: (samples, options = {}) =>
       live.call((service) => service.pushLive(samples), withLimit(options)),
     closeLive: (options = {}) => live.call((service) => service.closeLive(), withLimit(options)),
+    openTeach: (model, target, accelSign, options = {}) =>
+      live.call((service) => service.openTeach(model, target, accelSign), withLimit(options)),
+    beginTeach: (gesture, options = {}) =>
+      live.call((service) => service.beginTeach(gesture), withLimit(options)),
+    pushTeach: (samples, options = {}) =>
+      live.call((service) => service.pushTeach(samples), withLimit(options)),
     writeLibrary: (full, options = {}) =>
       jobs.call((service) => service.writeLibrary(full, report(options)), options),
     readLibrary: (bytes, options = {}) =>

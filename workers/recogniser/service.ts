@@ -10,6 +10,7 @@ import { answer } from './answer'
 import { createFileService } from './file-service'
 import { LiveRun } from './live-run'
 import { createPartsService } from './parts-service'
+import { createTeachService } from './teach-service'
 
 /**
  * The service of the recogniser's worker over a way to get cores. Every method answers with a
@@ -49,6 +50,7 @@ export function createService(loadCore: () => Promise<Core>): RecogniserService 
       return ok(null)
     },
 
+    ...createTeachService(withCore),
     ...createPartsService(loadCore),
     compareTakes: (full, onProgress) =>
       withCore(async (core) => {

@@ -17,6 +17,7 @@ import type { SampleBlock } from '../model/sample'
 import type { Target } from '../model/target'
 import type { PartJobName } from '../parts/part-jobs'
 import type { NearestWarping } from '../replay/unroll'
+import type { TeachUpdate } from '../teach/teach-run'
 
 /** Progress of a long job: done of total steps, and what is being done, for people. */
 export interface Progress {
@@ -93,6 +94,11 @@ export interface RecogniserService {
   ): Promise<Result<null>>
   pushLive(samples: SampleBlock): Promise<Result<LiveUpdate>>
   closeLive(): Promise<Result<null>>
+  /** Starts teaching over live samples; 'teach/model' for a model with kernel features. */
+  openTeach(model: RecogniserModel, target: Target, accelSign: AccelSign): Promise<Result<null>>
+  /** A session: index of the gesture whose place is taken, null for one more. */
+  beginTeach(gesture: number | null): Promise<Result<null>>
+  pushTeach(samples: SampleBlock): Promise<Result<TeachUpdate>>
   /** The bytes of a library file; 'library/unsound' when the library breaks its own rules. */
   writeLibrary(full: FullLibrary, onProgress: OnProgress): Promise<Result<Uint8Array>>
   /** A library file that anybody may have made; failures are those of `readLibraryFile`. */
