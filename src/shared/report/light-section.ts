@@ -1,7 +1,9 @@
 import { answersInOrder, lightOf } from '../light/library-light'
 import type { SafetyFinding } from '../light/safety'
+import type { LightEffect, Step } from '../model/light'
 import { cautions } from '../power/cautions'
 import { drainSentence } from '../present/light-words'
+import { durationText } from '../present/numbers'
 import { headroomSentences } from '../present/power-words'
 import { instantText } from './head-section'
 import { facts, type Html, html, name, section, table } from './html'
@@ -19,10 +21,20 @@ export function lightSection({ light, library }: ReportData): Html {
       ? html`<p>Flashes were not counted.</p>`
       : table(
           'Flashes in any second, alone and in turn with every other answer as fast as they are taken; three are the limit of each. A calculation, and no claim of compliance.',
-          ['Answer', 'effect', 'general flashes', 'red flashes', 'bare LED'],
+          [
+            'Answer',
+            'effect',
+            'rounds',
+            'sound, vibration',
+            'general flashes',
+            'red flashes',
+            'bare LED',
+          ],
           answersInOrder(library).map(({ key, name: word, answer }) => [
             name(word),
             answer.light.kind,
+            roundsText(answer.light),
+            `${stepsText(answer.sound)}, ${stepsText(answer.vibration)}`,
             ...(['general-flash', 'red-flash', 'bare-led'] as const).map((rule) =>
               countCell(findings.find((one) => one.key === key && one.rule === rule)),
             ),
@@ -55,4 +67,15 @@ export function lightSection({ light, library }: ReportData): Html {
 function countCell(finding: SafetyFinding | undefined): string {
   if (finding === undefined) return 'not counted'
   return finding.passes ? `${finding.value}` : `${finding.value}, over the limit`
+}
+
+/** How often its round is played, and how long one takes. */
+function roundsText({ kind, rounds, periodMs }: LightEffect): string {
+  if (kind === 'off') return '–'
+  return `${rounds === 0 ? 'on and on' : `${rounds} ×`} ${durationText(periodMs)}`
+}
+
+function stepsText(steps: readonly Step[]): string {
+  if (steps.length === 0) return 'none'
+  return durationText(steps.reduce((sum, { ms }) => sum + ms, 0))
 }

@@ -1,13 +1,14 @@
 import type { Growth, GrowthLine } from '../../shared/present/growth'
 import { groupDigits } from '../../shared/present/numbers'
 import type { DecisionMarks } from '../../shared/replay/marks'
-import { sampleOfPoint } from '../../shared/replay/sample-of-point'
+import { pointAtSample, sampleOfPoint } from '../../shared/replay/sample-of-point'
 import { type Span, spreadLabels, useWidth } from '../charts'
 
 const HEIGHT = 132
 const TOP = 16
-/** Room that the longest name needs beside the end of its line. */
-const NAME_WIDTH = 84
+/** Room that a name and its distance need beside the end of the line, px, and the name alone, letters. */
+const NAME_WIDTH = 112
+const NAME_LETTERS = 12
 
 export interface GrowthPlotProps {
   growth: Growth
@@ -59,7 +60,7 @@ export function GrowthPlot({ growth, marks, span, cursor }: GrowthPlotProps) {
           </svg>
           {labels.map(({ line, y }) => (
             <text key={line.name} class={`growth-name growth-${line.role}`} x={nameX} y={y}>
-              {line.name}
+              {shortName(line.name)} {distanceAt(line, cursor, marks)}
             </text>
           ))}
           {cursor >= span.from && cursor < span.to && (
@@ -69,6 +70,17 @@ export function GrowthPlot({ growth, marks, span, cursor }: GrowthPlotProps) {
       )}
     </figure>
   )
+}
+
+/** Within the segment what has grown so far, else what it came to. */
+function distanceAt({ grown }: GrowthLine, cursor: number, marks: DecisionMarks): string {
+  const inside = cursor >= marks.start && cursor < marks.end
+  const point = inside ? pointAtSample(cursor, grown.length, marks) : grown.length - 1
+  return groupDigits(grown[point] ?? 0)
+}
+
+function shortName(name: string): string {
+  return name.length <= NAME_LETTERS ? name : `${name.slice(0, NAME_LETTERS - 1)}…`
 }
 
 function pathOf(

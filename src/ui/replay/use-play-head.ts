@@ -45,8 +45,9 @@ function runWithFrames(head: PlayHead): () => void {
 }
 
 /** Whether the control that has the focus has its own use for the key. */
-function takesKey({ target, key }: KeyboardEvent): boolean {
+export function takesKey({ target, key }: KeyboardEvent): boolean {
   if (!(target instanceof Element)) return false
   if (target.matches('input[type="range"]')) return /^(Arrow|Page|Home|End)/.test(key)
-  return target.closest('select, textarea, button, a, summary, input') !== null
+  if (target.closest('select, textarea, input') !== null) return true
+  return target.closest('button, a, summary') !== null && (key === ' ' || key === 'Enter')
 }
