@@ -15,7 +15,7 @@ export function statusFailure(status: number, act: Act): Failure {
         'webdav/forbidden',
         act === 'write'
           ? 'The folder does not let this account write: ask its owner for the right to add files.'
-          : 'The folder does not let this account read: ask its owner for the right to see files.',
+          : 'The server does not show this folder: its address is wrong, or the account may not read it.',
       )
     case 404:
     case 409:

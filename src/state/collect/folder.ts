@@ -64,13 +64,10 @@ export function createFolder(): FolderState {
     async use(text, name, secret) {
       const checked = folderAddress(text, { page: location.href, policy: pagePolicy() })
       if (!checked.ok) return checked
-      const before = [address.peek(), user.peek(), password] as const
+      const access = { address: checked.value, user: name.trim(), password: secret }
+      const listed = await during('Looking into the folder', () => folderAt(access).list())
+      if (!listed.ok) return listed
       set(checked.value, name.trim(), secret)
-      const listed = await during('Looking into the folder', () => open()!.list())
-      if (!listed.ok) {
-        set(...before)
-        return listed
-      }
       writeKept({ address: checked.value, user: name.trim() })
       return ok(null)
     },
