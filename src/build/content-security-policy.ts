@@ -8,7 +8,7 @@ import { connectOrigins } from './connect-origins'
  */
 function contentPolicy(connect: readonly string[]): string {
   return [
-    "default-src 'self'",
+    "default-src 'none'",
     "script-src 'self' 'wasm-unsafe-eval'",
     "style-src 'self'",
     "img-src 'self' data: blob:",
@@ -16,7 +16,6 @@ function contentPolicy(connect: readonly string[]): string {
     ["connect-src 'self'", ...connect].join(' '),
     "worker-src 'self'",
     "manifest-src 'self'",
-    "object-src 'none'",
     "base-uri 'none'",
     "form-action 'none'",
   ].join('; ')

@@ -16,6 +16,15 @@ const CONTENT_TYPES: Record<string, string> = {
   '.wasm': 'application/wasm',
 }
 
+/** Sensors, camera (for codes) and the board's serial port are the page's own; the rest is off. */
+const PERMISSIONS = [
+  ...['accelerometer', 'gyroscope', 'magnetometer', 'camera', 'serial', 'screen-wake-lock'],
+  ...['fullscreen', 'web-share', 'clipboard-write', 'clipboard-read'],
+]
+  .map((feature) => `${feature}=(self)`)
+  .concat(['geolocation', 'microphone', 'payment', 'usb', 'bluetooth'].map((off) => `${off}=()`))
+  .join(', ')
+
 export interface ServeOptions {
   folder: string
   /** Address to listen on; '0.0.0.0' for the whole local network. */
@@ -98,6 +107,10 @@ function sendFile(folder: string, request: IncomingMessage, response: ServerResp
       : 'no-cache',
     'X-Content-Type-Options': 'nosniff',
     'Referrer-Policy': 'no-referrer',
+    // What a meta element in the page cannot say; any host should send the same.
+    'Permissions-Policy': PERMISSIONS,
+    'Content-Security-Policy': "frame-ancestors 'none'",
+    'Cross-Origin-Opener-Policy': 'same-origin',
     ETag: etag,
   }
   if (request.headers['if-none-match'] === etag) {

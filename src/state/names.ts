@@ -1,13 +1,14 @@
+import { plainText } from '../shared/format/parse-json'
 import { fail, ok, type Result } from '../shared/model/result'
 
 export const MAX_NAME_LENGTH = 40
 
 /**
- * A name as it will be kept: trimmed, inner space single.
+ * A name as it will be kept: trimmed, inner space single, no controls.
  * Codes: 'name/empty', 'name/long', 'name/taken'.
  */
 export function checkName(name: string, taken: string[]): Result<string> {
-  const kept = name.trim().replace(/\s+/g, ' ')
+  const kept = plainText(name.replace(/\s+/g, ' ')).trim()
   if (kept === '') return fail('name/empty', 'The name is empty; give at least one character.')
   if (kept.length > MAX_NAME_LENGTH) {
     return fail('name/long', `The name has ${kept.length} characters; ${MAX_NAME_LENGTH} fit.`)

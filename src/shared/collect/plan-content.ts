@@ -1,6 +1,7 @@
 import { strFromU8, strToU8 } from 'fflate'
 import * as v from 'valibot'
 import { planSchema } from '../format/collect-schema'
+import { parseJson } from '../format/parse-json'
 import { AXES } from '../model/sample'
 import { type Demonstration, PLAN_GRIPS, PLAN_HANDS, PLAN_ORDERS, type Plan } from './plan'
 
@@ -54,7 +55,7 @@ export function writePlanContent(plan: Plan): Uint8Array {
 /** The plan, or null when it is none. */
 export function readPlanContent(content: Uint8Array): Plan | null {
   const length = (content[0] ?? 0) | ((content[1] ?? 0) << 8)
-  const read = v.safeParse(document, parseJson(strFromU8(content.subarray(2, 2 + length))))
+  const read = v.safeParse(document, jsonOrNull(strFromU8(content.subarray(2, 2 + length))))
   if (!read.success) return null
   const [id, libraryId, title, [order, hand, grip], [restEvery, restMs, backgroundMs], part] =
     read.output
@@ -104,9 +105,9 @@ function sums(bytes: { at: number; content: Uint8Array }, rows: number): number[
   return [...values]
 }
 
-function parseJson(text: string): unknown {
+function jsonOrNull(text: string): unknown {
   try {
-    return JSON.parse(text)
+    return parseJson(text)
   } catch {
     return null
   }

@@ -3,6 +3,7 @@ import * as v from 'valibot'
 import { sessionSchema } from '../format/collect-schema'
 import { fileWord, recordingPaths } from '../format/file-names'
 import { recordingSchema } from '../format/library-schema'
+import { parseJson } from '../format/parse-json'
 import { writeSamplesCsv } from '../format/samples-csv'
 import { sha256Hex } from '../format/sha256'
 import { openZip, type ZipLimits } from '../format/zip-read'
@@ -113,7 +114,7 @@ const invalid = (what: string) =>
 function parseDocument(json: string): Result<v.InferOutput<typeof documentSchema>> {
   let raw: unknown
   try {
-    raw = JSON.parse(json)
+    raw = parseJson(json)
   } catch {
     return invalid('it is not JSON')
   }

@@ -5,6 +5,7 @@ import { OWN_ANSWERS } from '../model/light'
 import { type Failure, fail, ok, type Result } from '../model/result'
 import { validateMounting } from '../target/validate-target'
 import { type LibraryDocument, libraryDocumentSchema } from './library-schema'
+import { parseJson } from './parse-json'
 
 export const LIBRARY_FORMAT = 'movewright-library'
 
@@ -24,7 +25,7 @@ const damaged = (where: string, what: string) =>
 export function parseLibraryDocument(json: string): Result<LibraryDocument> {
   let raw: unknown
   try {
-    raw = JSON.parse(json)
+    raw = parseJson(json)
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error)
     return fail('library/json', `${LIBRARY_JSON} is not JSON: ${reason}. Export the library again.`)
