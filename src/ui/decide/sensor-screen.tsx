@@ -84,7 +84,9 @@ function Found({ decision }: { decision: SensorDecision }) {
         {plural('take', own.accuracy.n)} of {plural('tester', testers.length)}, the same for every
         setting. Bars: share of takes lost against the target as it is, with Tango’s 95 % interval;
         the dotted line is the accepted {shortNumber(tolerance * 100)} points. Enough: the whole
-        interval lies below it. Flash is counted with the code as measured; times are estimated.
+        interval lies below it; worse: it lies above 0; open: neither. Of settings that lose just
+        what is accepted, one in forty passes by luck. Flash is counted with the code as measured;
+        times are estimated.
       </p>
     </>
   )
