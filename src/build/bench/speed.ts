@@ -5,6 +5,7 @@ import { AXES } from '../../shared/model/sample'
 import { prepareLibrary } from '../../shared/training/prepare'
 import { trainModel } from '../../shared/training/train-model'
 import type { BenchResult } from './figure'
+import { benchMerge } from './merge'
 import { benchEvaluation } from './speed/evaluate-growth'
 import { benchInBrowser } from './speed/in-browser'
 import { benchMatching } from './speed/match-ratio'
@@ -38,6 +39,7 @@ export async function benchSpeed(core: Core): Promise<BenchResult> {
     figures: [
       ...(await benchMatching(core, full, trained.value.model, trained.value.bytes)),
       ...(await benchEvaluation()),
+      benchMerge(full),
       ...browser.figures,
       {
         figure: 'push_ns',
