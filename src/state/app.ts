@@ -23,6 +23,7 @@ import type { ModelsState } from './models'
 import type { ReceiveState } from './receive'
 import type { SessionsState } from './session'
 import type { StageState } from './stage'
+import type { TeachState } from './teach'
 
 /** One line at the bottom of the screen; with `undo` it offers the way back. */
 export interface Notice {
@@ -183,6 +184,8 @@ export interface App {
   openStage(): Promise<StageState>
   /** Models kept of the open library; their code is loaded when they are first asked for. */
   openModels(): Promise<ModelsState>
+  /** Teaching on the prop, tried here; its code is loaded when it is first asked for. */
+  openTeach(): Promise<TeachState>
   model: ReadonlySignal<Job<TrainedModel>>
   /** Trains when there is no fresh model; joins a training already running. */
   train(): Promise<Result<TrainedModel>>

@@ -158,8 +158,12 @@ function createLater({ parts, shelf, saved, motion, library, live, train, jobs, 
   const openModels = whenAsked(async () =>
     (await import('./models')).createModels(shelf, jobs.keeper),
   )
+  const openTeach = whenAsked(async () =>
+    (await import('./teach')).createTeach({ shelf, motion, recogniser, train }),
+  )
   return {
     openModels,
+    openTeach,
     openBackup,
     openBoard,
     openDecide,

@@ -7,7 +7,7 @@ const PLACES = [
     text: 'Moves',
     holds: ['moves', 'gesture', 'record', 'background', 'collect', 'library', 'backup', 'import'],
   },
-  { key: 'try', text: 'Try', holds: ['try', 'stage'] },
+  { key: 'try', text: 'Try', holds: ['try', 'teach', 'stage'] },
   {
     key: 'proof',
     text: 'Proof',

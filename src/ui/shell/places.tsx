@@ -31,6 +31,7 @@ const ImportScreen = later(
   'Import CSV logs',
   async () => (await import('../library/import-screen')).ImportScreen,
 )
+const TeachScreen = later('Teach', async () => (await import('../teach')).TeachScreen)
 const StagePlace = later('Stage', async () => (await import('../stage')).StagePlace)
 const CollectPlace = later('Collect', async () => (await import('../collect')).CollectPlace)
 const TesterPlace = later('Session', async () => (await import('../session')).TesterPlace)
@@ -48,6 +49,7 @@ export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {
   backup: () => <BackupScreen />,
   import: () => <ImportScreen />,
   replay: (rest) => <Replay rest={rest} />,
+  teach: () => <TeachScreen />,
   stage: () => <StagePlace />,
   try: (rest) => <Try rest={rest} />,
   proof: (rest) => <Proof rest={rest} />,

@@ -94,6 +94,9 @@ function Start({ mark }: { mark: ComponentChildren }) {
         would read.{stale ? ' It is trained on the takes first.' : ''}
       </p>
       <Known />
+      <Button wide href="#/teach">
+        Teach: three movements become a gesture, as on the prop
+      </Button>
       <Button wide href="#/stage">
         Stage: the whole screen as the light, for a dark hall
       </Button>

@@ -1,0 +1,62 @@
+import {
+  teachBackgroundWords,
+  teachCostWords,
+  teachPlaceWords,
+} from '../../shared/present/teach-words'
+import type { TeachCost } from '../../shared/teach/teach-cost'
+import type { TeachState } from '../../state/teach'
+import { RateAxis, RateBar, rateAxisStart } from '../charts'
+import { Notice, route, Section } from '../common'
+
+/** What the taught gesture costs the others, once it is measured. */
+export function Cost({ teach }: { teach: TeachState }) {
+  const job = teach.cost.value
+  if (job.state === 'failed') {
+    return (
+      <Notice tone="trouble" live>
+        <p>{job.message}</p>
+      </Notice>
+    )
+  }
+  return job.state === 'done' && !job.stale ? <CostResult cost={job.value} /> : null
+}
+
+function CostResult({ cost }: { cost: TeachCost }) {
+  const words = teachCostWords(cost)
+  const more = [teachPlaceWords(cost), teachBackgroundWords(cost)].filter((text) => text !== '')
+  const from = rateAxisStart([cost.before, cost.after])
+  return (
+    <>
+      <Section title="What it costs the others">
+        <p class="teach-seen">{words.seen}</p>
+        <p>{words.means}</p>
+        <p>{words.todo}</p>
+        <RateAxis from={from} />
+        <RateBar name="without" rate={cost.before} from={from} />
+        <RateBar name="with" rate={cost.after} from={from} />
+        {more.map((text) => (
+          <p key={text}>{text}</p>
+        ))}
+      </Section>
+      {cost.lost.length > 0 && (
+        <Section title="Lost takes" aside={<span>{cost.lost.length}</span>}>
+          <ul class="outcomes">
+            {cost.lost.map(({ takeId, testerCode, performed, taught }) => (
+              <li key={takeId}>
+                <a class="outcome" href={route('replay', takeId)}>
+                  <b>{testerCode}</b>
+                  <span>
+                    {performed}, now {taught ? 'the taught gesture' : 'something else'}
+                  </span>
+                  <span class="quiet" aria-hidden="true">
+                    ›
+                  </span>
+                </a>
+              </li>
+            ))}
+          </ul>
+        </Section>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,117 @@
+import { Fragment } from 'preact'
+import { groupDigits } from '../../shared/present/numbers'
+import { nearestOthers, teachWords } from '../../shared/present/teach-words'
+import { verdict } from '../../shared/present/verdict'
+import { TEACH_TAKES } from '../../shared/teach/teach-run'
+import type { TeachState } from '../../state/teach'
+import { Button, Progress, Section, useApp } from '../common'
+import { SignStep } from '../record/sign-step'
+import { SimulatedPhone } from '../record/simulated-phone'
+import { Cost } from './cost'
+
+/** A session as it goes, and what came of it. */
+export function Session({ teach }: { teach: TeachState }) {
+  const { motion } = useApp()
+  const model = teach.model.value
+  const wish = teach.wish.value
+  if (model === null || wish === null) return null
+  const last = teach.steps.value.at(-1)?.answer
+  const words = last && teachWords(last, model, TEACH_TAKES, wish.name)
+  const near = nearestOthers(teach.steps.value, model, wish.gestureId)
+  const [farthest = 1] = near.map(({ distance }) => distance).reverse()
+  return (
+    <div class="teach-session">
+      <SignStep />
+      <Takes made={last?.count ?? 0} />
+      <div role="status">
+        <p class="teach-seen">
+          {words?.seen ?? `Rest a moment, then make the movement ${TEACH_TAKES} times.`}
+        </p>
+        {words !== undefined && <p>{words.todo}</p>}
+        {words === undefined && <p class="quiet">Rest between two of them.</p>}
+      </div>
+      {near.length > 0 && (
+        <Section title="Nearest other gestures">
+          <div class="teach-near">
+            {near.map(({ name, distance }) => (
+              <Fragment key={name}>
+                <span>{name}</span>
+                <i
+                  class="teach-near-bar"
+                  style={{ width: `${((100 * distance) / farthest).toFixed(1)}%` }}
+                />
+                <span>{groupDigits(distance)}</span>
+              </Fragment>
+            ))}
+          </div>
+        </Section>
+      )}
+      {teach.running.value && motion.kind.value === 'simulated' && (
+        <SimulatedPhone gesture={null} way="hands-free" />
+      )}
+      <Tries teach={teach} />
+      <Cost teach={teach} />
+    </div>
+  )
+}
+
+function Takes({ made }: { made: number }) {
+  return (
+    <ol class="teach-takes" aria-label={`${made} of ${TEACH_TAKES} movements taken`}>
+      {Array.from({ length: TEACH_TAKES }, (_, i) => (
+        <li key={i} class={i < made ? 'teach-take teach-take-made' : 'teach-take'} />
+      ))}
+    </ol>
+  )
+}
+
+/** What was recognised since it was taught. */
+function Tries({ teach }: { teach: TeachState }) {
+  const model = teach.model.value
+  const answers = teach.answers.value
+  if (model === null || answers.length === 0) return null
+  const taught = { ...model.gestures[0]!, id: 'taught', name: teach.wish.value?.name ?? '' }
+  const with_ = { ...model, gestures: [...model.gestures, taught] }
+  return (
+    <Section title="Recognised since" aside={<span class="small quiet">newest first</span>}>
+      <ul class="outcomes">
+        {answers.map((event) => {
+          const { headline, reason } = verdict(event, with_)
+          return (
+            <li key={event.start}>
+              <p>
+                <b>{headline}</b> <span class="quiet">{reason}</span>
+              </p>
+            </li>
+          )
+        })}
+      </ul>
+    </Section>
+  )
+}
+
+/** The one thing to do next, and the way out. */
+export function SessionFoot({ teach, leave }: { teach: TeachState; leave: () => void }) {
+  const status = teach.steps.value.at(-1)?.answer.status
+  const cost = teach.cost.value
+  if (cost.state === 'running') return <Progress progress={cost.progress} cancel={cost.cancel} />
+  const refused = status === 'unlike' || status === 'near'
+  const fresh = cost.state === 'done' && !cost.stale
+  return (
+    <div class="foot-stack">
+      {status === 'done' && !fresh && (
+        <Button tone="amber" big wide onClick={() => void teach.measureCost()}>
+          See what it costs the others
+        </Button>
+      )}
+      {refused && teach.running.value && (
+        <Button tone="amber" big wide onClick={() => void teach.again()}>
+          Begin again
+        </Button>
+      )}
+      <Button wide onClick={leave}>
+        {status === 'done' || !teach.running.value ? 'Teach another' : 'Stop'}
+      </Button>
+    </div>
+  )
+}
