@@ -61,6 +61,7 @@ export const REPORT_STYLE = `
   .report dt, .report small, .report caption, .report thead th, .report .answers span { font-size: 8pt; }
   .report thead { display: table-header-group; }
   .report dl { grid-template-columns: repeat(auto-fill, minmax(150px, 1fr)); gap: 3pt 12pt; }
+  .report figure svg { width: auto; max-height: 84mm; }
   .report td svg { width: 26px; height: 26px; }
   .report table, .report figure { margin: 7pt 0; }
   .report th, .report td { padding-block: 1.5pt; }

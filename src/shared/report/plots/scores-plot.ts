@@ -7,7 +7,7 @@ const WIDTH = 640
 const LEFT = 124
 const RIGHT = 112
 const ROW = 34
-const TOP = 26
+const TOP = 44
 const BOTTOM = 8
 
 /** Recall and precision of each gesture with their 95 % intervals on one axis. */
@@ -17,7 +17,7 @@ export function scoresPlot({ scores }: Evaluation): Plot {
   const x = (share: number) => LEFT + ((WIDTH - LEFT - RIGHT) * (share - from)) / (1 - from)
   const height = TOP + scores.length * ROW + BOTTOM
   const marks = Array.from({ length: Math.round((1 - from) * 10) + 1 }, (_, i) => from + i / 10)
-  const body = html`${label(4, TOP - 12, 'r recall, filled; p precision')}${marks.map(
+  const body = html`${label(4, 14, 'r: recall, filled dot; p: precision, open dot; lines are 95 % intervals')}${marks.map(
     (share, i) =>
       html`${line(`M${n(x(share))} ${TOP - 6}V${height - BOTTOM}`, { opacity: 0.2 })}${
         marks.length > 6 && i % 2 === 1
