@@ -9,15 +9,17 @@ import { toBlock } from './block'
 import { JOURNAL_EVERY_MS } from './timing'
 
 /**
- * One recording while it runs: samples come in one by one and go to the journal every second. What
- * could not be written stays in memory and is tried again with the next second, so a full disk
- * costs nothing that can still be saved.
+ * One recording while it runs: samples come in one by one and go to the journal every second. All
+ * of it stays in memory as well: what could not be written is tried again with the next second, and
+ * when the database is deleted under it, everything goes into a new journal.
  */
 export class Capture {
-  /** Settles when the journal is there, or could not be opened. */
+  /** Settles when the journal is there, or could not be opened at the first try. */
   readonly opened: Promise<Result<Journal>>
-  readonly #written: SampleBlock[] = []
-  #writing: MotionSample[] = []
+  #journal: Promise<Result<Journal>>
+  readonly #blocks: SampleBlock[] = []
+  /** How many of the blocks the journal has. */
+  #stored = 0
   #pending: MotionSample[]
   /** Time of the first sample on the source's clock; the recording's zero. */
   #originMs: number | null
@@ -28,12 +30,13 @@ export class Capture {
   constructor(
     readonly recording: Recording,
     leadIn: readonly MotionSample[],
-    store: Pick<Store, 'openJournal'>,
+    readonly store: Pick<Store, 'openJournal'>,
     readonly onTrouble: (failure: Failure) => void,
   ) {
     this.#pending = [...leadIn]
     this.#originMs = leadIn[0]?.tMs ?? null
     this.opened = store.openJournal(recording)
+    this.#journal = this.opened
   }
 
   add(sample: MotionSample): void {
@@ -52,21 +55,20 @@ export class Capture {
 
   /** All samples so far. */
   samples(): SampleBlock {
-    return joinBlocks([...this.#written, this.#toBlock([...this.#writing, ...this.#pending])])
+    return joinBlocks([...this.#blocks, this.#toBlock(this.#pending)])
   }
 
   /** Writes the rest and makes the journal a recording. */
   async finish(recording: Recording): Promise<Result<Recording>> {
-    const [journal, flushed] = await Promise.all([this.opened, this.flush()])
-    if (!journal.ok) return journal
+    const flushed = await this.flush()
     if (!flushed.ok) return flushed
-    return journal.value.finish(recording)
+    return this.#inJournal((journal) => journal.finish(recording))
   }
 
   /** Forgets everything, in the journal too. What cannot be removed is offered at the next start. */
   async discard(): Promise<void> {
-    const journal = await this.opened
     await this.#queue
+    const journal = await this.#journal
     this.#pending = []
     if (!journal.ok) return
     await journal.value.discard().catch((error: unknown) => this.onTrouble(toFailure(error)))
@@ -74,23 +76,56 @@ export class Capture {
 
   async #write(): Promise<Result<null>> {
     this.#queued = false
-    const journal = await this.opened
-    if (!journal.ok) return journal
-    if (this.#pending.length === 0) return ok(null)
-    this.#writing = this.#pending
-    this.#pending = []
-    const block = this.#toBlock(this.#writing)
-    const written = await journal.value.append(block)
-    if (written.ok) this.#written.push(block)
-    else {
-      this.#pending = [...this.#writing, ...this.#pending]
-      this.onTrouble(written)
+    if (this.#pending.length > 0) {
+      this.#blocks.push(this.#toBlock(this.#pending))
+      this.#pending = []
     }
-    this.#writing = []
+    const written = await this.#inJournal(async () => ok(null))
+    if (!written.ok) this.onTrouble(written)
     return written
+  }
+
+  /** Does something with the journal once it has all blocks; in a new one when it is gone. */
+  async #inJournal<T>(work: (journal: Journal) => Promise<Result<T>>): Promise<Result<T>> {
+    const first = await this.#once(work)
+    if (first.ok || !isGone(first)) return first
+    await this.#leave()
+    return this.#once(work)
+  }
+
+  async #once<T>(work: (journal: Journal) => Promise<Result<T>>): Promise<Result<T>> {
+    const journal = await this.#openedAtLast()
+    if (!journal.ok) return journal
+    while (this.#stored < this.#blocks.length) {
+      const added = await journal.value.append(this.#blocks[this.#stored]!)
+      if (!added.ok) return added
+      this.#stored += 1
+    }
+    return work(journal.value)
+  }
+
+  /** What could not be opened, as on a full disk, is tried again with every writing. */
+  async #openedAtLast(): Promise<Result<Journal>> {
+    const journal = await this.#journal
+    if (journal.ok) return journal
+    this.#journal = this.store.openJournal(this.recording)
+    return this.#journal
+  }
+
+  /** Lets go of a journal whose database was deleted; the next one is opened in its place. */
+  async #leave(): Promise<void> {
+    const before = await this.#journal
+    if (before.ok) await before.value.discard().catch(() => undefined)
+    this.#stored = 0
+    this.#journal = this.store.openJournal(this.recording)
   }
 
   #toBlock(samples: readonly MotionSample[]): SampleBlock {
     return toBlock(samples, this.#originMs ?? 0)
   }
+}
+
+/** The journal, or the library it belongs to, is not in the database any more. */
+function isGone({ code }: Failure): boolean {
+  return code === 'storage/no-journal' || code === 'storage/no-library'
 }

@@ -1,16 +1,21 @@
-import { effect, signal } from '@preact/signals'
+import { effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { ConnectionOptions } from '../storage/connection'
 import { StorageError } from '../storage/failure'
 import type { Shelf } from './shelf'
 
 type StoreOptions = Required<
-  Pick<ConnectionOptions, 'onBlocked' | 'onSuperseded' | 'onWrittenElsewhere'>
+  Pick<
+    ConnectionOptions,
+    'onBlocked' | 'onSuperseded' | 'onWrittenElsewhere' | 'onPen' | 'onEvicted'
+  >
 >
 
 /** What the store tells on its own because of other tabs, kept until the app takes it up. */
 export interface StoreNews {
   /** For `openStore`. */
   options: StoreOptions
+  /** Whether this tab is the one that stores. */
+  writesHere: ReadonlySignal<boolean>
   /** Shows what other tabs have written, and says when this one had to give way. */
   follow(shelf: Shelf, readMore: () => Promise<void>): void
 }
@@ -19,6 +24,8 @@ export interface StoreNews {
 export function createStoreNews(onBlocked: (message: string) => void): StoreNews {
   const superseded = signal<string | null>(null)
   const writes = signal(0)
+  const writesHere = signal(true)
+  const evictions = signal(0)
   return {
     options: {
       onBlocked,
@@ -28,7 +35,14 @@ export function createStoreNews(onBlocked: (message: string) => void): StoreNews
       onWrittenElsewhere: () => {
         writes.value += 1
       },
+      onPen: (isHere) => {
+        writesHere.value = isHere
+      },
+      onEvicted: () => {
+        evictions.value += 1
+      },
     },
+    writesHere,
     follow(shelf, readMore) {
       let shown = writes.peek()
       let isReading = false
@@ -53,8 +67,21 @@ export function createStoreNews(onBlocked: (message: string) => void): StoreNews
         if (writes.value !== shown) void read()
       })
       effect(() => {
+        if (evictions.value > 0) void storeAgain(shelf)
+      })
+      effect(() => {
         if (superseded.value !== null) shelf.notices.trouble(superseded.value)
       })
     },
   }
+}
+
+const EVICTED =
+  'The browser deleted what was stored here. Gestures and settings were stored again from memory, and what is being recorded goes on. Takes stored before are gone: restore them from a backup.'
+
+/** What this page still has in memory goes back into the empty database. */
+async function storeAgain({ store, libraries, notices, reload }: Shelf): Promise<void> {
+  for (const library of libraries.peek()) await store.putLibrary(library)
+  await reload()
+  notices.trouble(EVICTED)
 }

@@ -1,7 +1,8 @@
-import { openDB } from 'idb'
+import { type OpenDBCallbacks, openDB } from 'idb'
 import { StorageError, toStorageError } from './failure'
 import { SCHEMA_STEPS, type SchemaStep } from './migrations'
 import { OtherTabs } from './other-tabs'
+import { Pen, type PenAnswer } from './pen'
 import type { Database, MovewrightDb, StoreNames, UpgradeTransaction } from './schema'
 
 export interface ConnectionOptions {
@@ -13,12 +14,19 @@ export interface ConnectionOptions {
   onSuperseded?: (message: string) => void
   /** Another tab has written something that screens show: read it again. */
   onWrittenElsewhere?: () => void
+  /** Whether this tab is the one that writes; the others only read. */
+  onPen?: (isHere: boolean) => void
+  /** The browser, or a person, deleted the database under an open page; it is there again, empty. */
+  onEvicted?: () => void
 }
 
 export const BLOCKED_MESSAGE =
   'Movewright is open in another tab in an older version: close that tab to go on here.'
 export const SUPERSEDED_MESSAGE =
   'Movewright was opened in a newer version in another tab: reload this page to go on here.'
+
+export const READER_MESSAGE =
+  'Another tab of Movewright is the one that stores, so nothing was saved here: go on there, or tap "Store here".'
 
 /**
  * Holds the one database connection of this tab, opens it again when the browser lost it, and lets
@@ -27,9 +35,12 @@ export const SUPERSEDED_MESSAGE =
 export class Connection {
   #opening: Promise<Database> | null = null
   #holds = 0
-  #giveWay = false
+  /** Another page waits for this connection to end: for a newer version, or to delete the data. */
+  #giveWay: 'newer' | 'deletion' | null = null
   #closed: StorageError | null = null
+  #wasOpen = false
   readonly #tabs: OtherTabs | null
+  readonly #pen: Pen
 
   constructor(
     readonly name: string,
@@ -37,6 +48,10 @@ export class Connection {
   ) {
     const { onWrittenElsewhere } = options
     this.#tabs = onWrittenElsewhere === undefined ? null : new OtherTabs(name, onWrittenElsewhere)
+    this.#pen = new Pen(name, {
+      onPen: (isHere) => options.onPen?.(isHere),
+      mayGive: () => this.#holds === 0,
+    })
   }
 
   /** Tells other tabs that these stores were written. */
@@ -51,6 +66,17 @@ export class Connection {
     return this.#opening
   }
 
+  /** @throws StorageError when another tab is the one that writes */
+  async needPen(): Promise<void> {
+    if (await this.#pen.isHere()) return
+    throw new StorageError('storage/reader', READER_MESSAGE)
+  }
+
+  /** Asks the tab that writes to let this one do it. */
+  takePen(): Promise<PenAnswer> {
+    return this.#pen.take()
+  }
+
   /** Keeps the connection open against a newer version in another tab, until released. */
   hold(): () => void {
     this.#holds += 1
@@ -59,7 +85,7 @@ export class Connection {
       if (!held) return
       held = false
       this.#holds -= 1
-      if (this.#giveWay && this.#holds === 0) this.#supersede()
+      if (this.#holds === 0) this.#yield()
     }
   }
 
@@ -73,6 +99,7 @@ export class Connection {
   ): void {
     this.#closed = reason
     this.#tabs?.close()
+    this.#pen.close()
     const opening = this.#opening
     this.#opening = null
     opening?.then((db) => db.close()).catch(() => undefined)
@@ -80,17 +107,36 @@ export class Connection {
 
   async #open(): Promise<Database> {
     try {
-      return await openDatabase(this.name, this.options, {
-        blocking: () => {
-          this.#giveWay = true
-          if (this.#holds === 0) this.#supersede()
+      const { db, isNew } = await openDatabase(this.name, this.options, {
+        blocking: (_current, wanted) => {
+          this.#giveWay = wanted === null ? 'deletion' : 'newer'
+          if (this.#holds === 0) this.#yield()
         },
-        terminated: () => this.drop(),
+        terminated: () => this.#openAgain(),
       })
+      if (isNew && this.#wasOpen) this.options.onEvicted?.()
+      this.#wasOpen = true
+      return db
     } catch (error) {
       this.drop()
       throw error
     }
+  }
+
+  /** At once and not with the next call, to learn whether the data are still there. */
+  #openAgain(): void {
+    this.drop()
+    if (this.#closed === null) this.get().catch(() => undefined)
+  }
+
+  #yield(): void {
+    if (this.#giveWay === 'newer') this.#supersede()
+    if (this.#giveWay !== 'deletion') return
+    this.#giveWay = null
+    void this.#opening?.then((db) => {
+      db.close()
+      this.#openAgain()
+    })
   }
 
   #supersede(): void {
@@ -102,14 +148,16 @@ export class Connection {
 async function openDatabase(
   name: string,
   { steps = SCHEMA_STEPS, onBlocked }: ConnectionOptions,
-  events: { blocking: () => void; terminated: () => void },
-): Promise<Database> {
+  events: Pick<OpenDBCallbacks<MovewrightDb>, 'blocking' | 'terminated'>,
+): Promise<{ db: Database; isNew: boolean }> {
   let upgradeError: unknown = null
+  let isNew = false
   try {
-    return await openDB<MovewrightDb>(name, steps.length, {
+    const db = await openDB<MovewrightDb>(name, steps.length, {
       ...events,
       blocked: () => onBlocked?.(BLOCKED_MESSAGE),
       upgrade: (db, oldVersion, _newVersion, transaction) => {
+        isNew = oldVersion === 0
         try {
           for (const step of steps.slice(oldVersion)) step(db, transaction)
         } catch (error) {
@@ -118,6 +166,7 @@ async function openDatabase(
         }
       },
     })
+    return { db, isNew }
   } catch (error) {
     throw openError(upgradeError ?? error, upgradeError !== null)
   }

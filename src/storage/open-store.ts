@@ -56,6 +56,7 @@ export async function openStore(
     removeItems: (kind, ids) => removeItems(connection, kind, ids),
     facts: async () => ({ ...(await quotaFacts()), unreadableItems: unreadable.count }),
     requestPersistence,
+    takePen: () => connection.takePen(),
     close: () => connection.close(),
   }
 }

@@ -9,6 +9,7 @@ import type {
 } from '../shared/model/library'
 import type { Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
+import type { PenAnswer } from './pen'
 import type { ItemKind } from './schema'
 
 /** A recording that was interrupted, as the journal kept it. */
@@ -100,5 +101,7 @@ export interface Store {
   facts(): Promise<StorageFacts>
   /** Asks the browser to keep the data; call after the first own take is stored. */
   requestPersistence(): Promise<boolean | null>
+  /** Asks the tab that writes to let this one do it; 'busy' while something is recorded there. */
+  takePen(): Promise<PenAnswer>
   close(): void
 }

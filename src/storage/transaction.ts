@@ -5,28 +5,49 @@ import type { Database, ReadTransaction, StoreNames, WriteTransaction } from './
 
 /**
  * Runs `work` in one durable transaction. Everything is stored by the time it settles, or nothing.
- * `work` must await nothing but requests of its own transaction, or the browser commits early.
+ * `work` must await nothing but requests of its own transaction, or the browser commits early, and
+ * must be fit to run again: a transaction that the browser aborted for reasons of its own, as when
+ * a phone puts the page away, is tried once more.
  */
 export async function write<T>(
   connection: Connection,
   stores: StoreNames[],
   work: (tx: WriteTransaction) => Promise<T>,
 ): Promise<Result<T>> {
-  let tx: WriteTransaction
   try {
-    tx = await begin(connection, (db) =>
-      db.transaction(stores, 'readwrite', { durability: 'strict' }),
+    await connection.needPen()
+    return ok(
+      await attempt(connection, stores, work).catch((error: unknown) => {
+        if (!isAbortOfPlatform(error)) throw error
+        return attempt(connection, stores, work)
+      }),
     )
   } catch (error) {
     return toFailure(error)
   }
+}
+
+/** @throws whatever ended the transaction */
+async function attempt<T>(
+  connection: Connection,
+  stores: StoreNames[],
+  work: (tx: WriteTransaction) => Promise<T>,
+): Promise<T> {
+  const tx = await begin(connection, (db) =>
+    db.transaction(stores, 'readwrite', { durability: 'strict' }),
+  )
   try {
     const [value] = await Promise.all([work(tx), tx.done])
     connection.wrote(stores)
-    return ok(value)
+    return value
   } catch (error) {
-    return toFailure(await rootCause(tx, error))
+    throw await rootCause(tx, error)
   }
+}
+
+/** Nothing was stored, and nothing about the data was wrong. */
+function isAbortOfPlatform(error: unknown): boolean {
+  return error instanceof DOMException && error.name === 'AbortError'
 }
 
 /** Runs `work` in one read-only transaction. @throws StorageError */

@@ -1,6 +1,7 @@
 import type { Notice } from '../../state/app'
 import { Button, Icon, useApp } from '../common'
 
+import { PenLine } from './pen-line'
 import { UpdateLine } from './update-line'
 
 /** The lines at the bottom of the screen, with the way back where there is one. */
@@ -9,6 +10,7 @@ export function Notices() {
   return (
     <div class="shell-notices" role="status">
       <UpdateLine />
+      <PenLine />
       {app.notices.value.map((notice) => (
         <NoticeLine key={notice.id} notice={notice} />
       ))}
