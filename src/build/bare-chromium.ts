@@ -39,7 +39,8 @@ export class BareChromium {
         ...extraArguments,
         'about:blank',
       ],
-      { stdio: ['ignore', 'ignore', 'ignore', 'pipe', 'pipe'] },
+      // A group of its own, by which the end of all its children is seen.
+      { stdio: ['ignore', 'ignore', 'ignore', 'pipe', 'pipe'], detached: true },
     )
     this.#ended = new Promise((resolve) => this.#process.once('exit', () => resolve()))
     const output = this.#process.stdio[4] as Readable
@@ -76,12 +77,26 @@ export class BareChromium {
     await this.#ended
   }
 
-  /** Kills the browser's process, and nothing else; its children end by themselves. */
+  /**
+   * Kills the browser's process, and nothing else. Its children end by themselves; resolves when the
+   * last one has, as one of them may still hold the profile's files.
+   */
   async kill(): Promise<void> {
     this.#process.kill('SIGKILL')
     await this.#ended
+    while (this.#hasChildren()) await new Promise((resolve) => setTimeout(resolve, 5))
     for (const answer of this.#open.values()) answer({ error: { message: 'killed' } })
     this.#open.clear()
+  }
+
+  #hasChildren(): boolean {
+    try {
+      // Signal 0 only asks whether there is anybody in the group.
+      process.kill(-(this.#process.pid ?? 0), 0)
+      return this.#process.pid !== undefined
+    } catch {
+      return false
+    }
   }
 
   #send<T>(method: string, params: object, sessionId?: string): Promise<T> {

@@ -61,9 +61,11 @@ function figuresOf(run: KillRun, careless: KillRun, seed: number): Figure[] {
 }
 
 function progressLine(kills: number): NonNullable<KillOptions['onKill']> {
-  const everyHundredth = Math.max(1, Math.round(kills / 10))
-  return (done) => {
-    if (done % everyHundredth === 0) process.stderr.write(`${done} of ${kills} kills\n`)
+  const everyTenth = Math.max(1, Math.round(kills / 10))
+  return ({ kills: done, lost }) => {
+    if (done % everyTenth !== 0) return
+    const seconds = (lost.seconds ?? 0).toFixed(3)
+    process.stderr.write(`${done} of ${kills} kills: ${lost.takes} takes lost, ${seconds} s\n`)
   }
 }
 

@@ -79,7 +79,7 @@ function randomTakes(random: Random, libraryId: string, count: number) {
   return Array.from({ length: count }, () => {
     const id = crypto.randomUUID()
     const recording = exampleTake({ id, libraryId })
-    return { recording, samples: exampleSamples(60 + random.integer(900), random.integer(1000)) }
+    return { recording, samples: exampleSamples(60 + random.integer(240), random.integer(1000)) }
   })
 }
 
@@ -156,7 +156,7 @@ async function merge(random: Random): Promise<void> {
   for (;;) {
     const isNew = random.integer(2) === 0
     const libraryId = isNew ? crypto.randomUUID() : library.id
-    const items = randomTakes(random, libraryId, 3 + random.integer(20))
+    const items = randomTakes(random, libraryId, 3 + random.integer(8))
     tell({ is: 'adding', ids: items.map(({ recording }) => recording.id) })
     const added = isNew
       ? await store.addFullLibrary({
@@ -207,15 +207,17 @@ const JOBS: Record<AnyJob, (random: Random) => Promise<void>> = {
 }
 
 const kills = {
-  start: (job: AnyJob, seed: number) => void JOBS[job](createRandom(seed)),
-  /** What is stored. What was cut off is kept, as a person would. */
-  async look(): Promise<Found> {
-    const unfinished = await store.unfinished()
-    const takes = [...(await takesIn(store)), ...(await takesOfOld())]
-    for (const item of unfinished) {
+  /** What was cut off is kept, as a person would. */
+  async keep(): Promise<void> {
+    for (const item of await store.unfinished()) {
       const kept = await store.finishUnfinished(item.recording.id, recovered(item))
       if (kept.ok) tell({ is: 'stored', takes: [markOf(kept.value.id, item.samples)] })
     }
+  },
+  start: (job: AnyJob, seed: number) => void JOBS[job](createRandom(seed)),
+  async look(): Promise<Found> {
+    const unfinished = await store.unfinished()
+    const takes = [...(await takesIn(store)), ...(await takesOfOld())]
     return {
       takes,
       unfinished: unfinished.map(({ recording, samples }) => ({

@@ -7,7 +7,7 @@ import { Ledger, type Losses } from './ledger'
 import { type AnyJob, type Found, JOBS, type Word } from './words'
 
 /** A profile is left after so many kills: what it holds is read whole at every start. */
-const KILLS_A_PROFILE = 40
+const KILLS_A_PROFILE = 16
 /** Longest time before a kill, ms. Recording needs longer than the journal's second. */
 const LATEST_MS: Record<AnyJob, number> = {
   recording: 2600,
@@ -34,7 +34,7 @@ export interface KillOptions {
   random: Random
   jobs?: readonly AnyJob[]
   /** Called after each kill. */
-  onKill?: (done: number) => void
+  onKill?: (run: KillRun) => void
 }
 
 /** Kills the browser again and again at random moments of its work, and counts what is lost. */
@@ -51,7 +51,7 @@ export async function runKills(options: KillOptions): Promise<KillRun> {
     try {
       const ledger = new Ledger()
       const last = Math.min(kills, run.kills + KILLS_A_PROFILE)
-      for (; run.kills < last; onKill?.(run.kills)) {
+      for (; run.kills < last; onKill?.(run)) {
         await oneStart(options, folder, ledger, run, 'kill')
         run.kills += 1
       }
@@ -95,6 +95,7 @@ async function oneStart(
     })
     addLosses(run, ledger.check(result.value as Found))
     if (end === 'look') return
+    await session.send('Runtime.evaluate', { expression: 'kills.keep()', awaitPromise: true })
     const job = jobs[random.integer(jobs.length)]!
     const working = heard('working')
     const expression = `kills.start(${JSON.stringify(job)}, ${random.nextUint32()})`
