@@ -24,7 +24,7 @@ function commitOfTree(): string | null {
     }).trim()
   try {
     const commit = git('rev-parse', 'HEAD')
-    return git('status', '--porcelain', '--untracked-files=no') === ''
+    return git('--no-optional-locks', 'status', '--porcelain', '--untracked-files=no') === ''
       ? commit
       : `${commit} with changes`
   } catch {
