@@ -100,7 +100,11 @@ describeWithTools('a tester’s session on a phone that never saw the app', ['ch
 
     rig = await openRig({ profile: rig.profile })
     user = new TesterUser(rig)
-    await rig.open(address)
+    // As from the home screen: the app starts in its library, and shows the way back.
+    await rig.open(server.url)
+    await user.see(/The session of \w{7} stands at 2 of 6\./)
+    await rig.page.getByRole('link', { name: 'Go on' }).tap()
+    expect(await rig.look<string>('location.href')).toBe(address)
     await user.button('Start').waitFor({ timeout: 15_000 })
     expect(await user.done()).toBe(2)
     expect(await rig.look<string[]>(STORED)).toEqual(before)
@@ -166,6 +170,22 @@ describeWithTools('a tester’s session on a phone that never saw the app', ['ch
         device: { accelSign: 1 },
       },
     ])
+  })
+
+  it('deletes a whole session with what it holds, and brings it back while the visit lasts', async () => {
+    await toFirstPrompt()
+    await user.tap('Start')
+    await user.perform('raise', 'Raise')
+    await user.reach(1)
+    await user.tap('Pause')
+    await user.tap('Finish')
+    await user.see('1 of 6 movements were kept.')
+    await user.tap('Delete this session')
+    await user.see(/^Session \w{7} deleted\.$/)
+    expect(await rig.look<string[]>(STORED)).toHaveLength(0)
+    await user.tap('Undo')
+    await user.see(/The session of \w{7} is over, with 1 of 6 kept\./)
+    expect(await rig.look<string[]>(STORED)).toHaveLength(1)
   })
 
   it('can be led by keyboard, and says each step to a screen reader', async () => {

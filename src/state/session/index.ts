@@ -1,14 +1,7 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import { recovered } from '../../recording/facts'
 import type { Plan } from '../../shared/collect/plan'
-import { sessionFileName, writeSessionFile } from '../../shared/collect/session-file'
-import {
-  newRun,
-  RUN_BYTES,
-  recordOf,
-  runFrom,
-  sessionOf,
-} from '../../shared/collect/session-record'
+import { newRun, RUN_BYTES, runFrom } from '../../shared/collect/session-record'
 import { reconciled, type SessionRun } from '../../shared/collect/session-run'
 import {
   DEFAULT_TRAINING,
@@ -20,6 +13,8 @@ import { fail, ok, type Result } from '../../shared/model/result'
 import type { Target } from '../../shared/model/target'
 import type { OutFile } from '../exports'
 import type { Shelf } from '../shelf'
+import { finish, withdraw } from './home'
+import { putRun, recordingsOf } from './kept-run'
 import { SessionRunner } from './runner'
 import type { MakerParts } from './take-maker'
 import { type WaitingSession, waitingSessions } from './waiting'
@@ -106,20 +101,11 @@ export function createSessions(parts: SessionParts): SessionsState {
     async withdraw(id) {
       const found = await find(id)
       if (found === null) return GONE
-      const removed = await remove(shelf, found.run, read)
+      const removed = await withdraw(shelf, found.library, found.run, read)
       await read()
       return removed
     },
   }
-}
-
-function putRun({ store }: Shelf, run: SessionRun): Promise<Result<null>> {
-  const { id, startedAt: keptAt, plan } = run
-  return store.putItem('sessions', { id, libraryId: plan.libraryId, keptAt, value: recordOf(run) })
-}
-
-async function recordingsOf({ store }: Shelf, libraryId: string, id: string): Promise<Recording[]> {
-  return (await store.listRecordings(libraryId)).filter(({ sessionId }) => sessionId === id)
 }
 
 /**
@@ -177,41 +163,4 @@ async function emptyLibrary(
       training: { ...DEFAULT_TRAINING },
     }
   )
-}
-
-/** Where the library is the designer's own, the session is home already. */
-async function finish(shelf: Shelf, library: Library, run: SessionRun): Promise<Result<OutFile>> {
-  const full = await shelf.store.loadFull(library.id)
-  const recordings =
-    full?.recordings.filter(({ recording }) => recording.sessionId === run.id) ?? []
-  const device = recordings[0]?.recording.device
-  if (device === undefined) {
-    return fail('session/empty', 'Nothing was kept in this session, so there is no file of it.')
-  }
-  const session = sessionOf(run, device, new Date().toISOString())
-  const others = (library.sessions ?? []).filter(({ id }) => id !== run.id)
-  await shelf.save({ ...library, sessions: [...others, session] })
-  await shelf.reloadRecordings()
-  const bytes = writeSessionFile({ session, recordings })
-  return ok({ fileName: sessionFileName(session, bytes), bytes })
-}
-
-async function remove(
-  shelf: Shelf,
-  run: SessionRun,
-  reread: () => Promise<void>,
-): Promise<Result<null>> {
-  const { store } = shelf
-  const ids = (await recordingsOf(shelf, run.plan.libraryId, run.id)).map(({ id }) => id)
-  const removed = await store.deleteRecordings(ids)
-  if (!removed.ok) return removed
-  const forgotten = await store.removeItems('sessions', [run.id])
-  await shelf.reloadRecordings()
-  shelf.notices.say(`Session ${run.testerCode} deleted.`, async () => {
-    shelf.check(await store.restoreRecordings(ids))
-    shelf.check(await putRun(shelf, run))
-    await shelf.reloadRecordings()
-    await reread()
-  })
-  return forgotten
 }

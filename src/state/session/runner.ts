@@ -1,7 +1,6 @@
 import { signal } from '@preact/signals'
 import type { RecordSetup } from '../../recording/types'
 import type { Prompt } from '../../shared/collect/plan'
-import { recordOf } from '../../shared/collect/session-record'
 import {
   advanced,
   backgroundSoFarMs,
@@ -15,6 +14,7 @@ import {
 } from '../../shared/collect/session-run'
 import type { Library, Recording } from '../../shared/model/library'
 import type { Failure } from '../../shared/model/result'
+import { putRun } from './kept-run'
 import { GOOD_MS, READ_MS, READY_MS, type SessionPhase } from './phase'
 import { type MakerParts, TakeMaker } from './take-maker'
 
@@ -249,12 +249,7 @@ export class SessionRunner {
   /** Shows and stores the run. Not stored is no loss: the takes say where it stood. */
   async #note(run: SessionRun): Promise<void> {
     this.run.value = run
-    await this.#parts.shelf.store.putItem('sessions', {
-      id: run.id,
-      libraryId: this.library.id,
-      keptAt: run.startedAt,
-      value: recordOf(run),
-    })
+    await putRun(this.#parts.shelf, run)
   }
 
   #addStored(kept: { ok: true; value: Recording } | Failure): void {
