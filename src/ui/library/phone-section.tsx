@@ -32,6 +32,7 @@ export function PhoneSection() {
       />
       <p class="quiet">{offlineSentence(update.offline.value)}</p>
       <SensorFacts />
+      <Button href="#/licences">Licences: what the app is made of</Button>
     </Section>
   )
 }

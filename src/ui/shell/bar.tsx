@@ -5,7 +5,17 @@ const PLACES = [
   {
     key: 'moves',
     text: 'Moves',
-    holds: ['moves', 'gesture', 'record', 'background', 'collect', 'library', 'backup', 'import'],
+    holds: [
+      'moves',
+      'gesture',
+      'record',
+      'background',
+      'collect',
+      'library',
+      'backup',
+      'import',
+      'licences',
+    ],
   },
   { key: 'try', text: 'Try', holds: ['try', 'teach', 'stage'] },
   {

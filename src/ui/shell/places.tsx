@@ -32,6 +32,10 @@ const ImportScreen = later(
   async () => (await import('../library/import-screen')).ImportScreen,
 )
 const TeachScreen = later('Teach', async () => (await import('../teach')).TeachScreen)
+const LicencesScreen = later(
+  'Licences',
+  async () => (await import('../library/licences-screen')).LicencesScreen,
+)
 const StagePlace = later('Stage', async () => (await import('../stage')).StagePlace)
 const CollectPlace = later('Collect', async () => (await import('../collect')).CollectPlace)
 const TesterPlace = later('Session', async () => (await import('../session')).TesterPlace)
@@ -48,6 +52,7 @@ export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {
   session: (rest) => <TesterPlace place="session" rest={rest} />,
   backup: () => <BackupScreen />,
   import: () => <ImportScreen />,
+  licences: () => <LicencesScreen />,
   replay: (rest) => <Replay rest={rest} />,
   teach: () => <TeachScreen />,
   stage: () => <StagePlace />,
