@@ -5,6 +5,7 @@ import { OrientationCheck } from './orientation-check'
 import { browserEnvironment, type PhoneEnvironment } from './phone-environment'
 import { type MotionEventLike, toReading } from './reading'
 import { SourceHub } from './source-hub'
+import { SteadyClock } from './steady-clock'
 
 /** A sensor that sent nothing for so long is not there, or gone. */
 const SILENCE_MS = 1000
@@ -25,6 +26,7 @@ class PhoneSource implements MotionSource {
   #meter = new MotionMeter()
   #orientation = new OrientationCheck()
   #sign: AccelSign = 0
+  #clock = new SteadyClock()
   #lastMs = Number.NEGATIVE_INFINITY
   #quietSinceMs = 0
   #watch: ReturnType<typeof setInterval> | null = null
@@ -99,6 +101,7 @@ class PhoneSource implements MotionSource {
   #listen(): void {
     this.#meter = new MotionMeter()
     this.#orientation = new OrientationCheck()
+    this.#clock = new SteadyClock()
     this.#lastMs = Number.NEGATIVE_INFINITY
     this.#quietSinceMs = this.#env.nowMs()
     this.#env.window.addEventListener('devicemotion', this.#onMotion)
@@ -117,8 +120,10 @@ class PhoneSource implements MotionSource {
 
   readonly #onMotion = (event: Event): void => {
     const reading = toReading(event as unknown as MotionEventLike)
-    if (reading === null || reading.sample.tMs < this.#lastMs) return
+    if (reading === null) return
     const { sample } = reading
+    sample.tMs = this.#clock.timeOf(sample.tMs, this.#env.nowMs())
+    if (sample.tMs < this.#lastMs) return
     this.#lastMs = sample.tMs
     this.#quietSinceMs = this.#env.nowMs()
     this.#meter.add(reading)
