@@ -3,6 +3,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { decisionText } from '../../src/build/decisions'
 import { repositoryPath } from '../../src/build/paths'
 import { writeLibraryFile } from '../../src/shared/format/library-file'
 import { writeSamplesCsv } from '../../src/shared/format/samples-csv'
@@ -63,6 +64,21 @@ describe('npm run evaluate', () => {
     expect(stdout).toMatch(/Nod +\d+\.\d % of 12 \(/)
   })
 
+  it('decides which gestures, how much data and which sensor, as JSON and as sentences', async () => {
+    const path = join(folder, 'two-testers.zip')
+    writeFileSync(path, writeLibraryFile(tinyLibrary({ testers: 2, takesEach: 3 })))
+    const { stdout } = await evaluate(path, '--decide', '--tolerance', '5', '--json')
+    const { decisions } = JSON.parse(stdout)
+    expect(decisions.gestures.pairs).toHaveLength(3)
+    expect(decisions.data.errors).toHaveLength(3)
+    expect(decisions.sensor.tolerance).toBe(0.05)
+    expect(decisions.sensor.own.loss.n).toBe(18)
+    const text = decisionText(decisions)
+    for (const title of ['Which gestures', 'How much data', 'Which sensor is enough'])
+      expect(text).toContain(title)
+    expect(text).toContain('a third shows what further testers are worth')
+  }, 240_000)
+
   it('measures a library against other settings on the same takes', async () => {
     const { stdout, code } = await evaluate(
       ...[
@@ -88,6 +104,7 @@ describe('npm run evaluate', () => {
     ['there is nothing', ['/nowhere/at/all'], 'There is nothing at /nowhere/at/all'],
     ['the holdout is unknown', ['x', '--holdout', 'day'], '--holdout is tester or take, not day.'],
     ['an option is unknown', ['x', '--loud'], "Unknown option '--loud'"],
+    ['the tolerance is none', ['x', '--tolerance', '0'], '--tolerance is points from above 0'],
     ['a setting is unknown', ['x', '--with', 'speed=1'], '"speed=1" is no setting'],
     ['a setting is out of its range', ['x', '--with', 'length=4'], 'a number from 8 to 128'],
   ])('ends with one clear sentence when %s', async (_, args, sentence) => {

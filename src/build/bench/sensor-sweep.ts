@@ -32,7 +32,8 @@ function figuresOf(name: string, decided: Result<SensorDecision>): Figure[] {
   const { own, results, together, cheapest, limits, tolerance } = decided.value
   return [
     rateFigure(`${name}_own_accuracy`, own.accuracy, settingWords(own.setting)),
-    ...[...results, ...together].map((one) => lossFigure(name, one)),
+    ...results.map((one) => lossFigure(`${name}_${one.axis}_${changedValue(one)}`, one)),
+    ...together.map((one, i) => lossFigure(`${name}_together_${i + 1}`, one)),
     {
       figure: `${name}_cheapest_loss`,
       value: cheapest.loss.value,
@@ -45,15 +46,26 @@ function figuresOf(name: string, decided: Result<SensorDecision>): Figure[] {
   ]
 }
 
-function lossFigure(
-  name: string,
-  { axis, setting, loss, verdict, accuracy }: SettingResult,
-): Figure {
-  const key = { gyro: 'accel', rate: setting.rateHz, bits: setting.bits, noise: setting.accelNoise }
-  const what = axis === 'range' ? setting.rangeG : axis in key ? key[axis as keyof typeof key] : ''
+/** The value that was changed, for a figure's name. */
+function changedValue({ axis, setting }: SettingResult): number | string {
+  switch (axis) {
+    case 'rate':
+      return setting.rateHz
+    case 'bits':
+      return setting.bits
+    case 'noise':
+      return setting.accelNoise
+    case 'range':
+      return setting.rangeG
+    default:
+      return 'none'
+  }
+}
+
+function lossFigure(name: string, { setting, loss, verdict, accuracy }: SettingResult): Figure {
   const note = `${verdict}: ${settingWords(setting)}, ${accuracy.hits} of ${accuracy.n} right`
   const { value, n, low, high } = loss
-  return { figure: `${name}_${axis}_${what}_loss`, value, unit: 'share', n, low, high, note }
+  return { figure: `${name}_loss`, value, unit: 'share', n, low, high, note }
 }
 
 function libraryOf(series: readonly CutSeries[]): FullLibrary {
