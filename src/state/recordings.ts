@@ -14,6 +14,11 @@ type Recordings = Pick<
 /** Fetched with the first change: the start does without it. */
 const loadHistory = () => import('../shared/collect/history')
 
+const loadLeave = async () => ({
+  ...(await import('../shared/collect/withdraw')),
+  ...(await import('./leave')),
+})
+
 /** Acts on the recordings of the current library. Samples are never changed. */
 export function createRecordings(shelf: Shelf): Recordings {
   const { store, notices } = shelf
@@ -53,13 +58,14 @@ export function createRecordings(shelf: Shelf): Recordings {
       if (recording !== undefined) await change({ ...recording, ...facts })
     },
     async removeRecordings(ids) {
-      if (ids.length === 0 || !shelf.check(await store.deleteRecordings(ids))) return
-      await shelf.reloadRecordings()
+      const library = shelf.current.value
+      if (ids.length === 0 || library === null) return
       const what = ids.length === 1 ? 'Recording' : `${ids.length} recordings`
-      notices.say(`${what} deleted.`, async () => {
-        shelf.check(await store.restoreRecordings(ids))
-        await shelf.reloadRecordings()
-      })
+      // Those that came home in a file must not come back with it.
+      const { dropTakes, leaveTogether } = await loadLeave()
+      const own = shelf.recordings.value
+      const leave = dropTakes(library, own, ids, new Date().toISOString())
+      await leaveTogether(shelf, library, leave, `${what} deleted.`)
     },
     samples: (id) => store.loadSamples(id),
     async quality(takeId) {

@@ -162,3 +162,46 @@ it('a plan is stored with its library, and its deletion can be undone', async ()
   await app.undoable.value[0]?.undo?.()
   expect(collect.plans.value).toHaveLength(1)
 })
+
+it('a take deleted where it is listed does not come back with its session either', async () => {
+  const { app, session } = await open()
+  const collect = await bringHome(app, session)
+  await app.library.removeRecordings([takes(app)[0]!.id])
+  await collect.bring([asFile(session)])
+  await collect.agree()
+  expect(takes(app)).toHaveLength(6)
+  await app.undoable.value.find(({ text }) => text === 'Recording deleted.')?.undo?.()
+  expect(takes(app)).toHaveLength(7)
+  expect(app.library.current.value?.withdrawals).toEqual([])
+})
+
+it('labels changed on two desks are put to the person, and nothing is stored undecided', async () => {
+  const { app, session } = await open()
+  const collect = await bringHome(app, session)
+  const other = await open()
+  await bringHome(other.app, session)
+  const names = (one: App) => one.library.current.value!.gestures
+  await app.library.addGesture('Pour')
+  const [id, pour] = [session.recordings[0]!.samples.tMs.length, names(app)[2]!]
+  const firstOf = (one: App) => takes(one).find(({ sampleCount }) => sampleCount === id)!
+  await app.library.relabel(firstOf(app).id, pour.id)
+  await other.app.library.relabel(firstOf(other.app).id, names(other.app)[1]!.id)
+  const exported = await other.app.exportLibrary()
+  if (!exported.ok) throw new Error(exported.message)
+  const { bytes } = exported.value
+  await collect.bring([{ name: 'other desk.zip', bytes: async () => bytes }])
+  const report = () => {
+    const { value } = collect.bringing
+    if (value.state !== 'report') throw new Error(value.state)
+    return value.report
+  }
+  expect(report().strangers).toEqual([])
+  expect(report().merge.conflicts.map(({ field }) => field)).toEqual(['gestureId'])
+  expect(report().merge.conflicts[0]?.choices[0]?.value).toBe(pour.id)
+  expect(await collect.agree()).toMatchObject({ ok: false, code: 'collect/not-decided' })
+  collect.decideAll('there')
+  expect((await collect.agree()).ok).toBe(true)
+  expect(firstOf(app)).toMatchObject({ gestureId: names(app)[1]!.id })
+  await collect.bring([{ name: 'other desk.zip', bytes: async () => bytes }])
+  expect(report().merge.conflicts).toEqual([])
+})

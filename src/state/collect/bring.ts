@@ -13,6 +13,7 @@ import {
   settleMerge,
 } from '../../shared/collect/merge'
 import { apart, sharedCodes } from '../../shared/collect/same-code'
+import { undoChange } from '../../shared/collect/undo-change'
 import type { Gesture, Library } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
 import type { Progress } from '../../shared/protocol/recogniser'
@@ -268,15 +269,7 @@ export class BringHome implements BringState {
       this.#shelf.notices.trouble('Its library was deleted; undo that first.')
       return
     }
-    const added = new Set(change.library.gestures.map(({ id }) => id))
-    for (const { id } of before.gestures) added.delete(id)
-    const { sessions: _, withdrawals: __, ...rest } = now
-    const library: Library = {
-      ...rest,
-      gestures: now.gestures.filter(({ id }) => !added.has(id)),
-      ...(before.sessions === undefined ? {} : { sessions: before.sessions }),
-      ...(before.withdrawals === undefined ? {} : { withdrawals: before.withdrawals }),
-    }
+    const library = undoChange(now, before, change.library)
     const updated = new Set(change.update.map(({ id }) => id))
     const undone = await this.#shelf.store.changeLibrary({
       library,

@@ -11,6 +11,7 @@ import type { Job } from '../app'
 import { fingerprint } from '../fingerprint'
 import { newId } from '../id'
 import { createJobSlot } from '../jobs'
+import { leaveTogether } from '../leave'
 import type { Shelf } from '../shelf'
 import {
   BringHome,
@@ -105,16 +106,17 @@ export function createCollect({ shelf, recogniser }: CollectParts): CollectState
       const take = shelf.recordings.peek().find(({ id }) => id === takeId)
       const samples = await shelf.store.loadSamples(takeId)
       if (take?.kind !== 'take' || samples === null) return null
-      return demonstrate(samples, take.device.accelSign, DEMONSTRATION_MS)
+      return demonstrate(samples, take.device.accelSign, DEMONSTRATION_MS, take.trim)
     },
     withdraw: (testerCode) =>
-      leave(shelf, recogniser, `All recordings of ${testerCode} withdrawn.`, (library, own, at) =>
-        withdrawTester(library, own, testerCode, at),
+      leave(
+        { shelf, recogniser },
+        `All recordings of ${testerCode} withdrawn.`,
+        (library, own, at) => withdrawTester(library, own, testerCode, at),
       ),
     drop: (takeIds) =>
       leave(
-        shelf,
-        recogniser,
+        { shelf, recogniser },
         takeIds.length === 1 ? 'Take dropped.' : `${takeIds.length} takes dropped.`,
         (library, own, at) => dropTakes(library, own, takeIds, at),
       ),
@@ -151,10 +153,9 @@ export function freshPlan(library: Library): Plan {
 
 type Own = Parameters<typeof withdrawTester>[1]
 
-/** Recordings go, with what remembers it, in one step; and back. */
+/** As `leaveTogether`, once the content of every recording is known. */
 async function leave(
-  shelf: Shelf,
-  recogniser: RecogniserClient,
+  { shelf, recogniser }: CollectParts,
   said: string,
   act: (library: Library, own: Own, at: string) => Leave,
 ): Promise<void> {
@@ -162,31 +163,5 @@ async function leave(
   if (before === null) return
   const own = await identify(shelf, recogniser, before)
   if (!shelf.check(own)) return
-  const { library, removeIds } = act(before, own.value, new Date().toISOString())
-  const nothing = { add: [], update: [] }
-  const stored = await shelf.store.changeLibrary({
-    library,
-    ...nothing,
-    remove: removeIds,
-    restore: [],
-  })
-  if (!shelf.check(stored)) return
-  await shelf.reload()
-  shelf.notices.say(said, async () => {
-    const now = shelf.libraries.peek().find(({ id }) => id === before.id)
-    if (now === undefined) return shelf.notices.trouble('Its library was deleted; undo that first.')
-    const { sessions: _, withdrawals: __, ...rest } = now
-    const undone = await shelf.store.changeLibrary({
-      library: {
-        ...rest,
-        ...(before.sessions === undefined ? {} : { sessions: before.sessions }),
-        ...(before.withdrawals === undefined ? {} : { withdrawals: before.withdrawals }),
-      },
-      ...nothing,
-      remove: [],
-      restore: removeIds,
-    })
-    shelf.check(undone)
-    await shelf.reload()
-  })
+  await leaveTogether(shelf, before, act(before, own.value, new Date().toISOString()), said)
 }

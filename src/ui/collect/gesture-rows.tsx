@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import type { Plan, PlanGesture } from '../../shared/collect/plan'
 import type { Gesture, Take } from '../../shared/model/library'
 import type { CollectState } from '../../state/collect'
-import { Button, Icon, SelectField, TextField, useApp } from '../common'
+import { Button, Field, Icon, SelectField, useApp } from '../common'
 
 interface Props {
   collect: CollectState
@@ -68,13 +68,17 @@ function GestureRow({ collect, gesture, planned, onChange }: RowProps) {
       />
       {planned !== undefined && (
         <>
-          <TextField
-            label="What the hand does"
-            value={planned.words}
-            maxLength={200}
-            placeholder="Lift it over your head and let it down again."
-            onInput={(words) => onChange({ ...planned, words })}
-          />
+          <Field label="What the hand does">
+            {({ id }) => (
+              <textarea
+                id={id}
+                rows={2}
+                value={planned.words}
+                maxLength={200}
+                onInput={(event) => onChange({ ...planned, words: event.currentTarget.value })}
+              />
+            )}
+          </Field>
           <Shown collect={collect} planned={planned} onChange={onChange} />
         </>
       )}

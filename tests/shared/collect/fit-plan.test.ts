@@ -60,6 +60,19 @@ describe('a demonstration', () => {
     }
   })
 
+  test('leaves out the rest at either end, and keeps the part that counts where it is trimmed', () => {
+    const still = turn(0)
+    const block = turn(400)
+    for (let n = 0; n < 120; n++) {
+      if (n < 40 || n >= 90) block.values.set(still.values.subarray(n * 6, n * 6 + 6), n * 6)
+    }
+    const lengthMs = (shown: ReturnType<typeof demonstrate>) =>
+      (shown!.values.length / 6) * shown!.periodMs
+    // 50 readings at 60 Hz are 833 ms, and 200 ms are shown before and after.
+    expect(lengthMs(demonstrate(block, 1, 50))).toBeCloseTo(1200, -2)
+    expect(lengthMs(demonstrate(block, 1, 50, { startMs: 700, endMs: 1200 }))).toBe(500)
+  })
+
   test('of next to nothing is none', () => {
     const block = turn(1)
     expect(demonstrate({ tMs: block.tMs.slice(0, 3), values: block.values }, 1, 80)).toBeNull()
