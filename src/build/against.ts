@@ -47,7 +47,7 @@ export function againstText({ comparison, words }: AgainstReport): string {
     (flip) => `  ${flip.takeId} ${flip.testerCode} ${flipText(flip)}`,
   )
   const lines = [
-    ...[words.changed, words.means, words.todo],
+    ...[words.changed, words.means, words.evidence, words.todo],
     ...[gestureWords(comparison), notComparedWords(comparison)],
     ...flips,
   ]

@@ -15,7 +15,7 @@ export interface ModelsState {
   /** Newest first; null until they are read. */
   models: ReadonlySignal<KeptEntry[] | null>
   pin(id: string, pinned: boolean): Promise<void>
-  /** For good: a model can be trained again from its takes. */
+  /** Can be undone for the visit. */
   remove(id: string): Promise<void>
 }
 
@@ -48,7 +48,16 @@ export function createModels(shelf: Shelf, keeper: ModelKeeper): ModelsState {
         if (entry === undefined) return fail('models/missing', 'This model is no longer kept.')
         return putModel(shelf.store, libraryId, { ...entry, model: { ...entry.model, pinned } })
       }),
-    remove: (id) => change(() => shelf.store.removeItems('models', [id])),
+    remove: async (id) => {
+      const entry = entries.peek()?.models.find((one) => one.id === id)
+      if (entry === undefined) return
+      const libraryId = entries.peek()!.libraryId
+      await change(() => shelf.store.removeItems('models', [id]))
+      shelf.notices.say('The kept model is removed.', async () => {
+        shelf.check(await putModel(shelf.store, libraryId, entry))
+        await reload(libraryId)
+      })
+    },
   }
 }
 

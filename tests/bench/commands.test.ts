@@ -97,7 +97,7 @@ describe('npm run evaluate', () => {
     const { onlyFirst, onlySecond, flips } = against.comparison
     expect(flips).toHaveLength(onlyFirst + onlySecond)
     expect(against.changes).toEqual([expect.stringMatching(/^points \d+ → 8$/)])
-    expect(against.words.means).toContain('36 takes held out in both')
+    expect(against.words.evidence).toContain('36 takes held out in both')
   })
 
   it.each([

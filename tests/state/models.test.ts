@@ -86,6 +86,8 @@ test('the same library trained twice is one model; pinned ones stay when the old
   expect(models.map(({ id }) => id)).not.toContain('old 0')
   await state.remove(first!.id)
   expect(state.models.value).toHaveLength(MOST_KEPT)
+  await app.undoable.value[0]?.undo?.()
+  expect(state.models.value?.map(({ id }) => id)).toContain(first!.id)
 }, 60_000)
 
 test('a damaged model is left out; one that went through a backup is whole', async () => {

@@ -2,10 +2,13 @@ import type { Comparison, Flip } from '../compare/compare-evaluations'
 import { mcnemarExact } from '../statistics/mcnemar'
 import { percent, plural, UNIT_SPACE } from './numbers'
 
-/** A comparison in three sentences. */
+/** A comparison in sentences. */
 export interface CompareWords {
   changed: string
+  /** What it means, in one sentence. */
   means: string
+  /** The counts that say so. */
+  evidence: string
   todo: string
 }
 
@@ -22,7 +25,8 @@ export function compareWords(
 ): CompareWords {
   return {
     changed: changedWords(changes, names),
-    means: meansWords(comparison, names),
+    means: verdict(comparison, names),
+    evidence: evidenceWords(comparison, names),
     todo: todoWords(comparison, names),
   }
 }
@@ -33,20 +37,22 @@ function changedWords(changes: readonly string[], [first, second]: [string, stri
     : `From ${first} to ${second}: ${changes.join('; ')}.`
 }
 
-function meansWords(comparison: Comparison, [first, second]: [string, string]): string {
+function evidenceWords(comparison: Comparison, [first, second]: [string, string]): string {
   const { onlyFirst, onlySecond, first: a, second: b } = comparison
   const shares = `Of ${plural('take', a.n)} held out in both, ${first} had ${a.hits} right and ${second} ${b.hits}`
-  if (onlyFirst + onlySecond === 0)
+  if (onlyFirst + onlySecond === 0) {
     return `${shares}: not one answer went from right to wrong or back.`
+  }
   const flips = `${onlySecond} put right, ${onlyFirst} newly wrong`
-  return `${shares}: ${flips} (exact McNemar p${UNIT_SPACE}=${UNIT_SPACE}${pText(comparison.p)}). ${verdict(comparison, [first, second])}`
+  return `${shares}: ${flips}. Exact McNemar p${UNIT_SPACE}=${UNIT_SPACE}${pText(comparison.p)}; difference ${gainText(comparison)}.`
 }
 
 function verdict(comparison: Comparison, [first, second]: [string, string]): string {
   const { p, onlyFirst, onlySecond } = comparison
-  if (p >= LEVEL) return 'Chance alone explains a difference like this.'
+  if (onlyFirst + onlySecond === 0) return `${first} and ${second} are right about the same takes.`
+  if (p >= LEVEL) return `Chance alone explains what ${first} and ${second} have apart.`
   const [better, worse] = onlySecond > onlyFirst ? [second, first] : [first, second]
-  return `${better} is better than ${worse} by more than chance explains: ${gainText(comparison)}.`
+  return `${better} is better than ${worse} by more than chance explains.`
 }
 
 /** '2.4 points, 95 % interval 0.6 to 4.5'. */
@@ -67,14 +73,11 @@ function todoWords(comparison: Comparison, [first, second]: [string, string]): s
   const { p, onlyFirst, onlySecond } = comparison
   if (onlyFirst + onlySecond === 0)
     return `Keep whichever costs less; nothing here speaks for either.`
-  if (p < LEVEL && onlySecond > onlyFirst) {
-    const worst = commonest(comparison.flips.filter(({ better }) => !better))
-    return worst === null ? `Keep ${second}.` : `Keep ${second}, and look at ${worst}.`
-  }
   if (p < LEVEL) {
     const worst = commonest(comparison.flips.filter(({ better }) => !better))
-    const look = worst === null ? '' : ` and look at ${worst} first`
-    return `Go back to ${first}, or undo what changed${look}.`
+    const keep =
+      onlySecond > onlyFirst ? `Keep ${second}.` : `Go back to ${first}, or undo what changed.`
+    return worst === null ? keep : `${keep} Look first at ${worst}.`
   }
   return `Do not choose by this. ${enoughWords(onlyFirst, onlySecond, comparison.first.n)}`
 }
@@ -90,15 +93,17 @@ function enoughWords(onlyFirst: number, onlySecond: number, n: number): string {
   return 'Even twenty times as many takes would hardly tell a difference this small.'
 }
 
-/** The kind of flip that comes most often: '3 of Ring that are now answered Swing'. */
+/** The kind of flip that comes most often: 'Ring, of which 3 takes are now answered Swing'. */
 function commonest(flips: readonly Flip[]): string | null {
-  const counts = new Map<string, number>()
-  for (const { performed, second } of flips) {
-    const kind = `${performed} now answered ${second ?? 'none'}`
-    counts.set(kind, (counts.get(kind) ?? 0) + 1)
+  const counts = new Map<string, { flip: Flip; count: number }>()
+  for (const flip of flips) {
+    const kind = `${flip.performed} ${flip.second}`
+    counts.set(kind, { flip, count: (counts.get(kind)?.count ?? 0) + 1 })
   }
-  const [best] = [...counts].sort((x, y) => y[1] - x[1])
-  return best === undefined ? null : `${plural('take', best[1])} of ${best[0]}`
+  const [best] = [...counts.values()].sort((x, y) => y.count - x.count)
+  if (best === undefined) return null
+  const { flip, count } = best
+  return `${flip.performed}, of which ${plural('take', count)} ${count === 1 ? 'is' : 'are'} now answered ${flip.second ?? 'none'}`
 }
 
 /** What was left out of the comparison and why; '' when nothing was. */

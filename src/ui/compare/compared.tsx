@@ -38,9 +38,10 @@ export function Compared({ first, second, holdout }: ComparedProps) {
   const from = rateAxisStart([comparison.first, comparison.second])
   return (
     <div class="compare-result">
-      <div>
+      <div class="compare-words">
         <p>{words.changed}</p>
         <p class="compare-means">{words.means}</p>
+        <p>{words.evidence}</p>
         <p>{words.todo}</p>
       </div>
       <Section title="Right, on the same takes">

@@ -23,13 +23,14 @@ export function Session({ teach }: { teach: TeachState }) {
     <div class="teach-session">
       <SignStep />
       <Takes made={last?.count ?? 0} />
-      <div role="status">
+      <div class="teach-status" role="status">
         <p class="teach-seen">
           {words?.seen ?? `Rest a moment, then make the movement ${TEACH_TAKES} times.`}
         </p>
         {words !== undefined && <p>{words.todo}</p>}
         {words === undefined && <p class="quiet">Rest between two of them.</p>}
       </div>
+      <Cost teach={teach} />
       {near.length > 0 && (
         <Section title="Nearest other gestures">
           <div class="teach-near">
@@ -50,7 +51,6 @@ export function Session({ teach }: { teach: TeachState }) {
         <SimulatedPhone gesture={null} way="hands-free" />
       )}
       <Tries teach={teach} />
-      <Cost teach={teach} />
     </div>
   )
 }

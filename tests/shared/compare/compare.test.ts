@@ -46,11 +46,12 @@ describe('two evaluations on the same takes', () => {
     expect(found.flips[0]).toMatchObject({ takeId: 'take 20', better: false, second: 'Swing' })
     expect(flipText(found.flips[0]!)).toBe('Ring: right before, Swing now')
     expect(flipText(found.flips[1]!)).toBe('Ring: Swing before, right now')
-    const { means, todo } = compareWords(found, ['24 takes more by T07'])
-    expect(means).toContain('Of 30 takes held out in both, A had 21 right and B 28')
-    expect(means).toContain('8 put right, 1 newly wrong')
-    expect(means).toContain('B is better than A by more than chance explains: 23.3 points')
-    expect(todo).toBe('Keep B, and look at 1 take of Ring now answered Swing.')
+    const { means, evidence, todo } = compareWords(found, ['24 takes more by T07'])
+    expect(evidence).toContain('Of 30 takes held out in both, A had 21 right and B 28')
+    expect(evidence).toContain('8 put right, 1 newly wrong')
+    expect(evidence).toContain('difference 23.3 points')
+    expect(means).toBe('B is better than A by more than chance explains.')
+    expect(todo).toBe('Keep B. Look first at Ring, of which 1 take is now answered Swing.')
   })
 
   test('that are worse say where to go back to', () => {
@@ -68,7 +69,8 @@ describe('two evaluations on the same takes', () => {
     expect(few.todo).toMatch(/^Do not choose by this. If it goes on like this, about \d+ takes/)
     const same = compareWords(compared(measured(20, [1]), measured(20, [1])), [])
     expect(same.changed).toBe('Nothing is different between A and B that training reads.')
-    expect(same.means).toContain('not one answer went from right to wrong')
+    expect(same.evidence).toContain('not one answer went from right to wrong')
+    expect(same.means).toBe('A and B are right about the same takes.')
   })
 
   test('are compared on takes held out in both alone, and say what became of the others', () => {
