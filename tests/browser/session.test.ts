@@ -2,10 +2,11 @@ import { readFileSync } from 'node:fs'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest'
 import type { RunningServer } from '../../src/build/static-server'
 import { readSessionFile } from '../../src/shared/collect/session-file'
+import { createRandom } from '../../src/shared/statistics/random'
 import { serveBuiltApp } from '../support/built-app'
 import { describeWithTools } from '../support/tools'
 import { examplePlan, joinAddress } from './collect-plan'
-import { stillness } from './hand-player'
+import { performance, stillness } from './hand-player'
 import { openRig, type Rig } from './rig'
 import { TesterUser } from './tester-user'
 
@@ -113,6 +114,38 @@ describeWithTools('a tester’s session on a phone that never saw the app', ['ch
     await user.reach(3)
     expect(await rig.look<string[]>(STORED)).toHaveLength(3)
   })
+
+  it('loses no finished take over kills at random moments', async () => {
+    const long = examplePlan({ gestures: plan.gestures.map((one) => ({ ...one, takes: 30 })) })
+    await rig.open(joinAddress(server.url, long))
+    await user.tap('Take part')
+    await user.tap('I agree')
+    await user.tap('Right hand')
+    await user.layFlat()
+    const address = await rig.look<string>('location.href')
+    const random = createRandom(17)
+    let finished: string[] = []
+    for (let kill = 0; kill < 5; kill++) {
+      await user.tap('Start')
+      await user.perform('raise', 'Raise')
+      await user.reach(finished.length + 1)
+      // The movement after it, from getting ready to being stored, takes about five seconds.
+      const restMs = random.uniform(0, 5000)
+      await rig.sensors.play(performance('raise', 70 + kill, restMs))
+      finished = await rig.look<string[]>(STORED)
+      await rig.kill()
+      rig = await openRig({ profile: rig.profile })
+      user = new TesterUser(rig)
+      await rig.open(address)
+      await user.button('Start').waitFor({ timeout: 15_000 })
+      const stored = await rig.look<string[]>(STORED)
+      expect(stored).toEqual(expect.arrayContaining(finished))
+      // What was stored is counted, and nothing twice.
+      expect(await user.done()).toBe(stored.length)
+      finished = stored
+    }
+    expect(finished.length).toBeGreaterThanOrEqual(5)
+  }, 180_000)
 
   it('holds a take that storage had no room for, and stores it when there is room', async () => {
     const origin = new URL(server.url).origin

@@ -13,7 +13,10 @@ const NAMES: Record<Density['name'], string> = { fine: 'Fine', medium: 'Medium',
 export function ShowFrames({ content }: { content: Uint8Array }) {
   const [density, setDensity] = useState<Density>(DENSITIES[0]!)
   const [number, setNumber] = useState(0)
-  const [running, setRunning] = useState(true)
+  // Whoever asked for little motion starts the change of codes by a tap.
+  const [running, setRunning] = useState(
+    () => !matchMedia('(prefers-reduced-motion: reduce)').matches,
+  )
   const sender = useMemo(() => createSender(content, density.blockBytes), [content, density])
   useWakeLock(running)
   useEffect(() => {
@@ -38,7 +41,7 @@ export function ShowFrames({ content }: { content: Uint8Array }) {
       </p>
       <div class="show-frames-controls">
         <Button big onClick={() => setRunning(!running)}>
-          {running ? 'Pause the codes' : 'Go on'}
+          {running ? 'Pause the codes' : 'Change the codes'}
         </Button>
         <Choice
           legend="Size of the squares"

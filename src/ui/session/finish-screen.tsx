@@ -1,7 +1,9 @@
 import { useEffect, useState } from 'preact/hooks'
 import { encodePlanLink } from '../../shared/collect/plan-link'
 import { progressOf } from '../../shared/collect/session-progress'
+import { DENSITIES, runMs } from '../../shared/frames/pace'
 import { plural } from '../../shared/present/numbers'
+import { countDownText } from '../../shared/present/session-words'
 import type { SessionRunner, SessionsState } from '../../state/session'
 import { SendToFolder } from '../collect/send-to-folder'
 import { Button, HOME, Notice, navigate, route, Screen } from '../common'
@@ -60,7 +62,12 @@ export function FinishScreen({
       {run.plan.folder !== undefined && file !== null && (
         <SendToFolder folder={run.plan.folder} file={file} />
       )}
-      <FinishActions runner={runner} sessions={sessions} onCodes={() => setCoded(true)} />
+      <FinishActions
+        runner={runner}
+        sessions={sessions}
+        bytes={file?.bytes.length ?? 0}
+        onCodes={() => setCoded(true)}
+      />
     </Screen>
   )
 }
@@ -84,10 +91,13 @@ function Codes({ file, onBack }: { file: { bytes: Uint8Array }; onBack: () => vo
 function FinishActions({
   runner,
   sessions,
+  bytes,
   onCodes,
 }: {
   runner: SessionRunner
   sessions: SessionsState
+  /** Of the session's file. */
+  bytes: number
   onCodes: () => void
 }) {
   const run = runner.run.value
@@ -99,7 +109,7 @@ function FinishActions({
   return (
     <div class="session-ways">
       <Button big wide onClick={onCodes}>
-        Show it to another phone's camera
+        Show it to another phone's camera, {countDownText(runMs(bytes, DENSITIES[0]!))}
       </Button>
       {link.ok && (
         <Button big wide href={route('join', link.value)}>
