@@ -25,6 +25,9 @@ export const BLOCKED_MESSAGE =
 export const SUPERSEDED_MESSAGE =
   'Movewright was opened in a newer version in another tab: reload this page to go on here.'
 
+/** How long after a failed attempt a lost connection is opened again. */
+const OPEN_AGAIN_MS = 500
+
 export const READER_MESSAGE =
   'Another tab of Movewright is the one that stores, so nothing was saved here: go on there, or tap "Store here".'
 
@@ -39,6 +42,8 @@ export class Connection {
   #giveWay: 'newer' | 'deletion' | null = null
   #closed: StorageError | null = null
   #wasOpen = false
+  /** The database was made by this connection, perhaps in an attempt that then failed. */
+  #isNew = false
   readonly #tabs: OtherTabs | null
   readonly #pen: Pen
 
@@ -107,14 +112,18 @@ export class Connection {
 
   async #open(): Promise<Database> {
     try {
-      const { db, isNew } = await openDatabase(this.name, this.options, {
+      const db = await openDatabase(this.name, this.options, {
+        made: () => {
+          this.#isNew = true
+        },
         blocking: (_current, wanted) => {
           this.#giveWay = wanted === null ? 'deletion' : 'newer'
           if (this.#holds === 0) this.#yield()
         },
         terminated: () => this.#openAgain(),
       })
-      if (isNew && this.#wasOpen) this.options.onEvicted?.()
+      if (this.#isNew && this.#wasOpen) this.options.onEvicted?.()
+      this.#isNew = false
       this.#wasOpen = true
       return db
     } catch (error) {
@@ -126,7 +135,9 @@ export class Connection {
   /** At once and not with the next call, to learn whether the data are still there. */
   #openAgain(): void {
     this.drop()
-    if (this.#closed === null) this.get().catch(() => undefined)
+    if (this.#closed !== null) return
+    // While the browser still deletes, opening fails; then it is tried a little later.
+    this.get().catch(() => setTimeout(() => this.get().catch(() => undefined), OPEN_AGAIN_MS))
   }
 
   #yield(): void {
@@ -148,16 +159,18 @@ export class Connection {
 async function openDatabase(
   name: string,
   { steps = SCHEMA_STEPS, onBlocked }: ConnectionOptions,
-  events: Pick<OpenDBCallbacks<MovewrightDb>, 'blocking' | 'terminated'>,
-): Promise<{ db: Database; isNew: boolean }> {
+  {
+    made,
+    ...events
+  }: Pick<OpenDBCallbacks<MovewrightDb>, 'blocking' | 'terminated'> & { made: () => void },
+): Promise<Database> {
   let upgradeError: unknown = null
-  let isNew = false
   try {
-    const db = await openDB<MovewrightDb>(name, steps.length, {
+    return await openDB<MovewrightDb>(name, steps.length, {
       ...events,
       blocked: () => onBlocked?.(BLOCKED_MESSAGE),
       upgrade: (db, oldVersion, _newVersion, transaction) => {
-        isNew = oldVersion === 0
+        if (oldVersion === 0) made()
         try {
           for (const step of steps.slice(oldVersion)) step(db, transaction)
         } catch (error) {
@@ -166,7 +179,6 @@ async function openDatabase(
         }
       },
     })
-    return { db, isNew }
   } catch (error) {
     throw openError(upgradeError ?? error, upgradeError !== null)
   }

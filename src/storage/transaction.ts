@@ -84,6 +84,9 @@ async function begin<T>(connection: Connection, start: (db: Database) => T): Pro
   }
 }
 
+/** What requests report of a transaction that has ended, before and after they were made. */
+const ENDED = ['AbortError', 'TransactionInactiveError', 'InvalidStateError']
+
 /** When a transaction dies, its open requests report only that; the transaction knows why. */
 async function rootCause(tx: WriteTransaction, error: unknown): Promise<unknown> {
   try {
@@ -95,6 +98,6 @@ async function rootCause(tx: WriteTransaction, error: unknown): Promise<unknown>
     () => null,
     (reason: unknown) => reason,
   )
-  const onlyAborted = error instanceof DOMException && error.name === 'AbortError'
+  const onlyAborted = error instanceof DOMException && ENDED.includes(error.name)
   return onlyAborted ? (tx.error ?? end ?? error) : error
 }
