@@ -1,5 +1,6 @@
 import { proxy } from 'comlink'
 import type { OnProgress } from '../shared/protocol/recogniser'
+import type { ConditionedCache } from '../shared/training/prepare-in-parts'
 import type { CallOptions, RecogniserClient } from './client'
 import { WorkerLine } from './worker-line'
 import { poolSize, WorkerPool } from './worker-pool'
@@ -8,6 +9,8 @@ import { poolSize, WorkerPool } from './worker-pool'
 const JOBS_IDLE_MS = 60_000
 /** The pool's further workers go sooner: jobs in parts are rare. */
 const HELPER_IDLE_MS = 5_000
+/** Conditioned recordings that are kept for the next evaluation: some 8,000 takes. */
+const MOST_CONDITIONED_BYTES = 24 * 1024 * 1024
 /** Live calls take milliseconds: one that takes this long will not come back. */
 const LIVE_TIMEOUT_MS = 10_000
 
@@ -30,13 +33,18 @@ export function createRecogniserClient(
   const jobs = new WorkerLine(start, JOBS_IDLE_MS)
   const helpers = Array.from({ length: size - 1 }, () => new WorkerLine(start, HELPER_IDLE_MS))
   const pool = new WorkerPool([jobs, ...helpers])
+  let conditioned: ConditionedCache | undefined
 
   return {
     train: (full, options = {}) =>
       jobs.call((service) => service.train(full, report(options)), options),
     evaluate: async (full, holdout, options = {}) => {
-      const { evaluateInParts } = await import('../shared/evaluation/evaluate-library')
-      return evaluateInParts(pool.runner(options), full, holdout, options.onProgress)
+      const { evaluateInParts, ConditionedCache } = await import(
+        '../shared/evaluation/evaluate-library'
+      )
+      conditioned ??= new ConditionedCache(MOST_CONDITIONED_BYTES)
+      const run = pool.runner(options)
+      return evaluateInParts(run, full, holdout, options.onProgress, { cache: conditioned })
     },
     grip: async (full, options = {}) => {
       const { measureGripInParts } = await import('../shared/grip/measure-grip')

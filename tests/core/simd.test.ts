@@ -142,6 +142,11 @@ describe('algebra in the module', () => {
       const values = Float64Array.from({ length: rows * columns }, () => random.normal())
       const wanted = PLAIN_ALGEBRA.gram(values, rows, 100)
       for (const core of [simd, plain]) expect(core.gram(values, rows, 100)).toEqual(wanted)
+      const right = Float64Array.from({ length: columns * 9 }, () => random.normal())
+      const product = PLAIN_ALGEBRA.product(values, rows, right, 9)
+      for (const core of [simd, plain]) {
+        expect(core.product(values, rows, right, 9)).toEqual(product)
+      }
       for (let i = 0; i < rows; i++) wanted[i * rows + i]! += 0.3
       const inverse = PLAIN_ALGEBRA.inverse(wanted, rows)
       for (const core of [simd, plain]) expect(core.inverse(wanted, rows)).toEqual(inverse)

@@ -95,6 +95,15 @@ void port_gram(const double *z, int rows, int columns, double start, double *gra
   accumulate(gram, rows, z, columns, across, rows, rows, columns, 1.0, 1, packed);
 }
 
+/* out = a b: rows by terms by columns. packed: DEPTH * (columns + WIDE) numbers of scratch. */
+EXPORT("product")
+void port_product(const double *a, int rows, int terms, const double *b, int columns, double *out,
+                  double *packed) {
+  for (int at = 0; at < rows * columns; at++) out[at] = 0.0;
+  view plain = {b, columns, 1};
+  accumulate(out, columns, a, terms, plain, rows, columns, terms, 1.0, 0, packed);
+}
+
 /* Columns first..first+wide of the factor, once all before them are taken off. */
 static int factor_block(double *a, int n, int first, int wide) {
   for (int i = first; i < n; i++) {

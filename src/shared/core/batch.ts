@@ -95,6 +95,16 @@ export class CoreBatch {
     })
   }
 
+  product(a: Float64Array, rows: number, b: Float64Array, columns: number): Float64Array {
+    return this.released(() => {
+      const [left, right] = [this.memory.putFloat64(a), this.memory.putFloat64(b)]
+      const out = this.memory.take(rows * columns * 8)
+      const scratch = this.memory.take(DEPTH * (columns + WIDE) * 8)
+      this.exports.product(left, rows, a.length / rows, right, columns, out, scratch)
+      return this.memory.float64(out, rows * columns).slice()
+    })
+  }
+
   inverse(matrix: Float64Array, n: number): Float64Array {
     return this.released(() => {
       const factor = this.memory.putFloat64(matrix)

@@ -93,6 +93,8 @@ export interface DtwOptions {
 export interface Algebra {
   /** `start` plus the products of all pairs of rows, rows × rows. */
   gram(values: Float64Array, rows: number, start: number): Float64Array
+  /** a × b, both row-major; a has `rows`, b has `columns`. */
+  product(a: Float64Array, rows: number, b: Float64Array, columns: number): Float64Array
   /**
    * Inverse of a symmetric positive definite n × n matrix, of which the lower half is read.
    * @throws RangeError when it is not positive definite.

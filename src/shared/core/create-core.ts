@@ -284,6 +284,10 @@ export class WasmCore implements Core {
     return this.batch.gram(values, rows, start)
   }
 
+  product(a: Float64Array, rows: number, b: Float64Array, columns: number): Float64Array {
+    return this.batch.product(a, rows, b, columns)
+  }
+
   inverse(matrix: Float64Array, n: number): Float64Array {
     return this.batch.inverse(matrix, n)
   }

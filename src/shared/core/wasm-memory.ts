@@ -76,6 +76,15 @@ export interface CoreExports extends ModuleMemory {
     out: number,
   ): number
   gram(z: number, rows: number, columns: number, start: number, gram: number, packed: number): void
+  product(
+    a: number,
+    rows: number,
+    terms: number,
+    b: number,
+    columns: number,
+    out: number,
+    packed: number,
+  ): void
   cholesky(a: number, n: number, packed: number): number
   inverse(factor: number, n: number, lower: number, inverse: number, packed: number): void
   teach_open(

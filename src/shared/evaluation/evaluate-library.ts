@@ -6,11 +6,13 @@ import type { RunParts } from '../parts/part-jobs'
 import { partsHere } from '../parts/parts-here'
 import type { OnProgress } from '../protocol/recogniser'
 import { type Prepared, prepareLibrary } from '../training/prepare'
-import { type ConditionedCache, prepareInParts } from '../training/prepare-in-parts'
+import { ConditionedCache, prepareInParts } from '../training/prepare-in-parts'
 import { addBackground, NO_BACKGROUND, scoreBackground } from './background-score'
 import type { Round } from './evaluate-part'
 import { type FoldPlan, planFolds } from './folds'
 import { scoresOf } from './scores'
+
+export { ConditionedCache }
 
 export interface EvaluateOptions {
   /** Of the shuffle when takes are held out; the same seed gives the same folds. */

@@ -63,6 +63,7 @@ function runFold(
         onProgress({ done: at * (total + 1) + done, total: matchers.length * (total + 1), what })
       },
       seen: seen.value,
+      notes: false,
       ...(matcher === undefined ? {} : { matcher }),
     })
     if (!trained.ok) return trained

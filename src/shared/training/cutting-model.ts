@@ -36,6 +36,9 @@ export function defaultNormaliser(length: number): ModelNormaliser {
   }
 }
 
+/** The least that the core normalises, for where only the cuts are looked at. */
+export const CUTS_ONLY: ModelNormaliser = { ...defaultNormaliser(4), channelMask: 1, centreMask: 0 }
+
 /**
  * A model that cuts and normalises but knows no gesture: its one template is flat and its one
  * threshold is nought, so that practically every movement comes out as a reject. For hands-free

@@ -4,7 +4,7 @@ import { AXES } from '../model/sample'
 import type { Target } from '../model/target'
 import { quantile } from '../statistics/summary'
 import { type Cut, cutTake, type TakeCut } from './cut-take'
-import { cuttingModel, cuttingModelBytes, defaultNormaliser } from './cutting-model'
+import { CUTS_ONLY, cuttingModel, cuttingModelBytes, defaultNormaliser } from './cutting-model'
 import { defaultSegmenter, longestSegment } from './default-segmenter'
 import { distancesBetween } from './examples'
 import { type Matcher, readExamples, warpOf } from './matcher-search'
@@ -131,7 +131,7 @@ function measure(core: Core, prepared: Prepared, segmenter: ModelSegmenter): Seg
 
 function cutAll(core: Core, prepared: Prepared, segmenter: ModelSegmenter): TakeCut[] {
   const button = prepared.settings.segmentation === 'button'
-  const options = { segmenter, button }
+  const options = { segmenter, normaliser: CUTS_ONLY, button }
   core.load(cuttingModelBytes(prepared.target, options))
   const model = cuttingModel(prepared.target, options)
   return prepared.takes.map((take) => cutTake(core, take, model))
@@ -174,7 +174,7 @@ function withThresholds(
 
 /** Even steps in log energy from well above rest to well below the weakest takes' peaks. */
 function thresholdGrid(core: Core, prepared: Prepared, base: ModelSegmenter): number[] {
-  core.load(cuttingModelBytes(prepared.target, { segmenter: base }))
+  core.load(cuttingModelBytes(prepared.target, { segmenter: base, normaliser: CUTS_ONLY }))
   const quiet: number[] = []
   const peaks: number[] = []
   for (const take of prepared.takes) {

@@ -50,13 +50,33 @@ export function chooseTemplates(
  * Sums that are put together from changes are this near, as a share, to those over all examples in
  * order; a candidate that is farther behind the best cannot win and is not summed in order.
  */
-const SLACK = 1e-9
+const SLACK = 1e-6
+
+/** Logistic loss from -LOGISTIC_ENDS to LOGISTIC_ENDS by straight lines between so many points a unit. */
+const LOGISTIC_ENDS = 40
+const LOGISTIC_STEPS = 1024
+const LOGISTIC = Float64Array.from({ length: 2 * LOGISTIC_ENDS * LOGISTIC_STEPS + 2 }, (_, at) =>
+  logistic(at / LOGISTIC_STEPS - LOGISTIC_ENDS),
+)
+
+/** Off by less than 1e-7: the curve's second derivative is at most 1/4. */
+function logisticAbout(x: number): number {
+  if (x >= LOGISTIC_ENDS) return x
+  if (x <= -LOGISTIC_ENDS) return 0
+  const at = (x + LOGISTIC_ENDS) * LOGISTIC_STEPS
+  const below = Math.trunc(at)
+  const low = LOGISTIC[below]!
+  return low + (at - below) * (LOGISTIC[below + 1]! - low)
+}
 
 /** One way of judging examples: by which templates, and how well as things stand. */
 class View {
   /** Distance of each example to the nearest template that may stand for it: own gesture, others. */
   readonly own: Float64Array
   readonly other: Float64Array
+  /** SLOPE times their logarithms. */
+  readonly ownLog: Float64Array
+  readonly otherLog: Float64Array
   /** Loss of each example, and of all. */
   readonly losses: Float64Array
   sum = 0
@@ -67,6 +87,8 @@ class View {
   ) {
     this.own = new Float64Array(n)
     this.other = new Float64Array(n)
+    this.ownLog = new Float64Array(n)
+    this.otherLog = new Float64Array(n)
     this.losses = new Float64Array(n)
   }
 }
@@ -77,6 +99,8 @@ class TemplateSearch {
   private readonly gestures: Int32Array
   /** The first view's templates are among those of the second, so nothing is nearer in the first. */
   private readonly views: [View, View]
+  /** SLOPE times the logarithms of the table. */
+  private readonly logs: Float64Array
   /** For each gesture, below which distance its template changes anything for an example. */
   private readonly limits: Float64Array[]
 
@@ -89,6 +113,7 @@ class TemplateSearch {
     this.n = examples.length
     this.gestures = Int32Array.from(examples, (example) => example.gesture)
     this.views = [new View(apartness(examples), this.n), new View((i, j) => i !== j, this.n)]
+    this.logs = table.map(slopedLog)
     this.limits = Array.from({ length: gestureCount }, () => new Float64Array(this.n))
     this.chosen = Array.from({ length: gestureCount }, () => [])
   }
@@ -173,14 +198,31 @@ class TemplateSearch {
     const limit = this.limits[this.gestures[template]!]!
     const row = this.table.subarray(template * this.n, (template + 1) * this.n)
     let sum = this.views[0].sum + this.views[1].sum
+    const logs = this.logs.subarray(template * this.n, (template + 1) * this.n)
     for (let i = 0; i < row.length; i++) {
       if (row[i]! >= limit[i]!) continue
-      for (const view of this.views) {
-        const changed = this.lossAfter(view, i, template)
-        if (!Number.isNaN(changed)) sum += changed - view.losses[i]!
-      }
+      for (const view of this.views) sum += this.gainAbout(view, i, template, row[i]!, logs[i]!)
     }
     return sum / (this.n * this.views.length)
+  }
+
+  /** What one more template at that distance adds to an example's loss. */
+  private gainAbout(
+    { allows, own, other, ownLog, otherLog, losses }: View,
+    i: number,
+    template: number,
+    distance: number,
+    log: number,
+  ): number {
+    const ours = this.gestures[i] === this.gestures[template]
+    if (distance >= (ours ? own : other)[i]! || !allows(i, template)) return 0
+    // Where one side has no template at all the rule is another one.
+    if (!Number.isFinite((ours ? other : own)[i]!)) {
+      const changed = ours ? exampleLoss(distance, other[i]!) : exampleLoss(own[i]!, distance)
+      return changed - losses[i]!
+    }
+    const x = ours ? log - otherLog[i]! : ownLog[i]! - log
+    return logisticAbout(x) - losses[i]!
   }
 
   /** Loss of an example with one more template; NaN when that changes nothing. */
@@ -200,6 +242,8 @@ class TemplateSearch {
       view.sum = 0
       for (let i = 0; i < this.n; i++) {
         view.losses[i] = exampleLoss(view.own[i]!, view.other[i]!)
+        view.ownLog[i] = slopedLog(view.own[i]!)
+        view.otherLog[i] = slopedLog(view.other[i]!)
         view.sum += view.losses[i]!
       }
     }
@@ -220,6 +264,10 @@ class TemplateSearch {
   private membersOf(gesture: number): number[] {
     return [...this.gestures.keys()].filter((i) => this.gestures[i] === gesture)
   }
+}
+
+function slopedLog(distance: number): number {
+  return SLOPE * Math.log(Math.max(1, distance))
 }
 
 function exampleLoss(own: number, other: number): number {

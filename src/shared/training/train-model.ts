@@ -8,7 +8,7 @@ import { fail, ok, type Result } from '../model/result'
 import type { OnProgress } from '../protocol/recogniser'
 import { ramBytesOf, templateLimits } from './budget'
 import { cutTake } from './cut-take'
-import { cuttingModel, cuttingModelBytes } from './cutting-model'
+import { CUTS_ONLY, cuttingModel, cuttingModelBytes } from './cutting-model'
 import { distancesBetween, type Example } from './examples'
 import { fitLibrary } from './kernel/fit-library'
 import type { MatcherFit } from './kernel/fit-matcher'
@@ -32,6 +32,8 @@ export interface TrainOptions {
   matcher?: MatcherWish
   /** As seeMovements has it, when that was asked before. */
   seen?: SeenMovements
+  /** Whether to look for what is worth a note, which nobody reads in an evaluation; true by default. */
+  notes?: boolean
 }
 
 /** Movements of a library, before there is a choice how to compare them. */
@@ -83,6 +85,7 @@ export function trainPrepared(
   options: TrainOptions = {},
 ): Result<TrainedModel> {
   const { onProgress, matcher: wish = prepared.settings.matcher ?? 'template' } = options
+  const noted = options.notes ?? true
   const say = (done: number, what: string) => onProgress?.({ done, total: STEPS, what })
   say(1, 'finding where movements start and end')
   const seen = options.seen === undefined ? seeMovements(core, prepared) : ok(options.seen)
@@ -98,7 +101,7 @@ export function trainPrepared(
     const model = assemble(prepared, proposal.segmenter, matcher, examples, fit.chosenOf)
     model.kernel = fit.kernel
     learnKernelThresholds(core, prepared, model, fit.classed, fit)
-    return ok(describe(model, prepared, proposal, examples, fit))
+    return ok(describe(model, prepared, proposal, examples, fit, noted))
   }
   const limits = templateLimits(
     prepared,
@@ -116,11 +119,12 @@ export function trainPrepared(
   say(4, 'learning thresholds')
   const model = assemble(prepared, proposal.segmenter, matcher, examples, chosen)
   learnThresholds(core, prepared, model, { table, examples, chosen })
-  return ok(describe(model, prepared, proposal, examples, fit))
+  return ok(describe(model, prepared, proposal, examples, fit, noted))
 }
 
 function cutAll(core: Core, prepared: Prepared, segmenter: ModelSegmenter): CutPrepared[] {
-  const options = { segmenter, button: prepared.settings.segmentation === 'button' }
+  const button = prepared.settings.segmentation === 'button'
+  const options = { segmenter, normaliser: CUTS_ONLY, button }
   core.load(cuttingModelBytes(prepared.target, options))
   const model = cuttingModel(prepared.target, options)
   return prepared.takes.map((take) => ({ take, result: cutTake(core, take, model) }))
@@ -167,6 +171,7 @@ function describe(
   proposal: SegmenterProposal,
   examples: readonly Example[],
   fit: MatcherFit | null,
+  noted: boolean,
 ): TrainedModel {
   const bytes = encodeModel(model)
   const usedTakeIds = examples.map((example) => example.id)
@@ -179,7 +184,7 @@ function describe(
     ramBytes: ramBytesOf(model),
     usedTakeIds,
     uncutTakeIds: prepared.takes.map(({ take }) => take.id).filter((id) => !used.has(id)),
-    notes: notesOn(prepared, proposal, model, examples),
+    notes: noted ? notesOn(prepared, proposal, model, examples) : [],
     distancePerLog: fit?.perLog ?? null,
     choice: fit?.says ?? '',
   }

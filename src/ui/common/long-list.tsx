@@ -38,21 +38,20 @@ export function LongList<T>({
     const usual = list.current?.querySelector<HTMLElement>('li[aria-posinset]:not([data-kept])')
     if (usual && usual.offsetHeight > 0) height.current = usual.offsetHeight
     if (toFocus.current === null) return
-    const target = rowAt(list.current, toFocus.current)
-    toFocus.current = null
-    target?.scrollIntoView({ block: 'nearest' })
-    target?.querySelector<HTMLElement>('a, button')?.focus({ preventScroll: true })
+    if (focusRow(list.current, toFocus.current)) toFocus.current = null
   })
 
   const keptAt = kept == null ? -1 : items.findIndex((item) => keyOf(item) === kept)
   const always = [keptAt, focused ?? -1].filter((at) => at >= 0 && at < items.length)
 
   const onKeyDown = (event: KeyboardEvent) => {
-    const next = focusAfter(event.key, indexOf(event.target), items.length)
+    // Keys may come faster than rows that are still to be put in.
+    const from = toFocus.current ?? indexOf(event.target)
+    const next = focusAfter(event.key, from, items.length)
     // Keys of what is inside a row, such as a field or a slider, are its own.
     if (next === null || !(event.target as Element).matches('a, button')) return
     event.preventDefault()
-    toFocus.current = next
+    toFocus.current = focusRow(list.current, next) ? null : next
     setFocused(next)
   }
 
@@ -115,8 +114,12 @@ function useRowsNear(
   return rows
 }
 
-function rowAt(list: HTMLElement | null, index: number): HTMLElement | null {
-  return list?.querySelector(`li[aria-posinset="${index + 1}"]`) ?? null
+/** Whether the row is in the page, and so has the focus now. */
+function focusRow(list: HTMLElement | null, index: number): boolean {
+  const row = list?.querySelector(`li[aria-posinset="${index + 1}"]`)
+  row?.scrollIntoView({ block: 'nearest' })
+  row?.querySelector<HTMLElement>('a, button')?.focus({ preventScroll: true })
+  return row != null
 }
 
 /** Index of the row that holds the element; null outside of one. */

@@ -192,7 +192,7 @@ function fitKernel(core: Core, request: MatcherRequest, choice: KernelChoice): M
   const logs =
     perClass === 0 ? null : heldOutLogDistances(table, examples.length, classCount, groups, cover)
   const { factor, values, loss, share } = combine(fit, logs, classes, classCount)
-  const rounded = quantiseKernel(shapes, pools, fit, counts, factor, logs)
+  const rounded = quantiseKernel(shapes, pools, fit, counts, factor, logs, core)
   const { unit, constant } = rounded
   return {
     kind: perClass === 0 ? 'kernel' : 'both',

@@ -1,7 +1,9 @@
+import type { Algebra } from '../../core/core'
 import type { FeatureShape } from '../../format/kernel-bytes'
 import type { ModelKernel } from '../../model/recogniser-model'
 import { quantile } from '../../statistics/summary'
 import type { Matrix } from './design-matrix'
+import { PLAIN_ALGEBRA } from './linear-algebra'
 import type { RidgeFit } from './ridge'
 
 const MOST_WEIGHT = 127
@@ -34,6 +36,7 @@ export function quantiseKernel(
   counts: Matrix,
   logFactor: number,
   logDistances: Float64Array | null,
+  algebra: Algebra = PLAIN_ALGEBRA,
 ): Quantised {
   const classCount = fit.intercepts.length
   const size = quantile(fit.weights.map(Math.abs), SATURATED)
@@ -44,8 +47,11 @@ export function quantiseKernel(
   const weights = Int8Array.from(fit.weights, (weight) =>
     Math.max(-MOST_WEIGHT, Math.min(MOST_WEIGHT, Math.round(weight * unit))),
   )
-  const exact = scoresOf(counts, fit.weights, classCount)
-  const rounded = scoresOf(counts, weights, classCount)
+  const scoresOf = (by: Float64Array) => {
+    return algebra.product(counts.values, counts.rows, by, classCount)
+  }
+  const exact = scoresOf(fit.weights)
+  const rounded = scoresOf(Float64Array.from(weights))
   // Rounding shifts the mean score of a class; its intercept takes that back.
   const intercepts = fit.intercepts.map((intercept, g) => {
     let shift = 0
@@ -77,24 +83,6 @@ export function quantiseKernel(
     constant,
     changed: shareChanged(before, after, classCount),
   }
-}
-
-function scoresOf(
-  { rows, columns, values }: Matrix,
-  weights: ArrayLike<number>,
-  classCount: number,
-): Float64Array {
-  const scores = new Float64Array(rows * classCount)
-  for (let i = 0; i < rows; i++) {
-    for (let c = 0; c < columns; c++) {
-      const value = values[i * columns + c]!
-      if (value === 0) continue
-      for (let g = 0; g < classCount; g++) {
-        scores[i * classCount + g]! += value * weights[c * classCount + g]!
-      }
-    }
-  }
-  return scores
 }
 
 function shareChanged(a: Float64Array, b: Float64Array, classCount: number): number {

@@ -45,7 +45,7 @@ export function fitRidge(
     const shifted = gram.slice()
     for (let i = 0; i < rows; i++) shifted[i * rows + i]! += strength
     const inverse = algebra.inverse(shifted, rows)
-    const dual = multiply(inverse, targets, rows, rows, classCount)
+    const dual = algebra.product(inverse, rows, targets, classCount)
     const heldOut = leaveGroupsOut(inverse, dual, targets, rows, classCount, groups)
     const loss = meanSquare(heldOut, targets)
     if (best === null || loss < best.loss) best = { strength, dual, heldOut, loss }
@@ -88,23 +88,6 @@ function targetsOf(classes: readonly number[], classCount: number): Float64Array
   const targets = new Float64Array(classes.length * classCount).fill(-1)
   for (const [row, each] of classes.entries()) targets[row * classCount + each] = 1
   return targets
-}
-
-function multiply(
-  a: Float64Array,
-  b: Float64Array,
-  rows: number,
-  inner: number,
-  columns: number,
-): Float64Array {
-  const out = new Float64Array(rows * columns)
-  for (let i = 0; i < rows; i++) {
-    for (let k = 0; k < inner; k++) {
-      const factor = a[i * inner + k]!
-      for (let c = 0; c < columns; c++) out[i * columns + c]! += factor * b[k * columns + c]!
-    }
-  }
-  return out
 }
 
 /** Residual of a group left out: the inverse's block, inverted, times the group's dual values. */
@@ -151,12 +134,12 @@ function primal(
   const weights = new Float64Array(columns * classCount)
   const intercepts = new Float64Array(classCount)
   for (let i = 0; i < rows; i++) {
-    for (let g = 0; g < classCount; g++) {
-      const factor = dual[i * classCount + g]!
-      intercepts[g]! += INTERCEPT * factor
-      for (let c = 0; c < columns; c++) {
-        weights[c * classCount + g]! += (factor * values[i * columns + c]!) / scales[c]!
-      }
+    const factors = dual.subarray(i * classCount, (i + 1) * classCount)
+    for (let g = 0; g < classCount; g++) intercepts[g]! += INTERCEPT * factors[g]!
+    for (let c = 0; c < columns; c++) {
+      const value = values[i * columns + c]!
+      const at = c * classCount
+      for (let g = 0; g < classCount; g++) weights[at + g]! += (factors[g]! * value) / scales[c]!
     }
   }
   for (let c = 0; c < columns; c++) {
