@@ -7,6 +7,7 @@ import type { RunningServer } from '../../src/build/static-server'
 import { serveBuiltApp } from '../support/built-app'
 import { describeWithTools } from '../support/tools'
 import { openRig, type Rig } from './rig'
+import { smallTargets } from './small-targets'
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 const THEMES = ['dark', 'light'] as const
@@ -17,12 +18,20 @@ interface Violation {
   nodes: { target: string[]; failureSummary?: string }[]
 }
 
-/** One sentence a violation of WCAG 2.2 A and AA or of good practice, as axe-core has them. */
-async function complaints(page: Page, where: string): Promise<string[]> {
-  const violations = await page.evaluate(async () => {
-    const { axe } = globalThis as unknown as { axe: { run(): Promise<{ violations: unknown[] }> } }
-    return (await axe.run()).violations
-  })
+interface Axe {
+  run(options: object): Promise<{ violations: unknown[] }>
+}
+
+/**
+ * One sentence a violation of WCAG 2.2 A and AA or of good practice, as axe-core has them.
+ * @param rule the only one asked for; by default all that axe-core runs by itself
+ */
+async function complaints(page: Page, where: string, rule?: string): Promise<string[]> {
+  const violations = await page.evaluate(async (only) => {
+    const { axe } = globalThis as unknown as { axe: Axe }
+    const options = only === undefined ? {} : { runOnly: { type: 'rule', values: [only] } }
+    return (await axe.run(options)).violations
+  }, rule)
   return (violations as Violation[]).flatMap(({ id, help, nodes }) =>
     nodes.map(
       ({ target, failureSummary = '' }) =>
@@ -37,6 +46,8 @@ describeWithTools('every screen that links lead to', ['chromium'], () => {
   let met: Met[] = []
   const found: string[] = []
   const wide: string[] = []
+  const faint: string[] = []
+  const small: string[] = []
   const requested = new Set<string>()
   const errors: string[] = []
 
@@ -45,6 +56,14 @@ describeWithTools('every screen that links lead to', ['chromium'], () => {
       await rig.page.emulateMedia({ colorScheme: theme, reducedMotion: 'reduce' })
       found.push(...(await complaints(rig.page, `${kind} ${theme}`)))
     }
+    for (const theme of THEMES) {
+      await rig.page.emulateMedia({ colorScheme: theme, contrast: 'more' })
+      faint.push(...(await complaints(rig.page, `${kind} ${theme}`, 'color-contrast-enhanced')))
+    }
+    await rig.page.emulateMedia({ contrast: null, forcedColors: 'active' })
+    faint.push(...(await complaints(rig.page, `${kind}, forced colours`, 'color-contrast')))
+    await rig.page.emulateMedia({ contrast: null, forcedColors: null })
+    small.push(...(await smallTargets(rig.page)).map((one) => `${kind}: ${one}`))
     const over = await rig.page.evaluate(
       () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
     )
@@ -62,7 +81,7 @@ describeWithTools('every screen that links lead to', ['chromium'], () => {
       if (message.type() === 'error') errors.push(message.text())
     })
     met = await visitEveryScreen(rig.page, server.url, look)
-  }, 900_000)
+  }, 1_500_000)
   afterAll(async () => {
     await rig?.close()
     rig?.profile.remove()
@@ -79,6 +98,14 @@ describeWithTools('every screen that links lead to', ['chromium'], () => {
 
   it('has no violation that axe-core finds, by night and by day', () => {
     expect(found).toEqual([])
+  })
+
+  it('reads at 7 to 1 where more contrast is asked for, and at 4.5 to 1 in forced colours', () => {
+    expect(faint).toEqual([])
+  })
+
+  it('has nothing to tap that is smaller than 44 px one way and 24 px the other', () => {
+    expect(small).toEqual([])
   })
 
   it('is no wider than the phone', () => {

@@ -3,12 +3,13 @@ import { describe, expect, test } from 'vitest'
 import { repositoryPath } from '../../src/build/paths'
 
 const css = readFileSync(repositoryPath('src/ui/theme/tokens.css'), 'utf8')
+const contrastCss = readFileSync(repositoryPath('src/ui/theme/contrast.css'), 'utf8')
 
 /** Colours of the first rule with this selector; what it leaves out stays as at night. */
-function coloursOf(selector: string): Record<string, string> {
-  const from = css.indexOf(`${selector} {`)
-  if (from < 0) throw new Error(`tokens.css has no rule ${selector}.`)
-  const rule = css.slice(from, css.indexOf('}', from))
+function coloursOf(selector: string, sheet = css): Record<string, string> {
+  const from = sheet.indexOf(`${selector} {`)
+  if (from < 0) throw new Error(`The style sheet has no rule ${selector}.`)
+  const rule = sheet.slice(from, sheet.indexOf('}', from))
   return Object.fromEntries(
     [...rule.matchAll(/--([\w-]+): (#[0-9a-f]{6});/g)].map(([, name, colour]) => [name, colour]),
   )
@@ -32,6 +33,12 @@ const night = coloursOf(':root')
 const day = { ...night, ...coloursOf(':root[data-theme="day"]') }
 const asPhone = { ...night, ...coloursOf(':root:not([data-theme="night"])') }
 
+const more = {
+  night: { ...night, ...coloursOf(':root', contrastCss) },
+  day: { ...day, ...coloursOf(':root[data-theme="day"]', contrastCss) },
+  asPhone: { ...asPhone, ...coloursOf(':root:not([data-theme="night"])', contrastCss) },
+}
+
 test('white on black is 21 to 1 and #777 on white 4.48 (WebAIM contrast checker)', () => {
   expect(contrast('#ffffff', '#000000')).toBeCloseTo(21, 9)
   expect(contrast('#777777', '#ffffff')).toBeCloseTo(4.48, 2)
@@ -39,6 +46,7 @@ test('white on black is 21 to 1 and #777 on white 4.48 (WebAIM contrast checker)
 
 test('day is the same whether it was chosen or comes from the phone', () => {
   expect(asPhone).toEqual(day)
+  expect(more.asPhone).toEqual(more.day)
 })
 
 describe.each([
@@ -61,5 +69,31 @@ describe.each([
   test('edges of what can be tapped are seen: 3 to 1 (WCAG 2.2, 1.4.11)', () => {
     expect(ratio('line-strong', 'ground')).toBeGreaterThanOrEqual(3)
     expect(ratio('line-strong', 'raised')).toBeGreaterThanOrEqual(3)
+  })
+})
+
+describe.each([
+  ['night', more.night],
+  ['day', more.day],
+])('at %s with more contrast asked for', (_name, colours) => {
+  const ratio = (one: string, other: string) => contrast(colours[one] ?? '', colours[other] ?? '')
+
+  test.each(['text', 'text-quiet', 'text-faint'])('%s reads at 7 to 1 (WCAG 2.2, 1.4.6)', (ink) => {
+    for (const ground of ['ground', 'raised', 'sunk']) {
+      expect(ratio(ink, ground), `${ink} on ${ground}`).toBeGreaterThanOrEqual(7)
+    }
+  })
+
+  test('the words of the amber action read at 7 to 1, also while it is pressed', () => {
+    expect(ratio('on-amber', 'amber')).toBeGreaterThanOrEqual(7)
+    expect(ratio('on-amber', 'amber-pressed')).toBeGreaterThanOrEqual(7)
+  })
+
+  test('every edge is seen at 4.5 to 1, also those that only part things', () => {
+    for (const edge of ['line', 'line-strong']) {
+      for (const ground of ['ground', 'raised', 'sunk']) {
+        expect(ratio(edge, ground), `${edge} on ${ground}`).toBeGreaterThanOrEqual(4.5)
+      }
+    }
   })
 })

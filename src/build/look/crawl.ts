@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core'
+import { beginEmptyLibrary, EMPTY_PLACES, open, SCENES } from './by-hand'
 
 /** A screen met on the way, by its address behind '#/'. */
 export interface Met {
@@ -9,12 +10,12 @@ export interface Met {
 
 /** First parts of addresses whose second part names one of many things alike. */
 const OF_MANY = ['gesture', 'record', 'replay', 'light', 'session', 'join']
-/** Reached by other ways than a link. */
-const BY_HAND = ['stage', 'join', 'no-such-place']
-const SETTLED_MS = 250
+/** No link leads here: a code that was cut, and an address that nobody knows. */
+const STRAYED = ['join', 'no-such-place']
 
 /**
- * Opens the demo library, measures it, and visits every screen that links lead to, one of each kind.
+ * Opens the demo library, measures it, and visits every screen that links lead to, one of each kind;
+ * then what only taps lead to, and last each place of a library in which nothing was recorded.
  * @param url of the built app, in a page with nothing stored yet
  * @param look called on each, the empty start first
  */
@@ -23,25 +24,47 @@ export async function visitEveryScreen(
   url: string,
   look: (met: Met) => Promise<void>,
 ): Promise<Met[]> {
+  const seen: Met[] = []
+  const meet = async (met: Met) => {
+    seen.push(met)
+    await look(met)
+  }
   await page.goto(url)
   await page.getByRole('button', { name: 'Load the lantern parade demo' }).waitFor()
-  const seen: Met[] = [{ address: '', kind: 'empty start' }]
-  await look(seen[0]!)
+  await meet({ address: '', kind: 'empty start' })
   await page.getByRole('button', { name: 'Load the lantern parade demo' }).click()
   await page.locator('.moves-grid').waitFor({ timeout: 120_000 })
   await measure(page)
-  const waiting = ['moves', ...BY_HAND]
+  await follow(page, ['moves', ...STRAYED], seen, meet)
+  for (const { kind, reach } of SCENES) {
+    await reach(page)
+    await meet({ address: await addressOf(page), kind })
+    if (kind === 'plan written') await follow(page, await linksOf(page), seen, meet)
+  }
+  await beginEmptyLibrary(page)
+  for (const address of EMPTY_PLACES) {
+    await open(page, address)
+    await meet({ address, kind: `${address} of an empty library` })
+  }
+  return seen
+}
+
+/** Visits these and what their links lead to, unless one of the kind was met before. */
+async function follow(
+  page: Page,
+  from: string[],
+  seen: Met[],
+  meet: (met: Met) => Promise<void>,
+): Promise<void> {
+  const waiting = [...from]
   while (waiting.length > 0) {
     const address = waiting.shift() ?? ''
     const kind = kindOf(address)
     if (seen.some((met) => met.kind === kind)) continue
     await open(page, address)
-    const met = { address, kind }
-    seen.push(met)
-    await look(met)
+    await meet({ address, kind })
     waiting.push(...(await linksOf(page)))
   }
-  return seen
 }
 
 async function measure(page: Page): Promise<void> {
@@ -50,13 +73,8 @@ async function measure(page: Page): Promise<void> {
   await page.locator('.proof-result').waitFor({ timeout: 240_000 })
 }
 
-/** By the address bar, as a deep link does. */
-async function open(page: Page, address: string): Promise<void> {
-  await page.evaluate((hash) => {
-    location.hash = hash
-  }, `#/${address}`)
-  await page.locator('h1').first().waitFor()
-  await page.waitForTimeout(SETTLED_MS)
+async function addressOf(page: Page): Promise<string> {
+  return page.evaluate(() => location.hash.slice(2))
 }
 
 async function linksOf(page: Page): Promise<string[]> {

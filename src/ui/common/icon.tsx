@@ -27,6 +27,8 @@ const PATHS = {
 
 export type IconName = keyof typeof PATHS
 
+export const ICON_NAMES = Object.keys(PATHS) as IconName[]
+
 export function Icon({ name }: { name: IconName }) {
   return (
     <svg class="icon" viewBox="0 0 24 24" aria-hidden="true" focusable="false">

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks'
 import type { Result } from '../../shared/model/result'
 import type { PackageLicence } from '../../shared/present/licences'
 import { loadLicences } from '../../state/licences'
-import { Notice, Screen } from '../common'
+import { Button, Notice, Screen } from '../common'
 
 /** What the app is made of, and under which terms. */
 export function LicencesScreen() {
@@ -16,6 +16,7 @@ export function LicencesScreen() {
         Movewright and the C sources that it exports are under the MIT licence: use, change and ship
         them, with the notice kept. No warranty.
       </p>
+      <Button href="#/gallery">Gallery: the parts this app is drawn with</Button>
       {read?.ok === false && (
         <Notice tone="trouble" live>
           <p>{read.message}</p>

@@ -15,6 +15,7 @@ const PLACES = [
       'backup',
       'import',
       'licences',
+      'gallery',
     ],
   },
   { key: 'try', text: 'Try', holds: ['try', 'teach', 'stage'] },

@@ -36,6 +36,7 @@ const LicencesScreen = later(
   'Licences',
   async () => (await import('../library/licences-screen')).LicencesScreen,
 )
+const Gallery = later('Gallery', async () => (await import('../gallery')).Gallery)
 const StagePlace = later('Stage', async () => (await import('../stage')).StagePlace)
 const CollectPlace = later('Collect', async () => (await import('../collect')).CollectPlace)
 const TesterPlace = later('Session', async () => (await import('../session')).TesterPlace)
@@ -53,6 +54,7 @@ export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {
   backup: () => <BackupScreen />,
   import: () => <ImportScreen />,
   licences: () => <LicencesScreen />,
+  gallery: () => <Gallery />,
   replay: (rest) => <Replay rest={rest} />,
   teach: () => <TeachScreen />,
   stage: () => <StagePlace />,

@@ -1,2 +1,3 @@
 import './tokens.css'
+import './contrast.css'
 import './base.css'
