@@ -50,6 +50,17 @@ export function runFrom(value: unknown): SessionRun | null {
 /** Random bytes that a new run is made of. */
 export const RUN_BYTES = 16 + 16 + CODE_BYTES + 4
 
+/** A tester who performed another part of the plan before, and is the same person here. */
+export type KnownTester = Pick<SessionRun, 'testerCode' | 'testerKey' | 'hand'>
+
+/** The same session begun by somebody known: no person is two testers. */
+export function asTester(
+  run: SessionRun,
+  { testerCode, testerKey, hand }: KnownTester,
+): SessionRun {
+  return { ...run, testerCode, testerKey, hand }
+}
+
 /** A session that begins now. @param random `RUN_BYTES` random bytes */
 export function newRun(plan: Plan, as: Hand, at: string, random: Uint8Array): SessionRun {
   const codeAt = 32

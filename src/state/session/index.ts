@@ -1,7 +1,13 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import { recovered } from '../../recording/facts'
 import type { Plan } from '../../shared/collect/plan'
-import { newRun, RUN_BYTES, runFrom } from '../../shared/collect/session-record'
+import {
+  asTester,
+  type KnownTester,
+  newRun,
+  RUN_BYTES,
+  runFrom,
+} from '../../shared/collect/session-record'
 import { reconciled, type SessionRun } from '../../shared/collect/session-run'
 import {
   DEFAULT_TRAINING,
@@ -34,8 +40,8 @@ export interface SessionsState {
   waiting: ReadonlySignal<WaitingSession[]>
   /** Reads them again from the store. */
   read(): Promise<void>
-  /** A new session of somebody who has agreed just now. */
-  begin(plan: Plan, hand: Hand): Promise<Result<SessionRun>>
+  /** A new session of somebody who has agreed just now; `known` from another part of the plan. */
+  begin(plan: Plan, hand: Hand, known?: KnownTester): Promise<Result<SessionRun>>
   /** The session where it stands, also after a kill. Close the runner when its screen goes. */
   open(id: string): Promise<Result<SessionRunner>>
   /** Enters the session in its library, and packs it as a file that goes home. */
@@ -78,11 +84,12 @@ export function createSessions(parts: SessionParts): SessionsState {
       return library === null ? [] : waitingSessions(runs.value, library, Date.now())
     }),
     read,
-    async begin(plan, hand) {
+    async begin(plan, hand, known) {
       const library = await libraryFor(shelf, plan, parts.defaultTarget)
       if (!library.ok) return library
       const random = crypto.getRandomValues(new Uint8Array(RUN_BYTES))
-      const run = newRun(plan, hand, new Date().toISOString(), random)
+      const fresh = newRun(plan, hand, new Date().toISOString(), random)
+      const run = known === undefined ? fresh : asTester(fresh, known)
       const stored = await putRun(shelf, run)
       return stored.ok ? ok(run) : stored
     },

@@ -2,7 +2,9 @@ import { useEffect, useMemo, useState } from 'preact/hooks'
 import { estimateDurationMs } from '../../shared/collect/duration'
 import type { Plan, PlanGesture } from '../../shared/collect/plan'
 import { decodePlanLink } from '../../shared/collect/plan-link'
+import { runsOfPlan } from '../../shared/collect/runs-of-plan'
 import { progressOf } from '../../shared/collect/session-progress'
+import type { SessionRun } from '../../shared/collect/session-run'
 import type { Hand } from '../../shared/model/library'
 import { plural } from '../../shared/present/numbers'
 import { aboutMinutes } from '../../shared/present/session-words'
@@ -34,11 +36,12 @@ function Join({ plan, sessions }: { plan: Plan; sessions: SessionsState }) {
   const { motion } = useApp()
   const [step, setStep] = useState<Step>('plan')
   const [wrong, setWrong] = useState<string | null>(null)
+  const [known, setKnown] = useState<SessionRun>()
   useEffect(() => {
     void sessions.read()
   }, [sessions])
   const begin = async (hand: Hand) => {
-    const begun = await sessions.begin(plan, hand)
+    const begun = await sessions.begin(plan, hand, known)
     if (begun.ok) navigate(route('session', begun.value.id))
     else setWrong(begun.message)
   }
@@ -48,16 +51,18 @@ function Join({ plan, sessions }: { plan: Plan; sessions: SessionsState }) {
     motion.use('phone')
     void motion.start()
     setStep('hand')
-    if (plan.hand !== 'own') void begin(plan.hand === 'both' ? 'unknown' : plan.hand)
+    if (known !== undefined) void begin(known.hand)
+    else if (plan.hand !== 'own') void begin(plan.hand === 'both' ? 'unknown' : plan.hand)
   }
-  if (step === 'hand' && plan.hand === 'own') {
+  const join = (as?: SessionRun) => {
+    setKnown(as)
+    setStep('consent')
+  }
+  if (step === 'hand' && plan.hand === 'own' && known === undefined) {
     return <HandChoice wrong={wrong} onChoose={(hand) => void begin(hand)} />
   }
   return (
-    <Screen
-      title={plan.title}
-      foot={<JoinFoot plan={plan} sessions={sessions} onJoin={() => setStep('consent')} />}
-    >
+    <Screen title={plan.title} foot={<JoinFoot plan={plan} sessions={sessions} onJoin={join} />}>
       <PlanWords plan={plan} />
       {wrong !== null && (
         <Notice tone="trouble" live>
@@ -71,33 +76,39 @@ function Join({ plan, sessions }: { plan: Plan; sessions: SessionsState }) {
   )
 }
 
-function JoinFoot({
-  plan,
-  sessions,
-  onJoin,
-}: {
+interface JoinFootProps {
   plan: Plan
   sessions: SessionsState
-  onJoin: () => void
-}) {
-  const open = sessions.runs.value.find((run) => run.plan.id === plan.id && run.endedAt === null)
-  if (open === undefined) {
+  /** @param known from another part of the plan */
+  onJoin: (known?: SessionRun) => void
+}
+
+function JoinFoot({ plan, sessions, onJoin }: JoinFootProps) {
+  const { open, otherPart } = runsOfPlan(plan, sessions.runs.value, Date.now())
+  const before = open ?? otherPart
+  if (before === null) {
     return (
-      <BigButton tone="amber" meaning="join" onTap={onJoin}>
+      <BigButton tone="amber" meaning="join" onTap={() => onJoin()}>
         Take part
       </BigButton>
     )
   }
-  const { done, total } = progressOf(open)
+  const { done, total } = progressOf(before)
+  const goOn = () => {
+    if (open === null) onJoin(before)
+    else navigate(route('session', open.id))
+  }
   return (
     <div class="session-foot-stack">
       <p>
-        The session of {open.testerCode} stands at {done} of {total}.
+        {open === null
+          ? `${before.testerCode} performed part ${before.plan.part.number} on this phone.`
+          : `The session of ${before.testerCode} stands at ${done} of ${total}.`}
       </p>
-      <BigButton tone="amber" meaning="go-on" onTap={() => navigate(route('session', open.id))}>
-        Go on
+      <BigButton tone="amber" meaning={`go-on ${before.id}`} onTap={goOn}>
+        {open === null ? `Go on as ${before.testerCode}` : 'Go on'}
       </BigButton>
-      <Button big wide onClick={onJoin}>
+      <Button big wide onClick={() => onJoin()}>
         Begin as somebody else
       </Button>
     </div>
