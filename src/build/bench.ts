@@ -3,6 +3,7 @@ import { benchAccuracy } from './bench/accuracy'
 import { benchAdvice } from './bench/advice'
 import { benchBoardCheck } from './bench/board-check'
 import type { BenchResult } from './bench/figure'
+import { benchFuzz } from './bench/fuzz'
 import { benchGrip } from './bench/grip'
 import { benchKills } from './bench/kills'
 import { benchSensor } from './bench/sensor-sweep'
@@ -23,6 +24,7 @@ const BENCHES: Record<string, (core: Core) => Promise<BenchResult>> = {
   speed: benchSpeed,
   size: benchSize,
   kills: benchKills,
+  fuzz: benchFuzz,
   soak: benchSoak,
 }
 

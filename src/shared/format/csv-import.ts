@@ -2,7 +2,7 @@ import { fail, ok, type Result } from '../model/result'
 import { AXES, type SampleBlock, STANDARD_GRAVITY_MPS2 } from '../model/sample'
 import { type CsvRow, readCsv } from './csv'
 import { type AccelMapping, type CsvMapping, type GyroMapping, MS_PER_UNIT } from './csv-mapping'
-import { checkRowLength, readField } from './samples-csv'
+import { checkRowLength, isStorable, readField, tooLarge } from './samples-csv'
 
 export { type CsvPreview, previewCsv } from './csv-preview'
 
@@ -55,13 +55,13 @@ class LogReader {
     if (!time.ok) return time
     const { accel, gyro } = this.mapping
     for (let axis = 0; axis < 3; axis++) {
-      const a = this.number(row, accel.columns[axis] ?? 0)
+      const a = this.reading(row, accel.columns[axis] ?? 0, this.accelScale)
       if (!a.ok) return a
-      block.values[n * AXES + axis] = a.value * this.accelScale
+      block.values[n * AXES + axis] = a.value
       if (gyro === null) continue
-      const w = this.number(row, gyro.columns[axis] ?? 0)
+      const w = this.reading(row, gyro.columns[axis] ?? 0, this.gyroScale)
       if (!w.ok) return w
-      block.values[n * AXES + 3 + axis] = w.value * this.gyroScale
+      block.values[n * AXES + 3 + axis] = w.value
     }
     return ok(null)
   }
@@ -95,8 +95,20 @@ class LogReader {
     )
   }
 
+  private nameOf(column: number): string {
+    return this.names[column]?.trim() || String(column + 1)
+  }
+
+  private reading(row: CsvRow, column: number, scale: number): Result<number> {
+    const read = this.number(row, column)
+    if (!read.ok || isStorable(read.value * scale)) {
+      return read.ok ? ok(read.value * scale) : read
+    }
+    return tooLarge(row, this.nameOf(column), this.file)
+  }
+
   private number(row: CsvRow, column: number): Result<number> {
-    const name = this.names[column]?.trim() || String(column + 1)
+    const name = this.nameOf(column)
     if (!this.mapping.decimalComma) return readField(row, column, name, this.file)
     const fields = row.fields.map((field) => field.replace(',', '.'))
     return readField({ line: row.line, fields }, column, name, this.file)

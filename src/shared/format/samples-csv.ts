@@ -1,4 +1,4 @@
-import { fail, ok, type Result } from '../model/result'
+import { type Failure, fail, ok, type Result } from '../model/result'
 import { AXES, type SampleBlock, sampleCount } from '../model/sample'
 import { type CsvRow, csvRecord, readCsv } from './csv'
 import { doubleText, float32Text, hasDecimalComma, parseDecimal } from './decimal'
@@ -65,8 +65,12 @@ function readRows(rows: CsvRow[], file: string): Result<SampleBlock> {
     for (const [column, name] of SAMPLE_COLUMNS.entries()) {
       const value = readField(row, column, name, file)
       if (!value.ok) return value
-      if (column === 0) block.tMs[n] = value.value
-      else block.values[n * AXES + column - 1] = value.value
+      if (column === 0) {
+        block.tMs[n] = value.value
+        continue
+      }
+      if (!isStorable(value.value)) return tooLarge(row, name, file)
+      block.values[n * AXES + column - 1] = value.value
     }
     const order = checkTimeOrder(block.tMs, n, row.line, file)
     if (!order.ok) return order
@@ -112,6 +116,18 @@ export function readField(
     return fail('csv/number', `${place} is empty. Write a number or delete the row.`)
   }
   return fail('csv/number', `${place}: "${shorten(field)}" is not a finite number.`)
+}
+
+/** Whether a reading keeps a finite value as float32, as samples are stored. */
+export function isStorable(value: number): boolean {
+  return Number.isFinite(Math.fround(value))
+}
+
+export function tooLarge(row: CsvRow, columnName: string, file: string): Failure {
+  return fail(
+    'csv/number',
+    `${file}, row ${row.line}, column ${columnName}: the number is larger than any reading. Correct or delete the row.`,
+  )
 }
 
 /** Time may stand still but not go back. */

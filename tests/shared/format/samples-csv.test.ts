@@ -85,6 +85,7 @@ describe('samples as CSV', () => {
     'Infinity',
     '-inf',
     '1e999',
+    '1e39',
     '0x1f',
     '',
     'abc',
