@@ -27,9 +27,9 @@ export class OfferShelf {
     this.#set([...this.#offers, { take: { recording, samples, quality }, capture }])
   }
 
-  /** Stores the oldest; it stays on the shelf when that fails. */
-  async keep(): Promise<Result<null>> {
-    const offer = this.#offers[0]
+  /** Stores the one with this id, or the oldest; it stays on the shelf when that fails. */
+  async keep(id?: string): Promise<Result<null>> {
+    const offer = this.#offers.find(({ take }) => id === undefined || take.recording.id === id)
     if (offer === undefined) return fail('record/nothing-offered', 'There is no take to keep.')
     const stored = await offer.capture.finish(offer.take.recording)
     if (!stored.ok) return stored

@@ -94,8 +94,8 @@ export class Recorder {
   }
 
   /** Stores the oldest offered take; it stays offered when that fails. */
-  keep(): Promise<Result<null>> {
-    return this.#enqueue(() => this.#shelf.keep())
+  keep(id?: string): Promise<Result<null>> {
+    return this.#enqueue(() => this.#shelf.keep(id))
   }
 
   /** Forgets the oldest offered take. */

@@ -127,7 +127,8 @@ export interface RecordState {
   waiting: ReadonlySignal<number>
   beginHold(gestureId: string): Promise<Result<null>>
   endHold(): Promise<void>
-  beginHandsFree(gestureId: string): Promise<Result<null>>
+  /** @param keepGood takes that look good are kept without asking, each with a way back */
+  beginHandsFree(gestureId: string, keepGood?: boolean): Promise<Result<null>>
   beginBackground(): Promise<Result<null>>
   stop(): Promise<void>
   keep(): Promise<void>

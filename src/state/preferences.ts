@@ -12,6 +12,8 @@ export interface Preferences {
   accelSign: AccelSign
   /** Beep at start, stop and cut, so that recording works without looking. */
   sound: boolean
+  /** Hands-free takes that look good are kept without asking. */
+  keepGood: boolean
 }
 
 const KEY = 'movewright.preferences'
@@ -22,6 +24,7 @@ const DEFAULTS: Preferences = {
   hand: 'right',
   accelSign: 0,
   sound: true,
+  keepGood: true,
 }
 
 const current = signal<Preferences>(read())
@@ -50,7 +53,7 @@ function read(): Preferences {
 function restore(stored: Record<string, unknown>): Preferences {
   const oneOf = <T>(value: unknown, allowed: readonly T[], otherwise: T): T =>
     allowed.includes(value as T) ? (value as T) : otherwise
-  const { libraryId, testerCode, sound } = stored
+  const { libraryId, testerCode, sound, keepGood } = stored
   return {
     libraryId: typeof libraryId === 'string' ? libraryId : DEFAULTS.libraryId,
     theme: oneOf(stored.theme, ['auto', 'night', 'day'], DEFAULTS.theme),
@@ -58,5 +61,6 @@ function restore(stored: Record<string, unknown>): Preferences {
     hand: oneOf(stored.hand, ['left', 'right', 'unknown'], DEFAULTS.hand),
     accelSign: oneOf(stored.accelSign, [1, -1, 0], DEFAULTS.accelSign),
     sound: typeof sound === 'boolean' ? sound : DEFAULTS.sound,
+    keepGood: typeof keepGood === 'boolean' ? keepGood : DEFAULTS.keepGood,
   }
 }

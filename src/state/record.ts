@@ -40,6 +40,9 @@ export class RecordSlice implements RecordState {
   readonly unfinished = signal<UnfinishedRecording[]>([])
   readonly #parts: RecordParts
   readonly #recorder: Recorder
+  #keepsGood = false
+  /** Takes kept without asking: tried once each, as the storage may be full. */
+  readonly #tried = new Set<string>()
 
   constructor(parts: RecordParts) {
     this.#parts = parts
@@ -56,6 +59,11 @@ export class RecordSlice implements RecordState {
         onOffered: (takes) => {
           this.offered.value = takes[0] ?? null
           this.waiting.value = takes.length
+          for (const take of takes) {
+            // What was there before is left to the person who was asked.
+            if (this.#keepsGood) void this.#keepIfGood(take)
+            else this.#tried.add(take.recording.id)
+          }
         },
         onStored: (recording) => {
           if (recording.kind === 'background') notices.say(backgroundKept(recording))
@@ -77,11 +85,15 @@ export class RecordSlice implements RecordState {
     this.#parts.simulated.setTester(number)
   }
 
-  beginHold: RecordState['beginHold'] = (gestureId) =>
-    this.#with((setup) => this.#recorder.beginHold(setup, gestureId))
+  beginHold: RecordState['beginHold'] = (gestureId) => {
+    this.#keepsGood = false
+    return this.#with((setup) => this.#recorder.beginHold(setup, gestureId))
+  }
   endHold = (): Promise<void> => this.#recorder.endHold()
-  beginHandsFree: RecordState['beginHandsFree'] = (gestureId) =>
-    this.#with((setup) => this.#recorder.beginHandsFree(setup, gestureId))
+  beginHandsFree: RecordState['beginHandsFree'] = (gestureId, keepGood = false) => {
+    this.#keepsGood = keepGood
+    return this.#with((setup) => this.#recorder.beginHandsFree(setup, gestureId))
+  }
   beginBackground = (): Promise<Result<null>> =>
     this.#with((setup) => this.#recorder.beginBackground(setup))
   stop = (): Promise<void> => this.#recorder.stop()
@@ -108,6 +120,20 @@ export class RecordSlice implements RecordState {
   /** Recordings that a kill of the page or the browser cut off. */
   async readUnfinished(): Promise<void> {
     this.unfinished.value = await this.#parts.shelf.store.unfinished()
+  }
+
+  /** Doubtful ones wait for a word; the good ones behind them do not. */
+  async #keepIfGood({ recording: { id, gestureId }, quality }: OfferedTake): Promise<void> {
+    if (this.#tried.has(id)) return
+    if (quality.some(({ code }) => code !== 'good')) return
+    const { shelf } = this.#parts
+    this.#tried.add(id)
+    if (!shelf.check(await this.#recorder.keep(id))) return
+    const name = shelf.current.peek()?.gestures.find((one) => one.id === gestureId)?.name
+    shelf.notices.say(`Take of ${name ?? 'a gesture'} kept.`, async () => {
+      shelf.check(await shelf.store.deleteRecordings([id]))
+      await shelf.reloadRecordings()
+    })
   }
 
   #with(begin: (setup: RecordSetup) => Promise<Result<null>>): Promise<Result<null>> {

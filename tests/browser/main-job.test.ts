@@ -100,7 +100,7 @@ describeWithTools('from an empty start to firmware', ['chromium', 'gcc', 'make']
     await tap(/Listen|hands-free/i)
     await rig.sensors.play(performance('ring', 300))
     await rig.sensors.play(stillness(1200, 300))
-    await tap('Keep')
+    await see('Take of Ring kept.')
     await see(`${TAKES_EACH + 1} takes of Ring`)
     await tap('Stop')
     await place('Moves')

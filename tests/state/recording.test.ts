@@ -45,6 +45,24 @@ describe('recording with the simulated phone', () => {
     expect(app.model.value).toMatchObject({ state: 'done', stale: true })
   })
 
+  test('a hands-free take that looks good is kept without asking when that is wished, and can be taken back', async () => {
+    app = await openApp()
+    await app.library.addDemo()
+    const [gesture] = app.library.current.value?.gestures ?? []
+    const before = app.library.recordings.value.length
+    const source = await simulated()
+    await pause(100)
+    expect(await app.record.beginHandsFree(gesture?.id ?? '', true)).toMatchObject({ ok: true })
+    await pause(1200)
+    await perform(source, 'ring')
+    await vi.waitUntil(() => app.library.recordings.value.length === before + 1, { timeout: 5000 })
+    expect(app.record.offered.value).toBeNull()
+    expect(app.notices.value[0]?.text).toBe(`Take of ${gesture?.name} kept.`)
+    await app.undoable.value[0]?.undo?.()
+    expect(app.library.recordings.value.length).toBe(before)
+    await app.record.stop()
+  })
+
   test('own takes never get the code of a tester of the demo', async () => {
     app = await openApp()
     app.record.setTester('T01', 'left')

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { Button, Notice, Progress, Screen, useApp } from '../common'
 import { NewLibrary } from '../library/new-library'
 import { OpenLibraryFile } from '../library/open-library-file'
+import { FirstCards } from './first-cards'
 
 /** What a first visitor sees: what this is, and three ways in. */
 export function EmptyStart() {
@@ -13,11 +14,8 @@ export function EmptyStart() {
       <div class="start">
         <div class="start-words">
           <h1>Movewright</h1>
-          <p class="start-lead">
-            Record movements of a hand-held prop with this phone, and measure how surely a small
-            recogniser tells them apart. Then export the very C files that decided here, ready for
-            the prop's board.
-          </p>
+          <p class="start-lead">Teach a hand-held prop which movement the hand made.</p>
+          <FirstCards />
         </div>
         <div class="start-ways">
           {demo.state === 'running' ? (

@@ -6,7 +6,7 @@ import { countLibrary } from '../../shared/present/library-counts'
 import { plural } from '../../shared/present/numbers'
 import { HOLDOUT_WORDS } from '../../shared/present/trust'
 import type { Job } from '../../state/app'
-import { Button, Choice, NextStep, Notice, Progress, Screen, useApp } from '../common'
+import { Button, Choice, NextStep, Notice, Progress, Screen, useApp, usePlaceStep } from '../common'
 import { CellTakes } from './cell-takes'
 import { JobRemark } from './job-remark'
 import { Result } from './result'
@@ -60,7 +60,7 @@ function ProofScreen() {
   const expected = expectationSentence(counts)
   const foot = <Foot job={job} holdout={holdout} run={() => void app.evaluate(holdout)} />
   return (
-    <Screen title="Proof" foot={needsFoot(job, holdout) ? foot : undefined}>
+    <Screen title="Proof" foot={needsFoot(job, holdout) ? foot : <AfterFoot />}>
       <p class="quiet">
         {plural('gesture', counts.gestures.length)}, {plural('take', counts.takes)},{' '}
         {plural('tester', counts.testers.length)}
@@ -89,6 +89,12 @@ function ProofScreen() {
       <Button href="#/report">Report: all of it on one page, to print or keep</Button>
     </Screen>
   )
+}
+
+/** Measured: what to do about it. */
+function AfterFoot() {
+  const step = usePlaceStep('proof')
+  return step === null ? null : <NextStep {...step} />
 }
 
 function OneTester() {

@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks'
 import type { Library } from '../../shared/model/library'
 import type { Target } from '../../shared/model/target'
 import { validateTarget } from '../../shared/target/validate-target'
-import { Button, NextStep, Notice, Screen, Section, useApp } from '../common'
+import { Button, NextStep, Notice, Screen, Section, useApp, usePlaceStep } from '../common'
 import { BoardForm } from './board-form'
 import { BudgetSection } from './budget-section'
 import { ExportSection, FirmwareButton, useExports } from './export-section'
@@ -33,9 +33,11 @@ export function Prop(_props: { rest: string[] }) {
 function LibraryProp({ library }: { library: Library }) {
   const app = useApp()
   const exports = useExports(app)
+  const step = usePlaceStep('prop')
   const [target, problem, changeTarget] = useTarget(library)
   return (
     <Screen title="Prop" foot={<FirmwareButton exports={exports} />}>
+      {step !== null && <NextStep quiet {...step} />}
       <ExportSection exports={exports} />
       <ModelSection target={library.target} />
       <BudgetSection target={library.target} />

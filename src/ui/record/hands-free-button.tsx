@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Gesture } from '../../shared/model/library'
+import { preferences } from '../../state/preferences'
 import { Button, Notice, useApp } from '../common'
 import { wakeSound } from './cues'
 
@@ -8,9 +9,11 @@ export function HandsFreeButton({ gesture }: { gesture: Gesture }) {
   const { record } = useApp()
   const [wrong, setWrong] = useState<string | null>(null)
   const running = record.phase.value === 'hands-free'
+  const { keepGood } = preferences.value
+  const becomes = keepGood ? 'kept when it looks good' : 'offered to you'
   const begin = async () => {
     wakeSound()
-    const begun = await record.beginHandsFree(gesture.id)
+    const begun = await record.beginHandsFree(gesture.id, keepGood)
     setWrong(begun.ok ? null : begun.message)
   }
   return (
@@ -22,8 +25,8 @@ export function HandsFreeButton({ gesture }: { gesture: Gesture }) {
       )}
       <p class="quiet">
         {running
-          ? `Listening, ${Math.floor(record.elapsedMs.value / 1000)} s. Rest, move, rest: each movement is offered.`
-          : 'Rest before and after each movement; it is cut out and offered to you.'}
+          ? `Listening, ${Math.floor(record.elapsedMs.value / 1000)} s. Rest, move, rest: each movement is ${becomes}.`
+          : `Rest before and after each movement; it is cut out and ${becomes}.`}
       </p>
       {running ? (
         <Button big wide onClick={() => void record.stop()}>

@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks'
 import type { Gesture } from '../../shared/model/library'
 import { countLibrary } from '../../shared/present/library-counts'
 import { plural } from '../../shared/present/numbers'
+import { prefer, preferences } from '../../state/preferences'
 import { Button, Choice, Mark, route, Screen, useApp, useWakeLock } from '../common'
 import { Missing } from '../moves/missing'
 import { HandsFreeButton } from './hands-free-button'
@@ -50,6 +51,7 @@ function RecordTakes({ gesture }: { gesture: Gesture }) {
         <>
           <TakeCount gesture={gesture} />
           {phase === 'idle' && <WayChoice way={way} onChange={setWay} />}
+          {phase === 'idle' && way === 'hands-free' && <KeepChoice />}
           {motion.kind.value === 'simulated' && <SimulatedPhone gesture={gesture} way={way} />}
         </>
       )}
@@ -67,6 +69,20 @@ function WayChoice({ way, onChange }: { way: Way; onChange: (way: Way) => void }
         { value: 'hands-free', text: 'Hands-free' },
       ]}
       onChange={onChange}
+    />
+  )
+}
+
+function KeepChoice() {
+  return (
+    <Choice
+      legend="A take that looks good"
+      value={preferences.value.keepGood ? 'keep' : 'ask'}
+      options={[
+        { value: 'keep', text: 'Is kept' },
+        { value: 'ask', text: 'Asks me' },
+      ]}
+      onChange={(value) => prefer({ keepGood: value === 'keep' })}
     />
   )
 }

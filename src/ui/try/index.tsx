@@ -2,7 +2,17 @@ import './try.css'
 import type { ComponentChildren } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import { countLibrary } from '../../shared/present/library-counts'
-import { Button, Mark, NextStep, Notice, Progress, Screen, useApp, useWakeLock } from '../common'
+import {
+  Button,
+  Mark,
+  NextStep,
+  Notice,
+  Progress,
+  Screen,
+  useApp,
+  usePlaceStep,
+  useWakeLock,
+} from '../common'
 import { LiveLight } from '../light/live-light'
 import { SignStep } from '../record/sign-step'
 import { SimulatedPhone } from '../record/simulated-phone'
@@ -76,6 +86,7 @@ function Start({ mark }: { mark: ComponentChildren }) {
     setStarting(false)
   }
   const stale = job.state !== 'done' || job.stale
+  const step = usePlaceStep('try')
   const foot =
     job.state === 'running' ? (
       <Progress progress={job.progress} cancel={job.cancel} />
@@ -100,6 +111,7 @@ function Start({ mark }: { mark: ComponentChildren }) {
       <Button wide href="#/stage">
         Stage: the whole screen as the light, for a dark hall
       </Button>
+      {step !== null && <NextStep quiet {...step} />}
     </Screen>
   )
 }

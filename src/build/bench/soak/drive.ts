@@ -9,7 +9,7 @@ const BURST = 10 * RATE_HZ
 
 /** No sound: at this pace hundreds of tunes would play at once. */
 const PREFERENCES = `localStorage.setItem('movewright.preferences',
-  JSON.stringify({ accelSign: 1, sound: false }))`
+  JSON.stringify({ accelSign: 1, sound: false, keepGood: false }))`
 
 /** In the page: takes that were offered go the way of most takes of a demonstration. */
 const DROP_ALL = `(async () => {
@@ -93,6 +93,8 @@ export class SoakedApp {
     await this.#listen()
     await this.#feed(minutes, () => this.#dropAll())
     await this.#page.getByRole('button', { name: /^Stop/ }).click()
+    // The movement that was under way is still being cut.
+    await this.#page.waitForTimeout(300)
     await this.#dropAll()
   }
 
