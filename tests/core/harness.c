@@ -8,6 +8,7 @@
  *   harness MODEL SAMPLES trace           energy and phase of every sample
  *   harness MODEL SAMPLES teach SLOTS TAKES GESTURE...   as push, each event given to teaching; a session
  *                                         for each gesture, one after the other
+ *   harness MODEL SAMPLES slots GESTURE:TAKES...      slots as they are after mvw_teach_init()
  *   harness MODEL - init RATE ACCEL GYRO  status of mvw_init() for such a board
  *
  * SAMPLES: int16 little-endian, six a row.
@@ -72,6 +73,28 @@ static void run_teach(mvw_state *state, const int16_t (*samples)[MVW_AXES], uint
   free(memory.slots);
 }
 
+/* Gives teaching slots as if they came from EEPROM. */
+static void run_slots(mvw_state *state, uint32_t values, char **args, int count) {
+  mvw_teach teach;
+  mvw_teach_memory memory;
+  memory.slot_count = (uint8_t)count;
+  memory.takes = 3;
+  memory.slots = calloc((size_t)count, sizeof *memory.slots);
+  memory.templates = calloc((size_t)count, values);
+  memory.segments = malloc(3 * values);
+  for (int i = 0; i < count; i++) {
+    char *takes;
+    memory.slots[i].gesture = (uint8_t)strtoul(args[i], &takes, 10);
+    memory.slots[i].takes = (uint8_t)strtoul(takes + 1, NULL, 10);
+  }
+  printf("teach %d\n", mvw_teach_init(&teach, state, &memory));
+  for (int i = 0; i < count; i++)
+    printf("%u:%u\n", (unsigned)memory.slots[i].gesture, (unsigned)memory.slots[i].takes);
+  free(memory.segments);
+  free(memory.templates);
+  free(memory.slots);
+}
+
 int main(int argc, char **argv) {
   if (argc < 4) return 2;
   uint32_t model_length;
@@ -115,6 +138,8 @@ int main(int argc, char **argv) {
     if (status == MVW_EVENT) print_event(&event);
     for (uint32_t i = 0; i < memory.query_values; i++) printf("%d ", mvw_query(state)[i]);
     printf("\n");
+  } else if (strcmp(argv[3], "slots") == 0) {
+    run_slots(state, memory.query_values, argv + 4, argc - 4);
   } else if (strcmp(argv[3], "teach") == 0) {
     run_teach(state, (const int16_t(*)[MVW_AXES])samples, count, memory.query_values, argv + 4,
               argc - 4);

@@ -209,6 +209,17 @@ for (const compiler of ['gcc', 'clang'] as const) {
     })
     afterAll(() => host?.dispose())
 
+    it('empties slots from EEPROM that cannot be: of no gesture there is, or of one that another has', () => {
+      // Three gestures and four slots: numbers up to 6.
+      const slots = ['1:3', '6:2', '1:5', '7:3']
+      expect(host.run(encodeModel(exampleModel()), null, 'slots', ...slots)).toEqual([
+        'teach 0',
+        ...['1:3', '6:2', '1:0', '7:0'],
+      ])
+      const kernel = exampleModel({ kernel: exampleKernel(16, 6) })
+      expect(host.run(encodeModel(kernel), null, 'slots', '1:3')[0]).toBe('teach -20')
+    })
+
     for (const [name, model] of MODELS) {
       it(`says what the WebAssembly build says to every event: ${name}`, () => {
         const bytes = encodeModel(model)
