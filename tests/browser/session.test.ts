@@ -23,6 +23,23 @@ const STORED = `new Promise((resolve, reject) => {
   }
 })`
 
+/** Whose sessions of which part are stored. */
+const RUNS = `new Promise((resolve) => {
+  indexedDB.open('movewright').onsuccess = ({ target }) => {
+    const all = target.result.transaction('sessions').objectStore('sessions').getAll()
+    all.onsuccess = () => {
+      target.result.close()
+      resolve(
+        all.result.map(({ value }) => ({
+          testerCode: value.testerCode,
+          hand: value.hand,
+          part: value.plan.part.number,
+        })),
+      )
+    }
+  }
+})`
+
 /** Fills the storage of this origin to the last kilobyte with data of something else. */
 const FILL = `new Promise((resolve, reject) => {
   const opening = indexedDB.open('other data')
@@ -219,6 +236,24 @@ describeWithTools('a tester’s session on a phone that never saw the app', ['ch
     await user.tap('Undo')
     await user.see(/The session of \w{7} is over, with 1 of 6 kept\./)
     expect(await rig.look<string[]>(STORED)).toHaveLength(1)
+  })
+
+  it('takes who comes for the next part of a plan for the same tester, and asks no hand again', async () => {
+    const first = examplePlan({ part: { number: 1, of: 2 } })
+    const second = examplePlan({ part: { number: 2, of: 2 } })
+    await rig.open(joinAddress(server.url, first))
+    await user.tap('Take part')
+    await user.tap('I agree')
+    await user.tap('Left hand')
+    await user.layFlat()
+    await rig.page.goto(joinAddress(server.url, second))
+    await user.tap(/Go on as \w{7}/)
+    await user.tap('I agree')
+    await user.button('Start').waitFor()
+    const runs = await rig.look<{ testerCode: string; hand: string; part: number }[]>(RUNS)
+    expect(runs.map(({ part }) => part).sort()).toEqual([1, 2])
+    expect(runs[0]).toMatchObject({ testerCode: runs[1]?.testerCode, hand: 'left' })
+    expect(runs[1]?.hand).toBe('left')
   })
 
   it('can be led by keyboard, and says each step to a screen reader', async () => {
