@@ -4,10 +4,11 @@ import type { Demonstration, Plan, PlanGesture } from './plan'
 import { encodePlanLink } from './plan-link'
 
 /**
- * Characters of a code of version 22, 105 modules a side, with error correction L (ISO/IEC 18004,
- * table 7): on a phone's screen of 62 mm a module is 0.55 mm, which cameras tell apart at 30 cm.
+ * Characters of a code of version 25, 117 modules a side, with error correction L (ISO/IEC 18004,
+ * table 7): on a phone's screen of 62 mm a module is half a millimetre, which cameras tell apart at
+ * 20 to 25 cm.
  */
-export const MAX_CODE_CHARACTERS = 1003
+export const MAX_CODE_CHARACTERS = 1273
 
 /** A demonstration is thinned until its period is this long, ms; coarser ones show no movement. */
 const COARSEST_MS = 200

@@ -11,10 +11,9 @@ export function GroupTable({ rows, what }: { rows: readonly GroupRow[]; what: st
             <th scope="col">{what}</th>
             <th scope="col">Testers</th>
             <th scope="col">Takes</th>
-            <th scope="col">Of them compared</th>
             <th scope="col">Distance</th>
             <th scope="col">Far</th>
-            <th scope="col">Not cut as one</th>
+            <th scope="col">Not cut once</th>
           </tr>
         </thead>
         <tbody>
@@ -23,8 +22,10 @@ export function GroupTable({ rows, what }: { rows: readonly GroupRow[]; what: st
               <th scope="row">{row.name}</th>
               <td>{row.testers}</td>
               <td>{row.takes}</td>
-              <td>{row.compared}</td>
-              <td>{row.compared === 0 ? 'no data' : shortNumber(row.medianRatio)}</td>
+              <td>
+                {row.compared === 0 ? 'no data' : shortNumber(row.medianRatio)}
+                <span class="group-count">n = {row.compared}</span>
+              </td>
               <td>{row.far}</td>
               <td>{row.notCutOnce}</td>
             </tr>
