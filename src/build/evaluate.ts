@@ -1,7 +1,6 @@
 import { writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
-import type { Core } from '../shared/core/core'
-import { evaluateLibrary } from '../shared/evaluation/evaluate-library'
+import { evaluateInParts } from '../shared/evaluation/evaluate-library'
 import type { Holdout } from '../shared/model/evaluation'
 import type { TrainingSettings } from '../shared/model/library'
 import { fail, ok, type Result } from '../shared/model/result'
@@ -19,6 +18,7 @@ import { evaluationTable } from './bench/evaluation-table'
 import { readLibraryAt } from './datasets/read-library'
 import { decideAll, decisionText } from './decisions'
 import { loadCoreForNode } from './load-core'
+import { partsOnThreads } from './parts-on-threads'
 import { reportDataOf } from './report-data'
 
 const USAGE = `npm run evaluate -- PATH [--holdout tester|take] [--matcher template|kernel|auto] [--json]
@@ -101,8 +101,13 @@ function readRequest(args: string[]): Result<Request> {
   }
 }
 
+let told = ''
+
 const tell: OnProgress = ({ done, total, what }) => {
-  process.stderr.write(`${done}/${total} ${what}\n`)
+  // Parts tell fractions; a line for each whole step is enough.
+  const line = `${Math.floor(done)}/${total} ${what}\n`
+  if (line !== told) process.stderr.write(line)
+  told = line
 }
 
 async function run(args: string[]): Promise<Result<string>> {
@@ -110,17 +115,17 @@ async function run(args: string[]): Promise<Result<string>> {
   if (!request.ok) return request
   const { path, matcher, json, report, grip, decide, tolerance, settings, against } = request.value
   const core = await loadCoreForNode()
-  const measured = await measure(core, request.value, { path, settings })
+  const measured = await measure(request.value, { path, settings })
   if (!measured.ok) return measured
   const { full, evaluation } = measured.value
   if (report !== null) {
-    const wishes = { matcher, grip }
+    const wishes = { matcher: settings.matcher ?? matcher, grip }
     const data = await reportDataOf(core, full, evaluation, wishes, tell)
     if (!data.ok) return data
     writeFileSync(report, reportFile(data.value))
     process.stderr.write(`${report} written\n`)
   }
-  const other = against && (await measure(core, request.value, against))
+  const other = against && (await measure(request.value, against))
   if (other?.ok === false) return other
   const compared = other && reportAgainst(measured.value, other.value)
   if (compared?.ok === false) return compared
@@ -139,18 +144,19 @@ async function run(args: string[]): Promise<Result<string>> {
   return ok(tables.join('\n\n'))
 }
 
-/** Reads and measures one library. */
+/** Reads and measures one library, on all cores. */
 async function measure(
-  core: Core,
   { holdout, matcher }: Request,
   { path, settings }: { path: string; settings: Partial<TrainingSettings> },
 ): Promise<Result<MeasuredLibrary>> {
   const library = readLibraryAt(path)
   if (!library.ok) return library
   const full = withSettings(library.value, settings)
-  const evaluation = await evaluateLibrary(core, full, holdout, tell, {
+  const threads = partsOnThreads()
+  const evaluation = await evaluateInParts(threads.run, full, holdout, tell, {
     matcher: settings.matcher ?? matcher,
   })
+  threads.end()
   return evaluation.ok ? ok({ full, evaluation: evaluation.value }) : evaluation
 }
 
