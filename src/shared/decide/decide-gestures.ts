@@ -54,7 +54,7 @@ export async function decideGesturesInParts(
   const values = await run('gestures', { full, holdout }, parts, onProgress)
   if (!values.ok) return values
   const gestures = outline.gestures.map(({ id, name }) => ({ id, name }))
-  return ok({ holdout, gestures, testers, ...join(values.value, views, gestures.length) })
+  return ok({ holdout, gestures, testers, ...join(values.value, views) })
 }
 
 /** Looks that can say something on this library. */
@@ -69,7 +69,7 @@ function viewsFor({ library, recordings }: FullLibrary): View[] {
   ]
 }
 
-function join(values: readonly GestureValue[], views: readonly View[], gestureCount: number) {
+function join(values: readonly GestureValue[], views: readonly View[]) {
   const looks = new Map<View, ViewValue>()
   const answers: TakeAnswer[] = []
   for (const [index, value] of values.entries()) {
@@ -95,7 +95,7 @@ function join(values: readonly GestureValue[], views: readonly View[], gestureCo
     profiles: details.profiles,
     length: details.length,
     channels: details.channels,
-    subsets: gestureCount > 1 ? sets : [],
+    subsets: sets,
   }
 }
 

@@ -11,14 +11,7 @@ import { type KeptChoice, keptSets } from './kept-sets'
 import { measureFold, type TakeAnswer } from './measure-fold'
 import { profilesOf } from './profiles'
 import type { MotionVector } from './scalars'
-import {
-  motionOf,
-  type NearestOf,
-  nearestOf,
-  seeTakes,
-  shapeMatcher,
-  someTakes,
-} from './seen-takes'
+import { motionOf, nearestOf, seeTakes, shapeMatcher, someTakes } from './seen-takes'
 import { withoutGyro } from './without-gyro'
 
 export interface GestureShared {
@@ -102,7 +95,7 @@ function look(core: Core, all: Prepared, view: View): ViewValue {
     profiles: profilesOf(found.examples, motions, prepared.gestures.length),
     length: matcher.normaliser.length,
     channels: channelCount(matcher.normaliser),
-    sets: setsOf(found, prepared.gestures.length),
+    sets: keptSets(found.table, found.examples, found.nearest, prepared.gestures.length),
   }
   return { takes, uncut, details }
 }
@@ -111,11 +104,4 @@ function asSeen(prepared: Prepared, view: View): Prepared {
   if (view === 'accelerometer') return withoutGyro(prepared)
   if (view !== 'unaligned') return prepared
   return { ...prepared, settings: { ...prepared.settings, rollAlign: false } }
-}
-
-function setsOf(
-  { examples, nearest, table }: NearestOf & { table: Float64Array },
-  gestureCount: number,
-): KeptChoice[] {
-  return keptSets(table, examples, nearest, gestureCount)
 }

@@ -2,6 +2,9 @@ import type { Example } from '../training/examples'
 import { nearestIn } from './seen-takes'
 import { bestSubsets, type Contest, type SubsetChoice } from './subset'
 
+/** With more gestures the choice without a tester is greedy: it is made once a tester. */
+const THOROUGH = 12
+
 /** The best set of one size, and how it does for testers who had no say in it. */
 export interface KeptChoice {
   choice: SubsetChoice
@@ -30,7 +33,7 @@ export function keptSets(
   for (const tester of testers) {
     const without = nearestIn(table, examples, gestureCount, tester)
     const others = contestsOf(examples, without, (own) => own !== tester)
-    for (const choice of bestSubsets(others, gestureCount)) {
+    for (const choice of bestSubsets(others, gestureCount, gestureCount <= THOROUGH)) {
       const members = new Set(choice.members)
       const own = examples.flatMap((example, i) =>
         example.tester === tester && members.has(example.gesture) ? [contests[i]!] : [],

@@ -29,15 +29,30 @@ export interface SubsetChoice extends Subset {
   bound: number
 }
 
+/** With so many candidates at most, every set that could be best is looked at: up to 2^16 of them. */
+const FEW = 16
 /** Sets looked at for one size before the search stops and says how much better another could be. */
-const MOST_NODES = 40_000
+const MOST_NODES = { few: 70_000, many: 2_000 }
 const EPSILON = 1e-12
+const SWAP_SWEEPS = 3
 
-/** Best sets of sizes 2 to N, smallest first. A gesture without takes is never chosen. */
-export function bestSubsets(contests: readonly Contest[], count: number): SubsetChoice[] {
+/**
+ * Best sets of sizes 2 to N, smallest first. A gesture without takes is never chosen.
+ * @param thorough false: greedy sets alone, without a proof, for when it is done many times
+ */
+export function bestSubsets(
+  contests: readonly Contest[],
+  count: number,
+  thorough = true,
+): SubsetChoice[] {
   const search = new SubsetSearch(contests, count)
   const choices: SubsetChoice[] = []
-  for (let size = 2; size <= search.candidates.length; size++) choices.push(search.best(size))
+  let larger = search.rate(search.candidates)
+  for (let size = search.candidates.length; size >= 2; size--) {
+    larger = search.greedy(size, larger)
+    if (thorough) larger = search.best(size, larger)
+    choices.unshift({ bound: 1, proven: false, ...larger })
+  }
   return choices
 }
 
@@ -86,11 +101,12 @@ export class SubsetSearch {
     return { members: sorted, score, worstPair, worst }
   }
 
-  /** Branch and bound from a greedy set; what is left when it stops early is said in `bound`. */
-  best(size: number): SubsetChoice {
-    let best = this.#greedy(size)
+  /** Branch and bound from a good set; what is left when it stops early is said in `bound`. */
+  best(size: number, from = this.greedy(size, this.rate(this.candidates))): SubsetChoice {
+    let best: Subset = from
     let bound = 0
     this.#nodes = 0
+    const most = this.candidates.length <= FEW ? MOST_NODES.few : MOST_NODES.many
     const visit = (chosen: number[], from: number): void => {
       if (chosen.length === size) {
         const found = this.rate(chosen)
@@ -100,40 +116,54 @@ export class SubsetSearch {
       const upper = this.#upper(chosen, from, size)
       if (upper < best.score - EPSILON) return
       if (upper < best.score + EPSILON && this.#worstOf(chosen) <= best.worstPair) return
-      if (this.#nodes++ >= MOST_NODES) {
-        bound = Math.max(bound, upper)
-        return
-      }
-      for (let at = from; at <= this.candidates.length - (size - chosen.length); at++)
+      this.#nodes++
+      for (let at = from; at <= this.candidates.length - (size - chosen.length); at++) {
+        if (this.#nodes >= most) {
+          // What is left below here can reach this much.
+          bound = Math.max(bound, upper)
+          return
+        }
         visit([...chosen, this.candidates[at]!], at + 1)
+      }
     }
     visit([], 0)
     const proven = bound <= best.score + EPSILON
     return { ...best, proven, bound: proven ? best.score : bound }
   }
 
-  /** Drops whichever gesture leaves the best set, from all down to the size; then swaps while it helps. */
-  #greedy(size: number): Subset {
-    let now = this.rate(this.candidates)
+  /** Drops whichever gesture leaves the best set, down to the size; then swaps while it helps. */
+  greedy(size: number, from: Subset): Subset {
+    let now = from
     while (now.members.length > size) {
-      const smaller = now.members.map((out) => this.rate(now.members.filter((g) => g !== out)))
-      now = smaller.reduce((a, b) => (isBetter(b, a) ? b : a))
+      let smaller: Subset | null = null
+      for (const out of now.members)
+        smaller = this.#better(
+          smaller,
+          now.members.filter((gesture) => gesture !== out),
+        )
+      now = smaller!
     }
-    for (let changed = true; changed; ) {
-      changed = false
-      for (const out of now.members) {
-        for (const into of this.candidates) {
-          if (now.members.includes(into)) continue
-          const swapped = this.rate([...now.members.filter((g) => g !== out), into])
-          if (!isBetter(swapped, now)) continue
-          now = swapped
-          changed = true
-          break
-        }
-        if (changed) break
+    for (let sweep = 0; sweep < SWAP_SWEEPS; sweep++) {
+      const before = now
+      for (const out of before.members) {
+        const rest = now.members.filter((gesture) => gesture !== out)
+        if (rest.length === now.members.length) continue
+        for (const into of this.candidates)
+          if (!now.members.includes(into)) now = this.#better(now, [...rest, into])!
       }
+      if (now === before) break
     }
     return now
+  }
+
+  /** The better of a set and another, whose pairs are looked at only when its score is as good. */
+  #better(known: Subset | null, members: readonly number[]): Subset | null {
+    if (known !== null) {
+      const sum = members.reduce((total, gesture) => total + this.#recall(gesture, members), 0)
+      if (sum / members.length < known.score - EPSILON) return known
+    }
+    const other = this.rate(members)
+    return known === null || isBetter(other, known) ? other : known
   }
 
   /** No completion scores more: a gesture's takes win less often the more others there are. */
