@@ -101,6 +101,10 @@ class TemplateSearch {
   private readonly views: [View, View]
   /** SLOPE times the logarithms of the table. */
   private readonly logs: Float64Array
+  /** Whether an example has nothing to be told from: then a foreign template may lower its loss. */
+  private alone = false
+  /** Examples of each gesture. */
+  private readonly members: number[][]
   /** For each gesture, below which distance its template changes anything for an example. */
   private readonly limits: Float64Array[]
 
@@ -114,13 +118,16 @@ class TemplateSearch {
     this.gestures = Int32Array.from(examples, (example) => example.gesture)
     this.views = [new View(apartness(examples), this.n), new View((i, j) => i !== j, this.n)]
     this.logs = table.map(slopedLog)
+    this.members = Array.from({ length: gestureCount }, (_, gesture) => {
+      return [...this.gestures.keys()].filter((i) => this.gestures[i] === gesture)
+    })
     this.limits = Array.from({ length: gestureCount }, () => new Float64Array(this.n))
     this.chosen = Array.from({ length: gestureCount }, () => [])
   }
 
   startFromMedoids(): void {
     for (const [gesture, list] of this.chosen.entries()) {
-      const members = this.membersOf(gesture)
+      const members = this.members[gesture]!
       const sums = members.map((i) =>
         members.reduce((sum, j) => sum + this.table[i * this.n + j]!, 0),
       )
@@ -148,7 +155,7 @@ class TemplateSearch {
   swapOnce(): boolean {
     let changed = false
     for (const [gesture, list] of this.chosen.entries()) {
-      const members = this.membersOf(gesture)
+      const members = this.members[gesture]!
       for (let at = 0; at < list.length; at++) {
         const before = list[at]!
         const least = this.loss()
@@ -170,11 +177,15 @@ class TemplateSearch {
 
   /** The candidate with the least loss below `bound - step`, the first on a tie; null if none is. */
   private bestOf(candidates: readonly number[], bound: number, step: number) {
+    const floors = candidates.map((example) => this.lossAtLeast(example))
+    const lowest = floors.indexOf(Math.min(...floors))
+    // One that is likely to be good says early what the others have to beat.
+    const known = lowest < 0 ? bound : Math.min(bound, this.lossWith(candidates[lowest]!))
     let best: { example: number; loss: number } | null = null
     let least = bound
-    for (const example of candidates) {
-      const about = this.lossAbout(example)
-      if (about - SLACK * (1 + about) > least) continue
+    for (const [at, example] of candidates.entries()) {
+      const limit = Math.min(least, known) + SLACK * (1 + known)
+      if (floors[at]! > limit || this.lossAbout(example) > limit) continue
       const loss = this.lossWith(example)
       if (loss < least - step) [least, best] = [loss, { example, loss }]
     }
@@ -188,6 +199,20 @@ class TemplateSearch {
       for (let i = 0; i < this.n; i++) {
         const changed = template === null ? Number.NaN : this.lossAfter(view, i, template)
         sum += Number.isNaN(changed) ? view.losses[i]! : changed
+      }
+    }
+    return sum / (this.n * this.views.length)
+  }
+
+  /** The same without what a template costs the examples of other gestures: never more, within SLACK. */
+  private lossAtLeast(template: number): number {
+    if (this.alone) return Number.NEGATIVE_INFINITY
+    const row = template * this.n
+    let sum = this.views[0].sum + this.views[1].sum
+    for (const i of this.members[this.gestures[template]!]!) {
+      const distance = this.table[row + i]!
+      for (const view of this.views) {
+        sum += this.gainAbout(view, i, template, distance, this.logs[row + i]!)
       }
     }
     return sum / (this.n * this.views.length)
@@ -248,6 +273,7 @@ class TemplateSearch {
       }
     }
     const { own, other } = this.views[0]
+    this.alone = !other.every(Number.isFinite)
     for (const [gesture, limit] of this.limits.entries()) {
       for (let i = 0; i < this.n; i++) limit[i] = this.gestures[i] === gesture ? own[i]! : other[i]!
     }
@@ -259,10 +285,6 @@ class TemplateSearch {
       const nearest = this.gestures[i] === this.gestures[template] ? own : other
       if (distance < nearest[i]! && allows(i, template)) nearest[i] = distance
     }
-  }
-
-  private membersOf(gesture: number): number[] {
-    return [...this.gestures.keys()].filter((i) => this.gestures[i] === gesture)
   }
 }
 
