@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { evaluateInParts } from '../shared/evaluation/evaluate-library'
 import type { Holdout } from '../shared/model/evaluation'
-import type { TrainingSettings } from '../shared/model/library'
+import type { FullLibrary, TrainingSettings } from '../shared/model/library'
 import { fail, ok, type Result } from '../shared/model/result'
 import type { OnProgress } from '../shared/protocol/recogniser'
 import { reportFile } from '../shared/report/report'
@@ -20,10 +20,12 @@ import { decideAll, decisionText } from './decisions'
 import { loadCoreForNode } from './load-core'
 import { partsOnThreads } from './parts-on-threads'
 import { reportDataOf } from './report-data'
+import { type TeachReport, teachReport, teachText } from './teach-cost'
 
 const USAGE = `npm run evaluate -- PATH [--holdout tester|take] [--matcher template|kernel|auto] [--json]
                                  [--report FILE.html [--grip]] [--decide [--tolerance POINTS]]
                                  [--against PATH] [--with SETTINGS] [--against-with SETTINGS]
+                                 [--teach NAME]
 
 PATH is a library file (.zip) or a folder of CSV takes named gesture/tester_number.csv.
 --holdout tester  (default) no tester is in both training and test: how it does for strangers
@@ -36,7 +38,8 @@ PATH is a library file (.zip) or a folder of CSV takes named gesture/tester_numb
 --tolerance 2     points of accuracy that a cheaper sensor may lose
 --against PATH    measures a second library too: what changed, which takes flipped, exact McNemar
 --with SETTINGS   other training settings, such as length=32,rollAlign=false
---against-with SETTINGS   the same for the second library, which is PATH where --against is missing`
+--against-with SETTINGS   the same for the second library, which is PATH where --against is missing
+--teach NAME      what it costs the others when this gesture is taught on the prop, not trained`
 
 const MATCHERS = ['template', 'kernel', 'auto'] as const
 
@@ -53,6 +56,8 @@ interface Request {
   tolerance: number
   settings: Partial<TrainingSettings>
   against: { path: string; settings: Partial<TrainingSettings> } | null
+  /** Name of a gesture, or null. */
+  teach: string | null
 }
 
 function readRequest(args: string[]): Result<Request> {
@@ -67,6 +72,7 @@ function readRequest(args: string[]): Result<Request> {
     against: { type: 'string' },
     with: { type: 'string', default: '' },
     'against-with': { type: 'string' },
+    teach: { type: 'string' },
     help: { type: 'boolean', default: false },
   } as const
   try {
@@ -87,14 +93,14 @@ function readRequest(args: string[]): Result<Request> {
     if (!(points > 0 && points <= 50)) {
       return fail('usage', `--tolerance is points from above 0 to 50, not ${values.tolerance}.`)
     }
-    const { holdout, json, grip, decide, report = null } = values
+    const { holdout, json, grip, decide, report = null, teach = null } = values
     const settings = readSettings(values.with)
     const other = readSettings(values['against-with'] ?? '')
     if (!settings.ok) return settings
     if (!other.ok) return other
     const compared = values.against !== undefined || values['against-with'] !== undefined
     const against = compared ? { path: values.against ?? path, settings: other.value } : null
-    const wishes = { json, report, grip, decide, tolerance: points / 100 }
+    const wishes = { json, report, grip, decide, tolerance: points / 100, teach }
     return ok({ path, holdout, matcher, ...wishes, settings: settings.value, against })
   } catch (error) {
     return fail('usage', `${error instanceof Error ? error.message : error}\n\n${USAGE}`)
@@ -113,7 +119,8 @@ const tell: OnProgress = ({ done, total, what }) => {
 async function run(args: string[]): Promise<Result<string>> {
   const request = readRequest(args)
   if (!request.ok) return request
-  const { path, matcher, json, report, grip, decide, tolerance, settings, against } = request.value
+  const { path, matcher, json, report, grip, decide, tolerance, settings, against, teach } =
+    request.value
   const core = await loadCoreForNode()
   const measured = await measure(request.value, { path, settings })
   if (!measured.ok) return measured
@@ -129,10 +136,13 @@ async function run(args: string[]): Promise<Result<string>> {
   if (other?.ok === false) return other
   const compared = other && reportAgainst(measured.value, other.value)
   if (compared?.ok === false) return compared
+  const taught = teach === null ? null : await teachHere(full, teach)
+  if (taught?.ok === false) return taught
   const decisions = decide ? await decideAll(core, full, tolerance, tell) : null
   if (json) {
     const extra = {
       ...(decisions && { decisions }),
+      ...(taught && { teach: taught.value }),
       ...(other && { against: { evaluation: other.value.evaluation, ...compared?.value } }),
     }
     return ok(JSON.stringify({ ...evaluation, ...extra }, null, 2))
@@ -140,8 +150,16 @@ async function run(args: string[]): Promise<Result<string>> {
   const tables = [evaluationTable(evaluation)]
   if (other) tables.push(evaluationTable(other.value.evaluation))
   if (compared) tables.push(againstText(compared.value))
+  if (taught) tables.push(teachText(taught.value))
   if (decisions) tables.push(decisionText(decisions))
   return ok(tables.join('\n\n'))
+}
+
+async function teachHere(full: FullLibrary, name: string): Promise<Result<TeachReport>> {
+  const threads = partsOnThreads()
+  const report = await teachReport(threads.run, full, name, tell)
+  threads.end()
+  return report
 }
 
 /** Reads and measures one library, on all cores. */

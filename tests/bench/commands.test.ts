@@ -100,6 +100,25 @@ describe('npm run evaluate', () => {
     expect(against.words.evidence).toContain('36 takes held out in both')
   })
 
+  it('says what a gesture costs the others when it is taught on the prop', async () => {
+    const zip = join(folder, 'tiny.zip')
+    const { stdout, code } = await evaluate(
+      zip,
+      '--matcher',
+      'template',
+      '--teach',
+      'Nod',
+      '--json',
+    )
+    expect(code).toBe(0)
+    const { gesture, cost, words } = JSON.parse(stdout).teach
+    expect(gesture).toBe('Nod')
+    expect(cost.before.n).toBe(24)
+    expect(cost.place).toBeNull()
+    expect(words.seen).not.toBe('')
+    expect((await evaluate(zip, '--teach', 'Juggle')).stderr).toContain('--teach takes the name')
+  })
+
   it.each([
     ['there is nothing', ['/nowhere/at/all'], 'There is nothing at /nowhere/at/all'],
     ['the holdout is unknown', ['x', '--holdout', 'day'], '--holdout is tester or take, not day.'],
