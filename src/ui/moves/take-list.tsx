@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks'
 import type { Take } from '../../shared/model/library'
 import { durationText, plural } from '../../shared/present/numbers'
-import { LongList, Mark } from '../common'
+import { Mark } from '../common'
+import { LongList } from '../common/long-list'
 import { TakeDetail } from './take-detail'
 
 /** Height of a closed row, px, as moves.css has it. */

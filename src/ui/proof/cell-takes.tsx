@@ -1,7 +1,8 @@
 import type { Evaluation, TakeOutcome } from '../../shared/model/evaluation'
 import { outcomeText } from '../../shared/present/verdict'
 import type { Cell } from '../charts'
-import { LongList, route, Section } from '../common'
+import { route, Section } from '../common'
+import { LongList } from '../common/long-list'
 
 /** Height of a row, px, as proof.css has it. */
 const ROW_PX = 49
