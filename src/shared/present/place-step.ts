@@ -26,11 +26,13 @@ export function placeStep(
   if (evaluation === null) return unmeasured(place)
   if (place === 'prop') return null
   const pair = mostConfusedPair(evaluation)
+  if (pair !== null && place === 'proof') {
+    const text = 'Other gestures, more takes, another sensor: see which would help most.'
+    return { text, action: 'Decide what to change', href: '#/decide' }
+  }
   if (pair !== null) {
     const text = confusedPairSentence(evaluation, pair)
-    return place === 'try'
-      ? { text, action: 'Look at them', href: '#/proof' }
-      : { text, action: 'Decide what to change', href: '#/decide' }
+    return { text, action: 'Look at them', href: '#/proof' }
   }
   const understood = `${countOf(evaluation.accuracy)} held-out takes were understood.`
   return place === 'try'

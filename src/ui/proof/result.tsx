@@ -4,7 +4,7 @@ import { confusedPairSentence, mostConfusedPair } from '../../shared/present/con
 import { countOf, percent, percentRange, plural } from '../../shared/present/numbers'
 import { evaluationWarnings, measuredSentence } from '../../shared/present/trust'
 import { ConfusionMatrix, RateBar } from '../charts'
-import { Button, NextStep, Notice, Section } from '../common'
+import { NextStep, Notice, Section } from '../common'
 import { GestureRibbon } from '../ribbon'
 import { BackgroundFigures } from './background-score'
 import { Cutting } from './cutting'
@@ -33,7 +33,7 @@ export function Result({ evaluation, stale }: { evaluation: Evaluation; stale: b
           </Notice>
         ))}
       </Section>
-      <Pair evaluation={evaluation} stale={stale} />
+      <Pair evaluation={evaluation} />
       <Section title="What was taken for what">
         <ConfusionMatrix
           evaluation={evaluation}
@@ -51,19 +51,13 @@ export function Result({ evaluation, stale }: { evaluation: Evaluation; stale: b
   )
 }
 
-/** The pair worth looking at; amber only while measuring again is not the thing to do. */
-function Pair({ evaluation, stale }: { evaluation: Evaluation; stale: boolean }) {
+/** The pair worth looking at; what to do about it is said at the foot, in amber. */
+function Pair({ evaluation }: { evaluation: Evaluation }) {
   const pair = mostConfusedPair(evaluation)
   if (pair === null) return null
   const text = confusedPairSentence(evaluation, pair)
   const href = pairRoute(evaluation, pair.first, pair.second)
-  if (!stale) return <NextStep text={text} action="Look at these takes" href={href} />
-  return (
-    <Notice>
-      <p>{text}</p>
-      <Button href={href}>Look at these takes</Button>
-    </Notice>
-  )
+  return <NextStep quiet text={text} action="Look at these takes" href={href} />
 }
 
 const SHORT_KINDS: Record<MatcherKind, string> = {
