@@ -238,6 +238,44 @@ describeWithTools('a tester’s session on a phone that never saw the app', ['ch
     expect(await rig.look<string[]>(STORED)).toHaveLength(1)
   })
 
+  it('rests when it is time, and keeps what a kill left of the background', async () => {
+    const full = examplePlan({
+      gestures: plan.gestures.map((one) => ({ ...one, takes: 1 })),
+      restEvery: 1,
+      restMs: 60_000,
+      backgroundMs: 20_000,
+    })
+    await rig.open(joinAddress(server.url, full))
+    await user.tap('Take part')
+    await user.tap('I agree')
+    await user.tap('Right hand')
+    await user.layFlat()
+    const address = await rig.look<string>('location.href')
+    await user.tap('Start')
+    await user.perform('raise', 'Raise')
+    await user.reach(1)
+    await user.tap('Go on now')
+    await user.tap('Skip this')
+    await user.see('Walk, talk, point')
+    await user.tap('Start')
+    await user.button('Enough').waitFor()
+    await rig.sensors.play(stillness(4500, 5))
+    await rig.kill()
+
+    rig = await openRig({ profile: rig.profile })
+    user = new TesterUser(rig)
+    await rig.open(address)
+    await user.see('Walk, talk, point')
+    await user.tap('Start')
+    await user.button('Enough').waitFor()
+    const left = await rig.page.locator('.session-left').textContent()
+    expect(Number.parseInt(left ?? '', 10)).toBeLessThan(18)
+    await rig.sensors.play(stillness(1500, 6))
+    await user.tap('Enough')
+    await user.see('1 of 2 movements were kept.')
+    expect(await rig.look<string[]>(STORED)).toHaveLength(3)
+  })
+
   it('takes who comes for the next part of a plan for the same tester, and asks no hand again', async () => {
     const first = examplePlan({ part: { number: 1, of: 2 } })
     const second = examplePlan({ part: { number: 2, of: 2 } })
