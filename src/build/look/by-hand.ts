@@ -69,6 +69,9 @@ export const SCENES: Scene[] = [
     kind: 'join',
     reach: async (page) => {
       await page.keyboard.press('Escape')
+      await page.getByRole('heading', { name: 'Stage' }).waitFor(WAIT)
+      // The show takes its entry out of the history, which would undo a step taken meanwhile.
+      await page.waitForTimeout(500)
       await open(page, 'collect')
       await page.getByRole('link', { name: 'Show the code' }).click()
       const link = (await page.locator('.join-link').textContent(WAIT)) ?? ''

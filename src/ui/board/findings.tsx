@@ -41,7 +41,7 @@ export function Findings() {
 function FindingCard({ finding, open }: { finding: Finding; open: boolean }) {
   const { title, seen, causes, next, evidence } = finding
   return (
-    <details class="finding" open={open}>
+    <details class="board-finding" open={open}>
       <summary>
         <h3>{title}</h3>
       </summary>

@@ -44,12 +44,14 @@ export function FilesSection() {
             >
               Export firmware
             </Button>
-            <Button href="#/import">Import CSV logs</Button>
           </div>
           {running !== null && <Progress {...running} />}
         </>
       )}
-      <OpenLibraryFile />
+      <p class="quiet">A file of another phone, or logs of other devices, become takes here.</p>
+      <OpenLibraryFile>
+        {open !== null && <Button href="#/import">Import CSV logs</Button>}
+      </OpenLibraryFile>
       {wrong !== null && (
         <Notice tone="trouble" live>
           {wrong}

@@ -1,9 +1,10 @@
+import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { Button, FileButton, HOME, Notice, navigate, Progress, useApp } from '../common'
 import { useLongWork } from '../common/use-long-work'
 
-/** Reads a library file from this device and opens it as a new library. */
-export function OpenLibraryFile() {
+/** Reads a library file from this device and opens it as a new library; `children` stand beside. */
+export function OpenLibraryFile({ children }: { children?: ComponentChildren }) {
   const app = useApp()
   const { running, run } = useLongWork()
   const [wrong, setWrong] = useState<string | null>(null)
@@ -16,12 +17,15 @@ export function OpenLibraryFile() {
   return (
     <>
       {running === null ? (
-        <FileButton
-          accept=".zip,application/zip"
-          onFiles={([file]) => file !== undefined && void read(file)}
-        >
-          Open a library file
-        </FileButton>
+        <div class={children === undefined ? undefined : 'buttons'}>
+          <FileButton
+            accept=".zip,application/zip"
+            onFiles={([file]) => file !== undefined && void read(file)}
+          >
+            Open a library file
+          </FileButton>
+          {children}
+        </div>
       ) : (
         <Progress {...running} />
       )}

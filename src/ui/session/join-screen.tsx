@@ -21,7 +21,15 @@ export function JoinScreen({ fragment, sessions }: { fragment: string; sessions:
   const read = useMemo(() => decodePlanLink(fragment), [fragment])
   if (read.ok) return <Join plan={read.value} sessions={sessions} />
   return (
-    <Screen title="This link does not open" back={HOME}>
+    <Screen
+      title="This link does not open"
+      back={HOME}
+      foot={
+        <Button big wide href={HOME}>
+          Open the library of this phone
+        </Button>
+      }
+    >
       <Notice tone="trouble" live>
         <p>{read.message}</p>
       </Notice>
