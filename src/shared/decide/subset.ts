@@ -56,10 +56,23 @@ export function bestSubsets(
   return choices
 }
 
-/** Takes of one gesture that are beaten by the same gestures. */
-interface Bundle {
+/** A set of up to 64 gestures. */
+interface Mask {
   low: number
   high: number
+}
+
+function maskOf(gestures: readonly number[]): Mask {
+  let [low, high] = [0, 0]
+  for (const gesture of gestures) {
+    if (gesture < 32) low |= 1 << gesture
+    else high |= 1 << (gesture - 32)
+  }
+  return { low, high }
+}
+
+/** Takes of one gesture that are beaten by the same gestures. */
+interface Bundle extends Mask {
   takes: number
 }
 
@@ -81,15 +94,17 @@ export class SubsetSearch {
     for (let a = 0; a < count; a++)
       for (let b = 0; b < count; b++) if (a !== b) this.#pairs[a * count + b] = this.#told(a, b)
     const all = Array.from({ length: count }, (_, gesture) => gesture)
+    const whole = maskOf(all)
     this.candidates = all
       .filter((gesture) => this.#totals[gesture]! > 0)
-      .sort((a, b) => this.#recall(b, all) - this.#recall(a, all) || a - b)
+      .sort((a, b) => this.#recall(b, whole) - this.#recall(a, whole) || a - b)
   }
 
   /** How good a given set is. */
   rate(members: readonly number[]): Subset {
     const sorted = [...members].sort((a, b) => a - b)
-    const score = sorted.reduce((sum, g) => sum + this.#recall(g, sorted), 0) / sorted.length
+    const mask = maskOf(sorted)
+    const score = sorted.reduce((sum, g) => sum + this.#recall(g, mask), 0) / sorted.length
     let worstPair = 1
     let worst: [number, number] | null = null
     for (const [i, a] of sorted.entries()) {
@@ -159,7 +174,8 @@ export class SubsetSearch {
   /** The better of a set and another, whose pairs are looked at only when its score is as good. */
   #better(known: Subset | null, members: readonly number[]): Subset | null {
     if (known !== null) {
-      const sum = members.reduce((total, gesture) => total + this.#recall(gesture, members), 0)
+      const mask = maskOf(members)
+      const sum = members.reduce((total, gesture) => total + this.#recall(gesture, mask), 0)
       if (sum / members.length < known.score - EPSILON) return known
     }
     const other = this.rate(members)
@@ -168,10 +184,11 @@ export class SubsetSearch {
 
   /** No completion scores more: a gesture's takes win less often the more others there are. */
   #upper(chosen: readonly number[], from: number, size: number): number {
-    const own = chosen.reduce((sum, gesture) => sum + this.#recall(gesture, chosen), 0)
+    const mask = maskOf(chosen)
+    const own = chosen.reduce((sum, gesture) => sum + this.#recall(gesture, mask), 0)
     const others = this.candidates
       .slice(from)
-      .map((gesture) => this.#recall(gesture, chosen))
+      .map((gesture) => this.#recall(gesture, mask))
       .sort((a, b) => b - a)
     const missing = size - chosen.length
     return (own + others.slice(0, missing).reduce((sum, share) => sum + share, 0)) / size
@@ -181,15 +198,10 @@ export class SubsetSearch {
     return chosen.length < 2 ? 1 : this.rate(chosen).worstPair
   }
 
-  #recall(gesture: number, among: readonly number[]): number {
-    let [low, high] = [0, 0]
-    for (const other of among) {
-      if (other < 32) low |= 1 << other
-      else high |= 1 << (other - 32)
-    }
+  #recall(gesture: number, among: Mask): number {
     let wins = 0
     for (const bundle of this.#bundles[gesture]!)
-      if ((bundle.low & low) === 0 && (bundle.high & high) === 0) wins += bundle.takes
+      if ((bundle.low & among.low) === 0 && (bundle.high & among.high) === 0) wins += bundle.takes
     return this.#totals[gesture] === 0 ? 0 : wins / this.#totals[gesture]!
   }
 
@@ -197,16 +209,12 @@ export class SubsetSearch {
   #told(a: number, b: number): number {
     const [first, second] = [this.#totals[a]!, this.#totals[b]!]
     if (first + second === 0) return 1
-    const wins = this.#recall(a, [b]) * first + this.#recall(b, [a]) * second
+    const wins = this.#recall(a, maskOf([b])) * first + this.#recall(b, maskOf([a])) * second
     return wins / (first + second)
   }
 
   #add({ gesture, beatenBy }: Contest): void {
-    let [low, high] = [0, 0]
-    for (const other of beatenBy) {
-      if (other < 32) low |= 1 << other
-      else high |= 1 << (other - 32)
-    }
+    const { low, high } = maskOf(beatenBy)
     this.#totals[gesture]!++
     const bundles = this.#bundles[gesture]!
     const known = bundles.find((bundle) => bundle.low === low && bundle.high === high)
