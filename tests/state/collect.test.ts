@@ -205,3 +205,35 @@ it('labels changed on two desks are put to the person, and nothing is stored und
   await collect.bring([{ name: 'other desk.zip', bytes: async () => bytes }])
   expect(report().merge.conflicts).toEqual([])
 })
+
+it('without any library, says so instead of a report', async () => {
+  const app = await openApp()
+  const collect = await app.openCollect()
+  await collect.bring([asFile(sampleSessionFile(1))])
+  expect(collect.bringing.value).toEqual({
+    state: 'failed',
+    message: 'There is no library open; open or create one first.',
+  })
+})
+
+it('files chosen while others are read take their place', async () => {
+  const { app, session } = await open()
+  const collect = await app.openCollect()
+  const slow = collect.bring([asFile(session), asFile(session), asFile(session)])
+  const quick = collect.bring([{ name: 'empty.zip', bytes: async () => new Uint8Array(0) }])
+  await Promise.all([slow, quick])
+  const { value } = collect.bringing
+  expect(value.state === 'report' && value.report.files.map(({ name }) => name)).toEqual([
+    'empty.zip',
+  ])
+})
+
+it('a plan follows the names of its library, and loses gestures that are gone', async () => {
+  const { app } = await open()
+  const collect = await app.openCollect()
+  const [raise, ring] = app.library.current.value!.gestures
+  await collect.savePlan(freshPlan(app.library.current.value!))
+  await app.library.renameGesture(raise!.id, 'Lift')
+  await app.library.removeGesture(ring!.id)
+  expect(collect.plans.value[0]?.gestures.map(({ name }) => name)).toEqual(['Lift'])
+})

@@ -43,6 +43,7 @@ export interface BringReport {
 export type Bringing =
   | { state: 'none' }
   | { state: 'reading'; progress: Progress }
+  | { state: 'failed'; message: string }
   | { state: 'report'; report: BringReport }
 
 export interface BringState {
@@ -72,6 +73,8 @@ export class BringHome implements BringState {
   readonly #shelf: Shelf
   readonly #recogniser: RecogniserClient
   #incoming: Incoming[] = []
+  /** Counts what was chosen: a reading that was overtaken stops. */
+  #run = 0
   #files: BringReport['files'] = []
   #own: Identified[] = []
   #newIds = new Map<string, string>()
@@ -84,17 +87,21 @@ export class BringHome implements BringState {
 
   async bring(files: readonly BroughtFile[]): Promise<Result<null>> {
     this.forget()
+    const run = this.#run
     for (const [index, file] of files.entries()) {
       const progress = { done: index, total: files.length, what: `Reading ${file.name}` }
       this.bringing.value = { state: 'reading', progress }
       const read = await this.#read(file)
+      // Other files were chosen meanwhile.
+      if (run !== this.#run) return ok(null)
       this.#files.push({ name: file.name, wrong: read.ok ? null : read.message })
       if (read.ok) this.#incoming.push(read.value)
     }
     const opened = await this.#openTheirLibrary()
     const ready = opened.ok ? await this.#identify() : opened
-    if (!ready.ok) this.forget()
-    else this.#show()
+    if (run !== this.#run) return ok(null)
+    if (ready.ok) this.#show()
+    else this.bringing.value = { state: 'failed', message: ready.message }
     return ready.ok ? ok(null) : ready
   }
 
@@ -156,6 +163,7 @@ export class BringHome implements BringState {
   }
 
   forget(): void {
+    this.#run += 1
     this.#incoming = []
     this.#files = []
     this.#newIds = new Map()

@@ -1,6 +1,7 @@
 import { computed, type ReadonlySignal } from '@preact/signals'
 import { takeSharedFiles } from '../../offline/shared-files'
 import type { RecogniserClient } from '../../recogniser/client'
+import { currentPlan } from '../../shared/collect/current-plan'
 import { demonstrate } from '../../shared/collect/demonstration'
 import type { Demonstration, Plan } from '../../shared/collect/plan'
 import type { TakesCompared } from '../../shared/collect/takes-compared'
@@ -33,7 +34,7 @@ export interface CollectState extends BringState {
   folder: FolderState
   /** Files that another app shared to this one; each is given once. */
   takeShared(): Promise<BroughtFile[]>
-  /** Plans of the open library. */
+  /** Plans of the open library, without gestures that are gone. */
   plans: ReadonlySignal<Plan[]>
   /** Adds it, or replaces the one of its id. */
   savePlan(plan: Plan): Promise<Result<null>>
@@ -62,7 +63,10 @@ const NO_LIBRARY = fail('collect/no-library', 'There is no library open; open or
 /** Plans, what testers bring home, and who takes part. */
 export function createCollect({ shelf, recogniser }: CollectParts): CollectState {
   const bring = new BringHome(shelf, recogniser)
-  const plans = computed(() => shelf.current.value?.plans ?? [])
+  const plans = computed(() => {
+    const library = shelf.current.value
+    return library?.plans?.map((plan) => currentPlan(plan, library)) ?? []
+  })
 
   const setPlans = async (next: Plan[]): Promise<Result<null>> => {
     const library = shelf.current.peek()

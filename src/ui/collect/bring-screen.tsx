@@ -18,6 +18,11 @@ export function BringScreen({ collect }: { collect: CollectState }) {
         <Progress progress={bringing.progress} />
       ) : (
         <>
+          {bringing.state === 'failed' && (
+            <Notice tone="trouble" live>
+              {bringing.message}
+            </Notice>
+          )}
           <p class="quiet">Session files and library files, several at once.</p>
           <FileButton
             accept=".zip,application/zip"

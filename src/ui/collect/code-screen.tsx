@@ -13,7 +13,11 @@ import { usePlanDuration } from './use-plan-duration'
 /** The plan as a code to scan and as a link to share. */
 export function CodeScreen({ collect, id }: { collect: CollectState; id: string }) {
   const plan = collect.plans.value.find((one) => one.id === id)
-  return plan === undefined ? <Missing what="plan" /> : <Code plan={plan} />
+  return plan === undefined || plan.gestures.length === 0 ? (
+    <Missing what="plan" />
+  ) : (
+    <Code plan={plan} />
+  )
 }
 
 function Code({ plan }: { plan: Plan }) {
