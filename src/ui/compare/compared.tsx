@@ -10,7 +10,8 @@ import {
 import { shortNumber } from '../../shared/present/numbers'
 import { compareModels } from '../../state/models'
 import { RateAxis, RateBar, rateAxisStart } from '../charts'
-import { LongList, Notice, route, Section, useApp } from '../common'
+import { Notice, route, Section, useApp } from '../common'
+import { LongList } from '../common/long-list'
 
 /** Height of a row before one was measured. */
 const ROW_PX = 48
