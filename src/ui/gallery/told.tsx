@@ -1,4 +1,5 @@
-import { Card, Figure, LongList, Mark, Notice, Progress } from '../common'
+import { Card, Figure, Mark, Notice, Progress } from '../common'
+import { LongList } from '../common/long-list'
 import { Part, State } from './part'
 
 const idle = () => undefined
