@@ -1,4 +1,4 @@
-import { computed, type ReadonlySignal } from '@preact/signals'
+import { computed, type ReadonlySignal, type Signal, signal } from '@preact/signals'
 import type { RecogniserClient } from '../recogniser/client'
 import type { SimulatedSource } from '../sensors/simulated-source'
 import type { LightPlayer } from '../shared/light/player'
@@ -51,6 +51,7 @@ export async function assembleApp(parts: AppParts): Promise<App> {
   const train = () => jobs.training.run()
   const record = new RecordSlice({ shelf, recogniser, motion, simulated: parts.simulated })
   const live = new Live({ recogniser, motion, train, library: () => shelf.current.value })
+  const performing = signal(false)
 
   await store.purgeDeleted(new Date(Date.now() - KEPT_DELETED_MS).toISOString())
   await shelf.reload()
@@ -63,19 +64,20 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     record,
     live,
     light: createLight(shelf, parts.loadLight),
-    ...createLater({ parts, shelf, saved, motion, library, live, train, jobs, notices }),
-    model: jobs.training.job,
+    ...createLater({
+      parts,
+      shelf,
+      saved,
+      motion,
+      library,
+      live,
+      train,
+      jobs,
+      notices,
+      performing,
+    }),
+    ...jobState(jobs, recogniser),
     train,
-    evaluation: jobs.evaluation.job,
-    evaluate: async (holdout) => {
-      await jobs.evaluation.run(holdout)
-    },
-    grip: jobs.grip.job,
-    measureGrip: async () => {
-      await jobs.grip.run()
-    },
-    replay: jobs.replay,
-    unroll: (model, query) => recogniser.unroll(model, query),
     report: async () =>
       (await import('./report')).gatherReport({
         ...{ shelf, recogniser, train },
@@ -83,7 +85,9 @@ export async function assembleApp(parts: AppParts): Promise<App> {
         evaluation: jobs.evaluation.job.value,
         grip: jobs.grip.job.value,
       }),
-    update: parts.createUpdate(computed(() => record.phase.value !== 'idle' || live.running.value)),
+    update: parts.createUpdate(
+      computed(() => record.phase.value !== 'idle' || live.running.value || performing.value),
+    ),
     writesHere: parts.storeNews.writesHere,
     writeHere: () => writeHere(shelf),
     notices: notices.shown,
@@ -95,6 +99,23 @@ export async function assembleApp(parts: AppParts): Promise<App> {
     exportFirmware: () => parts.exportFirmware(shelf, train, recogniser, parts.loadLight),
     importLibrary: importer(shelf, recogniser, saved, add),
   }
+}
+
+/** Long jobs, as the screens see and start them. */
+function jobState(jobs: ReturnType<typeof createJobs>, recogniser: RecogniserClient) {
+  return {
+    model: jobs.training.job,
+    evaluation: jobs.evaluation.job,
+    evaluate: async (holdout) => {
+      await jobs.evaluation.run(holdout)
+    },
+    grip: jobs.grip.job,
+    measureGrip: async () => {
+      await jobs.grip.run()
+    },
+    replay: jobs.replay,
+    unroll: (model, query) => recogniser.unroll(model, query),
+  } satisfies Partial<App>
 }
 
 async function writeHere({ store, notices, reload }: Shelf): Promise<void> {
@@ -112,10 +133,13 @@ interface Slices {
   train: App['train']
   jobs: ReturnType<typeof createJobs>
   notices: Notices
+  /** A tester is being led through a session. */
+  performing: Signal<boolean>
 }
 
 /** Parts of the state that few visits need. */
-function createLater({ parts, shelf, saved, motion, library, live, train, jobs, notices }: Slices) {
+function createLater(slices: Slices) {
+  const { parts, shelf, saved, motion, library, live, train, jobs, notices, performing } = slices
   const { recogniser } = parts
   const openBoard = whenAsked(async () =>
     (await import('./board')).createBoardState({
@@ -133,6 +157,7 @@ function createLater({ parts, shelf, saved, motion, library, live, train, jobs, 
       motion,
       recogniser,
       deviceLabel: deviceLabel(),
+      performing,
       defaultTarget: parts.defaultTarget,
     }),
   )

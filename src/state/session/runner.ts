@@ -45,6 +45,7 @@ export class SessionRunner {
   /** Recordings of this run that are stored. */
   #stored: Recording[]
   #pauseNext = false
+  #isClosed = false
   /** Counts up at each turn of events, so that what was awaited before knows it is out of date. */
   #turn = 0
 
@@ -57,6 +58,7 @@ export class SessionRunner {
     this.#watchSensor()
     this.#watchPage()
     if (currentPrompt(run) === null) this.phase.value = { name: 'ended' }
+    parts.performing.value = this.phase.peek().name !== 'ended'
   }
 
   /** From a tap: the sensor starts, or what is asked begins. */
@@ -157,6 +159,8 @@ export class SessionRunner {
   /** Lets go of sensor and page; what is under way is dropped. */
   close(): void {
     this.#next()
+    this.#isClosed = true
+    this.#parts.performing.value = false
     for (const leave of this.#leave) leave()
     this.#maker.close()
   }
@@ -298,7 +302,9 @@ export class SessionRunner {
   }
 
   #show(phase: SessionPhase): void {
+    if (this.#isClosed) return
     this.phase.value = phase
+    this.#parts.performing.value = phase.name !== 'ended'
   }
 
   #next(): number {

@@ -1,3 +1,4 @@
+import type { Signal } from '@preact/signals'
 import type { RecogniserClient } from '../../recogniser/client'
 import { MovementWatch } from '../../recording/movement-watch'
 import { movementHasGap } from '../../recording/quality'
@@ -16,6 +17,8 @@ export interface MakerParts {
   motion: MotionState
   recogniser: RecogniserClient
   deviceLabel: string
+  /** Set while a tester is being led: nothing else may ask for attention then. */
+  performing: Signal<boolean>
 }
 
 /** Makes one recording after the other for a session: begun, ended by the movement, judged, kept. */
