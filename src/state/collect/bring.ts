@@ -32,6 +32,8 @@ export interface BringReport {
   library: Library
   files: { name: string; wrong: string | null }[]
   merge: Merge
+  /** Of the library, with those that would be added. */
+  gestures: Gesture[]
   /** Gestures of files that the library has not; `to` is one of its own, or null for a new one. */
   strangers: { id: string; name: string; takes: number; to: string | null }[]
   /** Codes that were given by hand on both sides, and whether they are one person's. */
@@ -142,7 +144,7 @@ export class BringHome implements BringState {
     const samples = new Map(this.#incoming.flatMap((one) => [...one.samples]))
     const at = new Date().toISOString()
     const own = this.#own
-    const withNew = { ...library, gestures: [...library.gestures, ...this.#newGestures(library)] }
+    const withNew = { ...library, gestures: report.gestures }
     const change = settleMerge(
       { library: withNew, own },
       report.merge,
@@ -219,6 +221,7 @@ export class BringHome implements BringState {
       library,
       files: this.#files,
       merge: planMerge(mine, theirs),
+      gestures: [...library.gestures, ...this.#newGestures(library)],
       strangers: this.#strangers(library),
       sharedCodes: shared.map((code) => ({
         code,
@@ -251,7 +254,9 @@ export class BringHome implements BringState {
 
   #takesOf(gestureId: string): number {
     const all = this.#incoming.flatMap(({ collection }) => collection.recordings)
-    return all.filter((one) => one.kind === 'take' && one.gestureId === gestureId).length
+    const own = all.filter((one) => one.kind === 'take' && one.gestureId === gestureId)
+    // Two files may hold the same take.
+    return new Set(own.map(({ contentId }) => contentId)).size
   }
 
   #newGestures(library: Library): Gesture[] {

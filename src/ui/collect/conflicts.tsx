@@ -44,7 +44,7 @@ function OneConflict({ conflict, collect, report }: Props & { conflict: Conflict
     ({ contentId }) => contentId === conflict.contentId,
   )
   const when = recording?.recordedAt.slice(0, 16).replace('T', ' ') ?? ''
-  const { gestures } = report.library
+  const { gestures } = report
   return (
     <Choice
       legend={`${fieldText(conflict)} of the take of ${when} UTC by ${recording?.testerCode ?? ''}`}
