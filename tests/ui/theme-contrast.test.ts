@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { repositoryPath } from '../../src/build/paths'
+import { shadePercent } from '../../src/ui/charts/confusion-matrix'
 
 const css = readFileSync(repositoryPath('src/ui/theme/tokens.css'), 'utf8')
 const contrastCss = readFileSync(repositoryPath('src/ui/theme/contrast.css'), 'utf8')
@@ -96,4 +97,29 @@ describe.each([
       }
     }
   })
+})
+
+/** As color-mix in srgb: so much of `one` in `other`, channel by channel. */
+function mixed(one: string, percent: number, other: string): string {
+  const channels = [1, 3, 5].map((at) => {
+    const [a = 0, b = 0] = [one, other].map((colour) =>
+      Number.parseInt(colour.slice(at, at + 2), 16),
+    )
+    return Math.round(b + ((a - b) * percent) / 100)
+  })
+  return `#${channels.map((value) => value.toString(16).padStart(2, '0')).join('')}`
+}
+
+test.each([
+  ['night', night, 4.5],
+  ['day', day, 4.5],
+  ['night with more contrast', more.night, 7],
+  ['day with more contrast', more.day, 7],
+])('a count reads on every shade of the confusion matrix, %s', (_name, colours, least) => {
+  const { text = '', ground = '' } = colours
+  for (let count = 1; count <= 100; count++) {
+    const shade = mixed(text, shadePercent(count / 100), ground)
+    const ink = count > 50 ? ground : text
+    expect(contrast(ink, shade), `${count} of 100`).toBeGreaterThanOrEqual(least)
+  }
 })

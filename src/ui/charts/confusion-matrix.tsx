@@ -81,11 +81,19 @@ function CellView({ cell, count, total, label, href }: CellViewProps) {
   const share = count / total
   return (
     <td class={`confusion-cell${right}${share > 0.5 ? ' confusion-dark' : ''}`}>
-      <a href={href} aria-label={label} style={{ '--share': `${Math.round(10 + share * 80)}%` }}>
+      <a href={href} aria-label={label} style={{ '--share': `${shadePercent(share)}%` }}>
         {count}
       </a>
     </td>
   )
+}
+
+/**
+ * Share of ink in the ground behind a count, percent. It leaves the middle out, where neither ink nor
+ * ground would read: up to one half ink stands on it, above that the ground's colour.
+ */
+export function shadePercent(share: number): number {
+  return share > 0.5 ? 66 + (share - 0.5) * 48 : 8 + share * 52
 }
 
 function cellLabel(evaluation: Evaluation, cell: Cell, count: number): string {

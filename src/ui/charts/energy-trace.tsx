@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks'
+import { useThemeTurns } from '../theme/use-theme-turns'
 import { drawEnergy, type EnergyInk, type EnergyPicture } from './energy-canvas'
 
 export interface EnergyTraceProps {
@@ -10,12 +11,13 @@ export interface EnergyTraceProps {
 /** Live motion energy against the thresholds. Draws at most once a frame. */
 export function EnergyTrace({ picture, label }: EnergyTraceProps) {
   const ref = useRef<HTMLCanvasElement>(null)
+  const turns = useThemeTurns()
   useEffect(() => {
     const frame = requestAnimationFrame(() => {
       if (ref.current !== null) paint(ref.current, picture)
     })
     return () => cancelAnimationFrame(frame)
-  }, [picture])
+  }, [picture, turns])
   return <canvas class="energy-trace" ref={ref} role="img" aria-label={label} />
 }
 

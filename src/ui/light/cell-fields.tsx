@@ -16,7 +16,7 @@ interface PowerProps {
 const CUSTOM = 'custom'
 
 function sourceText({ text, fromMemory }: Source): string {
-  return fromMemory ? `FROM MEMORY: ${text.replace('from memory; ', '')}` : text
+  return fromMemory ? `From memory: ${text.replace('from memory; ', '')}` : text
 }
 
 function withCell(power: PowerSetup, key: string): PowerSetup {
@@ -181,7 +181,7 @@ export function LoadFields({ power, problem, onChange }: PowerProps) {
       {spread('offUa', 'While switched off', 'µA')}
       <Problem failure={problem} of="power/load" />
       <p class="small quiet">
-        FROM MEMORY of common parts until you enter your own: an addressable LED alone can draw 1 mA
+        From memory of common parts until you enter your own: an addressable LED alone can draw 1 mA
         while dark.
       </p>
     </>
