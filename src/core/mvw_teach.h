@@ -89,7 +89,7 @@ int mvw_teach_forget(mvw_teach *teach, uint8_t gesture);
 
 /* Takes an event of mvw_push() or mvw_classify() of this state, right after it came.
  * In a session: takes the segment; returns MVW_TEACH_MORE, _DONE, _E_CUT, _E_UNLIKE or _E_NEAR and
- * leaves the event alone. The work is that of a decision, and at the last take a distance for each
+ * leaves the event as it is: it says what the model makes of the movement that is being taught. The work is that of a decision, and at the last take a distance for each
  * two segments.
  * Otherwise: puts what was taught into the event, as if the model had held it, and returns MVW_EVENT.
  * The work is a distance for each slot, and once more that of a decision where the event names a

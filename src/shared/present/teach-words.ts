@@ -57,6 +57,27 @@ export function teachWords(
   }
 }
 
+/**
+ * What the model answered to the movements before they were taught; '' when most were rejected, or
+ * answered with the very gesture whose place is taken.
+ */
+export function knownAsWords(
+  steps: readonly { answer: TeachAnswer; counts: unknown }[],
+  { gestures }: RecogniserModel,
+  except: string | null,
+): string {
+  const taken = steps.filter(({ counts }) => counts !== null)
+  const events = taken.map(({ answer }) => answer.event)
+  const [best] = gestures
+    .map(({ id, name }, index) => {
+      const hits = events.filter((event) => event.kind === 'gesture' && event.gesture === index)
+      return { id, name, hits: hits.length }
+    })
+    .sort((a, b) => b.hits - a.hits)
+  if (best === undefined || best.id === except || best.hits * 2 <= taken.length) return ''
+  return `Until now the model answered ${best.hits} of these ${taken.length} with ${best.name}. If that is what they are, teach them in place of ${best.name}; if not, look at what it costs.`
+}
+
 const MOST_NEAR = 4
 
 /** The gestures that the movements of a session came nearest to, nearest first. */

@@ -1,6 +1,7 @@
 import { Fragment } from 'preact'
+import type { RecogniserModel } from '../../shared/model/recogniser-model'
 import { groupDigits } from '../../shared/present/numbers'
-import { nearestOthers, teachWords } from '../../shared/present/teach-words'
+import { knownAsWords, nearestOthers, teachWords } from '../../shared/present/teach-words'
 import { verdict } from '../../shared/present/verdict'
 import { TEACH_TAKES } from '../../shared/teach/teach-run'
 import type { TeachState } from '../../state/teach'
@@ -28,6 +29,7 @@ export function Session({ teach }: { teach: TeachState }) {
           {words?.seen ?? `Rest a moment, then make the movement ${TEACH_TAKES} times.`}
         </p>
         {words !== undefined && <p>{words.todo}</p>}
+        {last?.status === 'done' && <KnownAs teach={teach} model={model} />}
         {words === undefined && <p class="quiet">Rest between two of them.</p>}
       </div>
       <Cost teach={teach} />
@@ -53,6 +55,11 @@ export function Session({ teach }: { teach: TeachState }) {
       <Tries teach={teach} />
     </div>
   )
+}
+
+function KnownAs({ teach, model }: { teach: TeachState; model: RecogniserModel }) {
+  const text = knownAsWords(teach.steps.value, model, teach.wish.value?.gestureId ?? null)
+  return text === '' ? null : <p>{text}</p>
 }
 
 function Takes({ made }: { made: number }) {
