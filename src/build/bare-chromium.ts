@@ -51,17 +51,33 @@ export class BareChromium {
     ;(this.#process.stdio[3] as Writable).on('error', () => undefined)
   }
 
+  /** The tab that the browser opened by itself. */
+  async firstTab(): Promise<PageSession> {
+    for (;;) {
+      const { targetInfos } = await this.#send<{
+        targetInfos: { targetId: string; type: string }[]
+      }>('Target.getTargets', {})
+      const page = targetInfos.find(({ type }) => type === 'page')
+      if (page !== undefined) return this.#attach(page.targetId)
+      await new Promise((resolve) => setTimeout(resolve, 20))
+    }
+  }
+
   /** Opens a tab in front of all others. */
   async openTab(): Promise<{ targetId: string; session: PageSession }> {
     const { targetId } = await this.#send<{ targetId: string }>('Target.createTarget', {
       url: 'about:blank',
     })
+    return { targetId, session: await this.#attach(targetId) }
+  }
+
+  async #attach(targetId: string): Promise<PageSession> {
     const { sessionId } = await this.#send<{ sessionId: string }>('Target.attachToTarget', {
       targetId,
       flatten: true,
     })
     const send = (method: string, params: object = {}) => this.#send(method, params, sessionId)
-    return { targetId, session: { send } as PageSession }
+    return { send } as PageSession
   }
 
   async activate(targetId: string): Promise<void> {
