@@ -7,7 +7,7 @@ import { openRig, type Rig } from './rig'
 
 /**
  * Keeps every worker that the page starts, so that one can be ended under it as by the system, and
- * every text that the stage showed, however shortly.
+ * every text that the stage showed, however shortly, and every lock that keeps the screen on.
  */
 const WATCH = `
   window.started = []
@@ -16,6 +16,13 @@ const WATCH = `
       super(...parts)
       started.push(this)
     }
+  }
+  window.locks = []
+  const request = navigator.wakeLock.request.bind(navigator.wakeLock)
+  navigator.wakeLock.request = async (type) => {
+    const lock = await request(type)
+    locks.push(lock)
+    return lock
   }
   window.shown = []
   new MutationObserver(() => {
@@ -85,8 +92,16 @@ describeWithTools('the stage in a real browser', ['chromium'], () => {
     expect(await lit()).not.toBe(atRest)
   })
 
-  it('takes the whole screen and keeps it awake', async () => {
+  it('takes the whole screen', async () => {
     expect(await rig.look('document.fullscreenElement !== null')).toBe(true)
+  })
+
+  it('keeps the screen on, and again after the system took that away', async () => {
+    await rig.until('locks.at(-1)?.released === false')
+    const before = await rig.look<number>('locks.length')
+    await rig.look('locks.at(-1).release()')
+    await rig.look(`void document.dispatchEvent(new Event('visibilitychange'))`)
+    await rig.until(`locks.length === ${before + 1} && !locks.at(-1).released`)
   })
 
   it('is not left by a stray touch, nor by a swipe back, however often', async () => {
@@ -142,7 +157,8 @@ describeWithTools('the stage in a real browser', ['chromium'], () => {
     expect(await rig.look(ON)).toBe(true)
     await hold(2400)
     await see('This evening')
-    expect(await rig.look('document.fullscreenElement === null')).toBe(true)
+    await rig.until('document.fullscreenElement === null')
+    await rig.until('locks.at(-1).released')
     await see(/\d+ movements? answered since/)
   })
 
