@@ -7,6 +7,8 @@ const WELL = 0.9
 const HARDLY = 0.85
 /** By the course of rotation the other is at most this further than the own, ln: the course is the same. */
 const SAME_COURSE = 0.45
+/** And of one that is larger: nothing else may differ. */
+const VERY_SAME_COURSE = 0.25
 /** As compared, the other gesture is at most this further than the own, ln: hardly anything is left. */
 const HARDLY_FURTHER = 0.25
 /** One way tells them so much better than another, in shares, */
@@ -45,11 +47,13 @@ function isOftenInPieces({ pieces }: Omit<PairReport, 'advice'>): boolean {
  * time. One that turns further and takes longer is another movement. A slow movement's faint ends may
  * not be cut out, so its size counts too.
  */
-function speedOrSize({ byDuration, bySize, byTurn }: Omit<PairReport, 'advice'>) {
+function speedOrSize(pair: Omit<PairReport, 'advice'>): 'speed' | 'size' | null {
+  const { byDuration, bySize, byTurn, courseMargin } = pair
   const lasts = byDuration.value >= BY_NUMBER
-  const turns = byTurn.value >= BY_NUMBER
-  if (turns)
-    return byTurn.value > byDuration.value && bySize.value > byDuration.value ? 'size' : null
+  if (byTurn.value >= BY_NUMBER) {
+    const larger = Math.min(byTurn.value, bySize.value) > byDuration.value
+    return larger && courseMargin.value <= VERY_SAME_COURSE ? 'size' : null
+  }
   return lasts || bySize.value >= BY_NUMBER ? 'speed' : null
 }
 

@@ -1,6 +1,11 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import { finds, speaks } from '../../../src/build/bench/advice'
-import { controlCase, PLANTED, plantedCase } from '../../../src/build/bench/planted/cases'
+import {
+  controlCase,
+  controlKind,
+  PLANTED,
+  plantedCase,
+} from '../../../src/build/bench/planted/cases'
 import { loadCoreForNode } from '../../../src/build/load-core'
 import type { Core } from '../../../src/shared/core/core'
 
@@ -15,7 +20,12 @@ describe('advice on a library in which one thing is planted', () => {
     expect(await finds(core, kind, plantedCase(kind, 51))).toBe(true)
   })
 
-  test('stays silent where movements differ and the sensor holds them', async () => {
-    expect(await speaks(core, controlCase(51))).toBe(false)
+  test.each([
+    [0, 'movements differ and the sensor holds them'],
+    [2, 'a gyroscope has nothing to add'],
+    [4, 'the gyroscope alone shows what is done'],
+  ])('stays silent where none is due, control %i: %s', async (index) => {
+    const kind = controlKind(index)
+    expect(await speaks(core, kind, controlCase(kind, 51 + index))).toBe(false)
   })
 })

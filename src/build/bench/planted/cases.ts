@@ -69,14 +69,7 @@ export const PLANTED: readonly PlantedKind[] = [
   },
   { expected: 'gyro', draw: drawTurns },
   { expected: 'gyro-needed', draw: drawTurns },
-  {
-    expected: 'gyro-spare',
-    draw: (random) => ({
-      gestures: shiftWays(random).map((way, i) => ({ movement: wayMovement(`shift${i}`, way) })),
-      testers: 6,
-      takes: 16,
-    }),
-  },
+  { expected: 'gyro-spare', draw: (random) => drawShifts(random, 6, 16) },
   {
     expected: 'range-clips',
     draw: (random) => ({
@@ -117,9 +110,42 @@ export function plantedCase(kind: PlantedKind, seed: number): FullLibrary {
   return plantedLibrary(random, kind.draw(random))
 }
 
-/** A library of movements that differ in everything, with a sensor that holds them. */
-export function controlCase(seed: number): FullLibrary {
+/** A kind of library in which some advice would be false. */
+export interface ControlKind {
+  /** What must not be said; every advice on pairs, and that the range clips, never may. */
+  silent: readonly SensorAdviceKind[]
+  draw(random: Random): PlantedOptions
+}
+
+/**
+ * Movements that differ in everything: whether they need a gyroscope is not known. Movements without a
+ * turn: a gyroscope adds nothing. Turns that it alone shows: there it is not spare.
+ */
+const CONTROLS: readonly ControlKind[] = [
+  {
+    silent: [],
+    draw: (random) => ({
+      gestures: unlikeMovements(random, 4).map((movement) => ({ movement })),
+      testers: TESTERS,
+      takes: TAKES,
+    }),
+  },
+  { silent: ['gyro-needed'], draw: (random) => drawShifts(random, TESTERS, TAKES) },
+  { silent: ['gyro-spare'], draw: drawTurns },
+]
+const ORDER = [0, 0, 1, 0, 2]
+
+/** Three of five libraries of the first kind, one of each other. */
+export function controlKind(index: number): ControlKind {
+  return CONTROLS[ORDER[index % ORDER.length]!]!
+}
+
+export function controlCase({ draw }: ControlKind, seed: number): FullLibrary {
   const random = createRandom(seed)
-  const gestures = unlikeMovements(random, 4).map((movement) => ({ movement }))
-  return plantedLibrary(random, { gestures, testers: TESTERS, takes: TAKES })
+  return plantedLibrary(random, draw(random))
+}
+
+function drawShifts(random: Random, testers: number, takes: number): PlantedOptions {
+  const gestures = shiftWays(random).map((way, i) => ({ movement: wayMovement(`shift${i}`, way) }))
+  return { gestures, testers, takes }
 }
