@@ -7,6 +7,7 @@ const idle = () => undefined
 
 export function Actions() {
   const [pressed, setPressed] = useState(true)
+  const [naming, setNaming] = useState(false)
   return (
     <>
       <Part name="Button" says="Amber is the one thing to do now: at most one on a screen.">
@@ -44,16 +45,22 @@ export function Actions() {
         />
       </Part>
       <Part name="Name form" says="In place, without a dialog; a failure is told at the field.">
-        <NameForm
-          label="Name of the gesture"
-          action="Rename"
-          before="Ring"
-          hint="Any other name than Raise."
-          submit={async (name) =>
-            fail('name/example', `This is the gallery: nothing was renamed to ${name}.`)
-          }
-          onCancel={idle}
-        />
+        {naming ? (
+          <NameForm
+            label="Name of the gesture"
+            action="Rename"
+            before="Ring"
+            hint="Any other name than Raise."
+            submit={async (name) =>
+              fail('name/example', `This is the gallery: nothing was renamed to ${name}.`)
+            }
+            onCancel={() => setNaming(false)}
+          />
+        ) : (
+          <div class="buttons">
+            <Button onClick={() => setNaming(true)}>Rename</Button>
+          </div>
+        )}
       </Part>
     </>
   )
