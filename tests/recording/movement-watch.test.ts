@@ -56,7 +56,7 @@ describe('watching for the end of a movement', () => {
       let began = false
       for (const { tMs, values } of blocks) {
         for (const [i, t] of tMs.entries()) {
-          const [ax, ay, az, gx, gy, gz] = values.subarray(i * AXES, i * AXES + AXES) as never
+          const [ax = 0, ay = 0, az = 0, gx = 0, gy = 0, gz = 0] = values.subarray(i * AXES)
           state = watch.add({ tMs: offsetMs + t, ax, ay, az, gx, gy, gz })
           began ||= state === 'moving'
         }

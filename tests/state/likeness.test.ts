@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { loadCoreForNode } from '../../src/build/load-core'
 import { compareTakes } from '../../src/shared/collect/compare-takes'
 import type { WasmCore } from '../../src/shared/core/create-core'
-import { generateDemoLibrary } from '../../src/shared/demo/demo-library'
+import { DEMO_SEED, generateDemoLibrary } from '../../src/shared/demo/demo-library'
 import type { FullLibrary, RecordingWithSamples, Take } from '../../src/shared/model/library'
 import { Likeness } from '../../src/state/session/likeness'
 
@@ -14,7 +14,7 @@ describe('a take beside the tester’s others', () => {
 
   beforeAll(async () => {
     core = await loadCoreForNode()
-    full = await generateDemoLibrary()
+    full = await generateDemoLibrary(DEMO_SEED)
   }, 60_000)
 
   /** Takes of one gesture by the first tester who performed it. */
