@@ -1,5 +1,5 @@
-import { fail, ok, type Result } from '../model/result'
 import { sha256Hex } from '../format/sha256'
+import { fail, ok, type Result } from '../model/result'
 import { MAX_BLOCKS, MAX_CONTENT_BYTES, writeFrame } from './frame'
 import { has, mixOf, xorInto } from './mix'
 
