@@ -163,6 +163,28 @@ describeWithTools('collecting on the designer’s side', ['chromium', 'lighttpd'
     await tap('Done')
   })
 
+  it.each(['dropped', 'pasted'] as const)('takes files that are %s on it', async (way) => {
+    await go('#/collect')
+    await rig.page.locator('.drop-zone').waitFor()
+    const { name, bytes } = sessionOf(5)
+    await rig.page.evaluate(
+      ({ name, base64, way }) => {
+        const content = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0))
+        const data = new DataTransfer()
+        data.items.add(new File([content], name, { type: 'application/zip' }))
+        const event =
+          way === 'pasted'
+            ? new ClipboardEvent('paste', { clipboardData: data, bubbles: true })
+            : new DragEvent('drop', { dataTransfer: data, bubbles: true, cancelable: true })
+        document.querySelector('.drop-zone')?.dispatchEvent(event)
+      },
+      { name, base64: Buffer.from(bytes).toString('base64'), way },
+    )
+    await see(`${RECORDINGS} recordings are new`)
+    await tap('Store nothing')
+    await see('Collect from testers')
+  })
+
   it('takes files that another app shared to it', async () => {
     const { name, mimeType, bytes } = sessionOf(4)
     await rig.page.evaluate(async () => {
