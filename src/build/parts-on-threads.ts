@@ -1,5 +1,5 @@
 import { availableParallelism } from 'node:os'
-import { fail, type Result } from '../shared/model/result'
+import { type Failure, fail, type Result } from '../shared/model/result'
 import { dispatch, type Hand } from '../shared/parts/dispatch'
 import type { PartJobName, RunParts } from '../shared/parts/part-jobs'
 import type { OnProgress, Progress } from '../shared/protocol/recogniser'
@@ -11,8 +11,17 @@ type Said = { progress: Progress } | { answer: Result<unknown> }
 
 class Thread {
   private readonly worker = startThread(new URL('./pool-worker.ts', import.meta.url))
+  private stopped: Failure | null = null
+
+  constructor() {
+    const stop = (why: unknown) => {
+      this.stopped ??= fail('thread/stopped', `A thread stopped before its answer: ${why}`)
+    }
+    this.worker.on('error', stop).on('exit', stop)
+  }
 
   ask(told: Told, onProgress: OnProgress = () => {}): Promise<Result<unknown>> {
+    if (this.stopped !== null) return Promise.resolve(this.stopped)
     return new Promise((resolve) => {
       const end = (answer: Result<unknown>) => {
         this.worker.off('message', hear).off('error', stopped).off('exit', stopped)
@@ -22,8 +31,8 @@ class Thread {
         if ('answer' in said) end(said.answer)
         else onProgress(said.progress)
       }
-      const stopped = (error: unknown) =>
-        end(fail('thread/stopped', `A thread stopped before its answer: ${error}`))
+      // Heard after the constructor's listener, which says why.
+      const stopped = () => end(this.stopped ?? fail('thread/stopped', 'A thread stopped.'))
       this.worker.on('message', hear).on('error', stopped).on('exit', stopped)
       this.worker.postMessage(told)
     })

@@ -133,6 +133,7 @@ export const IMPORT_TABLE: AreaRule[] = [
       '@preact/preset-vite',
       '@valibot/to-json-schema',
       '@yowasp/clang',
+      'dynamic-time-warping',
       'fflate',
       'playwright-core',
       'qrcode',
