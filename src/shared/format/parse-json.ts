@@ -11,20 +11,24 @@ const STRANGE =
 /** Escapes by which JSON can hold such characters; most files have none. */
 const ESCAPED = /\\u(00[01789]|202|206)|\\[bf]/i
 
+/** A negative nought, also as -0.0 or as what is too small for a double. JSON cannot write it again. */
+const MAYBE_MINUS_NOUGHT = /-(0|\d[\d.]*[eE]-)/
+
 /** A text without characters that no name or note needs. */
 export function plainText(text: string): string {
   return text.replace(STRANGE, '')
 }
 
 /**
- * JSON from outside, its texts made plain. Nested too deeply for the machine's stack, it throws like
+ * JSON from outside, its texts made plain and its negative noughts positive. Nested too deeply for the machine's stack, it throws like
  * any text that is no JSON.
  * @throws SyntaxError, or RangeError when nested too deeply
  */
 export function parseJson(text: string): unknown {
   const plain = plainText(text)
-  if (!ESCAPED.test(plain)) return JSON.parse(plain)
-  return JSON.parse(plain, (_key, value: unknown) =>
-    typeof value === 'string' ? plainText(value) : value,
-  )
+  if (!ESCAPED.test(plain) && !MAYBE_MINUS_NOUGHT.test(plain)) return JSON.parse(plain)
+  return JSON.parse(plain, (_key, value: unknown) => {
+    if (typeof value === 'string') return plainText(value)
+    return value === 0 ? 0 : value
+  })
 }

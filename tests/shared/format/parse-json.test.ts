@@ -9,7 +9,7 @@ describe('JSON from outside', () => {
     fc.assert(
       fc.property(fc.jsonValue({ noUnicodeString: false }), (value) => {
         const text = JSON.stringify(value)
-        const plain = plainText(text) === text && !/\\[bfu]/.test(text)
+        const plain = plainText(text) === text && !/\\[bfu]|-0/.test(text)
         fc.pre(plain)
         expect(parseJson(text)).toEqual(JSON.parse(text))
       }),
@@ -26,6 +26,14 @@ describe('JSON from outside', () => {
     )
     expect(escaped).toContain('\\u202e')
     expect(parseJson(escaped)).toEqual(expected)
+  })
+
+  it('has no negative nought, which would be another number once written', () => {
+    for (const text of ['[-0]', '[-0.0]', '[-0e5]', '[-1e-999]', '{"a": -0}']) {
+      const found = Object.values(parseJson(text) as object)
+      expect(found.map((one) => Object.is(one, 0))).toEqual([true])
+    }
+    expect(parseJson('[-0.5, -10, 0, -1e-9]')).toEqual([-0.5, -10, 0, -1e-9])
   })
 
   it('puts nothing on the prototype of objects', () => {
