@@ -92,13 +92,20 @@ export const SCENES: Scene[] = [
     kind: 'session running',
     reach: async (page) => {
       await tap(page, 'Use the simulated phone')
-      await page
-        .getByText(/^Now: /)
-        .first()
-        .waitFor(WAIT)
+      await page.getByText('Now: ').first().waitFor(WAIT)
     },
   },
-  { kind: 'session paused', reach: (page) => tap(page, /^Pause/) },
+  {
+    kind: 'session in doubt',
+    reach: (page) => page.getByRole('button', { name: 'Keep it' }).waitFor(WAIT),
+  },
+  {
+    kind: 'session paused',
+    reach: async (page) => {
+      await tap(page, 'Again')
+      await tap(page, /^Pause/)
+    },
+  },
   {
     kind: 'session over',
     reach: async (page) => {
