@@ -61,7 +61,7 @@ export function createJobSlot<T>({ owner, basis, work, keeper }: JobSlotOptions<
       if (outcome.ok) {
         const at = new Date().toISOString()
         set(id, { ...key, state: 'done', value: outcome.value, at })
-        void keeper?.write(id, { ...key, keptAt: at, value: outcome.value })
+        keeper?.write(id, { ...key, keptAt: at, value: outcome.value }).catch(() => undefined)
       } else if (abort.signal.aborted) set(id, before?.state === 'done' ? before : undefined)
       else set(id, { ...key, state: 'failed', message: outcome.message })
       return outcome
@@ -103,9 +103,13 @@ function createRecall<T>(
   const begun = new Map<string, Promise<void>>()
   return (owner) => {
     if (keeper === undefined || begun.has(owner)) return begun.get(owner)
-    const reading = keeper.read(owner).then((kept) => {
-      if (kept !== null) show(owner, kept)
-    })
+    // What cannot be read is measured again when it is asked for.
+    const reading = keeper.read(owner).then(
+      (kept) => {
+        if (kept !== null) show(owner, kept)
+      },
+      () => undefined,
+    )
     begun.set(owner, reading)
     return reading
   }

@@ -1,7 +1,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
 import type { Evaluation, TrainedModel } from '../shared/model/evaluation'
 import type { FullLibrary } from '../shared/model/library'
-import type { Result } from '../shared/model/result'
+import { fail, type Result } from '../shared/model/result'
 import type { Shelf } from './shelf'
 
 /** Puts each trained model aside with how it did, for later comparison. */
@@ -13,13 +13,18 @@ export interface ModelKeeper {
   evaluated(full: FullLibrary, evaluation: Evaluation, train: () => Promise<unknown>): Promise<void>
 }
 
+const NOT_KEPT = fail(
+  'models/not-kept',
+  'This model could not be put aside for comparison; reload the page and train again.',
+)
+
 /** The code that keeps is loaded when there is something to keep; one thing after the other. */
 export function createModelKeeper({ store, check }: Shelf, core: string): ModelKeeper {
   const changes = signal(0)
   let last: Promise<unknown> = Promise.resolve()
   const load = () => import('./kept-models')
   const inTurn = <T>(work: () => Promise<Result<T>>): Promise<Result<T>> => {
-    const next = last.then(work)
+    const next = last.then(work).catch(() => NOT_KEPT)
     last = next.then((result) => {
       if (check(result)) changes.value += 1
     })

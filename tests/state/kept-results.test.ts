@@ -69,6 +69,16 @@ test('what is damaged in storage is not shown, and measured when it is asked for
   }
 })
 
+test('where storage fails the result is shown all the same, and lost with the page alone', async () => {
+  const store = await openStore(freshName())
+  store.close()
+  const { job, run } = slotOver(store)
+  expect(job.value).toEqual({ state: 'none' })
+  expect(await run('by tester')).toEqual(ok('measured by tester'))
+  expect(job.value).toMatchObject({ state: 'done', value: 'measured by tester' })
+  await settle()
+})
+
 test('an evaluation of the app outlives the page and turns stale with the next take', async () => {
   const name = freshName()
   const app = await openApp(name)
