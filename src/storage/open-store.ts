@@ -1,5 +1,6 @@
 import { changeLibrary } from './change'
 import { Connection, type ConnectionOptions } from './connection'
+import { freshLog } from './fresh-log'
 import { inventory } from './inventory'
 import { listItems, putItem, removeItems } from './items'
 import { discardJournal, finishJournal, listUnfinished, openJournal } from './journal'
@@ -26,6 +27,7 @@ export async function openStore(
   name = 'movewright',
   options: ConnectionOptions = {},
 ): Promise<Store> {
+  await freshLog(name)
   const connection = new Connection(name, options)
   await connection.get()
   const unreadable = new Unreadable()

@@ -1,3 +1,5 @@
+import { readdirSync, statSync, truncateSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest'
 import { makeProfile } from '../support/chromium'
@@ -252,5 +254,53 @@ describeWithTools('storage under faults, in a real browser', ['chromium'], () =>
     await newer.waitForFunction('faults.news.some((one) => one.startsWith("blocked: "))')
     await new Promise((resolve) => setTimeout(resolve, 1000))
     expect(await newer.evaluate('window.faultsReady')).toBeUndefined()
+  })
+
+  /** Cuts the last record of the browser's log, as a kill in the middle of a write does. */
+  function tearLog(): void {
+    const folder = join(rig.profile.folder, 'Default', 'IndexedDB')
+    const [database] = readdirSync(folder).filter((name) => name.endsWith('.leveldb'))
+    const [log] = readdirSync(join(folder, database!)).filter((name) => name.endsWith('.log'))
+    const path = join(folder, database!, log!)
+    truncateSync(path, statSync(path).size - 10)
+  }
+
+  async function killAndOpen(query: string): Promise<void> {
+    await rig.kill()
+    rig = await openRig({ profile: rig.profile })
+    await rig.open(server.pageUrl('faults.html') + query)
+    await rig.until('window.faultsReady')
+  }
+
+  it('a log torn by a kill costs nothing but what was being written', async () => {
+    await look('faults.addLibrary("before")')
+    await look('faults.addLibrary("torn")')
+    await rig.kill()
+    tearLog()
+    rig = await openRig({ profile: rig.profile })
+    await rig.open(server.pageUrl('faults.html'))
+    await rig.until('window.faultsReady')
+    expect(await look('faults.takesIn("before")')).toBe(3)
+    expect(await look('faults.addLibrary("after")')).toMatchObject({ ok: true })
+    await killAndOpen('')
+    expect(await look('faults.takesIn("before")')).toBe(3)
+    expect(await look('faults.takesIn("after")')).toBe(3)
+  })
+
+  it('without a new log the browser deletes everything at the start after the next', async () => {
+    await rig.page.goto(`${server.pageUrl('faults.html')}?wait`)
+    await rig.until('window.faultsReady')
+    await look('faults.careless.record("a")')
+    await rig.kill()
+    tearLog()
+    rig = await openRig({ profile: rig.profile })
+    await rig.open(`${server.pageUrl('faults.html')}?wait`)
+    await rig.until('window.faultsReady')
+    expect(await look('faults.careless.seconds()')).toBeGreaterThan(0)
+    await look('faults.careless.append("a", 9)')
+    await killAndOpen('?wait')
+    // The first call may still be told of an internal error; what it found is deleted by then.
+    const again = 'faults.careless.seconds().catch(() => faults.careless.seconds())'
+    expect(await look(again)).toBe(0)
   })
 })

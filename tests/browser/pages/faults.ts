@@ -122,6 +122,20 @@ const bench = {
       db.close()
       return chunks.reduce((sum, { tMs }) => sum + tMs.length, 0)
     },
+    /** One more second behind what is there. */
+    async append(id: string, index: number): Promise<void> {
+      const db = await openDB('careless', 1)
+      await db.put('chunks', { ...exampleSamples(60), id, index })
+      db.close()
+    },
+    async seconds(): Promise<number> {
+      const names = (await indexedDB.databases()).map(({ name }) => name)
+      if (!names.includes('careless')) return 0
+      const db = await openDB('careless')
+      const count = await db.count('chunks')
+      db.close()
+      return count
+    },
     /** A connection that does not give way to a newer version. */
     keepOpen: async (): Promise<number> => (await openDB('movewright')).version,
   },
