@@ -26,6 +26,8 @@ export function createModelKeeper({ store, check }: Shelf, core: string): ModelK
   const inTurn = <T>(work: () => Promise<Result<T>>): Promise<Result<T>> => {
     const next = last.then(work).catch(() => NOT_KEPT)
     last = next.then((result) => {
+      // A tab that only reads keeps nothing, and was not asked to.
+      if (!result.ok && result.code === 'storage/reader') return
       if (check(result)) changes.value += 1
     })
     return next
