@@ -150,20 +150,31 @@ async function label(random: Random): Promise<void> {
   }
 }
 
-/** Whole libraries, and takes into one that is there: each all or nothing. */
+/** Whole libraries, takes into one that is there, and merges that change it: all or nothing. */
 async function merge(random: Random): Promise<void> {
   tell({ is: 'working' })
   for (;;) {
-    const isNew = random.integer(2) === 0
-    const libraryId = isNew ? crypto.randomUUID() : library.id
+    const way = random.integer(3)
+    const libraryId = way === 0 ? crypto.randomUUID() : library.id
     const items = randomTakes(random, libraryId, 3 + random.integer(8))
     tell({ is: 'adding', ids: items.map(({ recording }) => recording.id) })
-    const added = isNew
-      ? await store.addFullLibrary({
+    const ways = [
+      () =>
+        store.addFullLibrary({
           library: exampleLibrary({ id: libraryId, name: libraryId }),
           recordings: items,
-        })
-      : await store.addRecordings(items)
+        }),
+      () => store.addRecordings(items),
+      () =>
+        store.changeLibrary({
+          library: exampleLibrary({ name: `Merged ${random.integer(1000)}` }),
+          add: items,
+          update: [],
+          remove: [],
+          restore: [],
+        }),
+    ]
+    const added = await ways[way]!()
     if (added.ok) tell(told(items))
   }
 }
