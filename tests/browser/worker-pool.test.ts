@@ -11,6 +11,7 @@ describeWithTools('a job in parts on a pool of real workers', ['chromium'], () =
   let server: ViteDevServer
   let context: BrowserContext
   let page: Page
+  const programs = new Set<string>()
   const profile = makeProfile()
 
   beforeAll(async () => {
@@ -26,6 +27,11 @@ describeWithTools('a job in parts on a pool of real workers', ['chromium'], () =
     })
     await server.listen()
     context = await openChromium(profile.folder)
+    context.on('request', (request) => {
+      // With a query it is the module that knows the address.
+      const name = /core[\w-]*\.wasm$/.exec(request.url())?.[0]
+      if (name !== undefined) programs.add(name)
+    })
     page = await context.newPage()
     await page.goto(`${server.resolvedUrls?.local[0]}tests/browser/pages/worker-pool.html`)
     await page.waitForFunction(() => window.poolTrial !== undefined, undefined, { timeout: 60_000 })
@@ -44,6 +50,9 @@ describeWithTools('a job in parts on a pool of real workers', ['chromium'], () =
   it('gives the same evaluation and grip to the digit with one, two and three workers', async () => {
     expect(await trial('same')).toEqual({ answers: 1, ok: true })
   }, 300_000)
+  it('fetches the build with vectors, as this browser has them, and not the other', () => {
+    expect([...programs]).toEqual(['core-simd.wasm'])
+  })
   it('tells one progress, which never goes back and ends at all', async () => {
     expect(await trial('progress')).toEqual({ rises: true, last: 1 })
   }, 120_000)
