@@ -30,6 +30,7 @@ export function causeOf(expected: string, found: string): string {
   const [wanted, had] = [expected.split(' '), found.split(' ')]
   if (found === '')
     return 'The log ends here: the board stopped or reset. Look at its stack and its watchdog.'
+  if (isOfTeaching(wanted) || isOfTeaching(had)) return otherTeaching(wanted, had)
   if (wanted[0] !== had[0]) return otherLine(wanted[0] ?? '', had[0] ?? '')
   if (wanted[0] === 'end') return lostSamples(Number(wanted[1]), Number(had[1]))
   if (wanted[0] === 'init' || wanted[0] === 'read') return otherStatus(wanted, had)
@@ -56,6 +57,16 @@ function otherStatus([word, wanted = '']: string[], [, had = '']: string[]): str
     return `The board found ${said(had)}. On AVR this vector needs a build with -DMVW_TABLES_IN_RAM.`
   }
   return `Expected was "${said(wanted)}", the board said "${said(had)}". Are core/ and model/ of one export, and compiled anew?`
+}
+
+function isOfTeaching([word = '']: string[]): boolean {
+  return ['teach', 'forget', 'taught'].includes(word)
+}
+
+function otherTeaching(wanted: string[], had: string[]): string {
+  return wanted[0] === had[0] && wanted[2] === had[2]
+    ? 'Teaching computed otherwise: are all files of core/ of one export, and compiled anew?'
+    : 'Teaching took another number of movements: samples were lost before, or the board lacks room for the segments.'
 }
 
 function otherEvent(wanted: string[], had: string[]): string {

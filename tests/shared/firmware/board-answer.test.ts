@@ -87,6 +87,18 @@ describe('the cause of a first difference', () => {
     ['another threshold', EVENT, EVENT.replace('1142', '9'), 'not of one export'],
     ['unknown gravity', EVENT, EVENT.replace('aligned', 'no-rest'), 'Gravity'],
     ['a refused start', 'init 0', 'init -3', 'a rate more than 5 % off'],
+    [
+      'another threshold taught',
+      'taught done 3 5 2044 594 1533',
+      'taught done 3 5 2044 594 1188',
+      'Teaching computed otherwise',
+    ],
+    [
+      'a taught movement lost',
+      'taught more 2 5 2044 0 0',
+      'end 200',
+      'another number of movements',
+    ],
     ['bytes on AVR', 'read 0', 'read -5', 'MVW_TABLES_IN_RAM'],
     ['an end too early', 'end 512', '', 'stopped or reset'],
     ['samples twice', 'end 512', 'end 513', 'sent twice'],
