@@ -74,7 +74,7 @@ export const SCENES: Scene[] = [
       await page.waitForTimeout(500)
       await open(page, 'collect')
       await page.getByRole('link', { name: 'Show the code' }).click()
-      const link = (await page.locator('.join-link').textContent(WAIT)) ?? ''
+      const link = await page.locator('.join-link').inputValue(WAIT)
       await open(page, link.slice(link.indexOf('#/') + 2))
     },
   },

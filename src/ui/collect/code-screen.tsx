@@ -5,7 +5,7 @@ import { encodePlanLink } from '../../shared/collect/plan-link'
 import { addressTrouble, fittedText } from '../../shared/present/collect-words'
 import { aboutMinutes } from '../../shared/present/session-words'
 import type { CollectState } from '../../state/collect'
-import { Button, Choice, Notice, Screen, useWakeLock } from '../common'
+import { Button, Choice, Field, Notice, Screen, useWakeLock } from '../common'
 import { QrCode } from '../frames/qr-code'
 import { Missing } from '../moves/missing'
 import { usePlanDuration } from './use-plan-duration'
@@ -93,7 +93,18 @@ function Share({ plan, base }: { plan: Plan; base: string }) {
         {'share' in navigator && <Button onClick={() => void share()}>Share the link</Button>}
       </div>
       {said !== null && <p role="status">{said}</p>}
-      <p class="join-link quiet small">{address}</p>
+      <Field label="The link">
+        {({ id }) => (
+          <textarea
+            id={id}
+            class="join-link"
+            rows={3}
+            readOnly
+            value={address}
+            onFocus={(event) => event.currentTarget.select()}
+          />
+        )}
+      </Field>
       <p class="quiet small">
         The plan is in the part behind #, which browsers send to nobody: not even the host of this
         page sees it.

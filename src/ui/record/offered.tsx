@@ -15,11 +15,13 @@ export function Offered({ offer }: { offer: OfferedTake }) {
         Take of {name ?? 'a deleted gesture'}
         {behind > 0 && `, ${behind} more waiting`}
       </p>
-      <ul class={good ? 'quality' : 'quality quality-doubt'} role="status">
-        {offer.quality.map((word) => (
-          <li key={word.code}>{word.text}</li>
-        ))}
-      </ul>
+      <div role="status">
+        <ul class={good ? 'quality' : 'quality quality-doubt'}>
+          {offer.quality.map((word) => (
+            <li key={word.code}>{word.text}</li>
+          ))}
+        </ul>
+      </div>
       <div class="offered-buttons">
         <Button
           tone={good ? 'plain' : 'amber'}

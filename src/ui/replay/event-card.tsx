@@ -25,7 +25,7 @@ export function EventCard({ event, distances, model, onShow }: EventCardProps) {
       <div class="event">
         <header class="event-head">
           <div>
-            <h3>{words.headline}</h3>
+            <h2 class="event-name">{words.headline}</h2>
             <p class="small quiet">
               {durationText(startMs)} to {durationText(startMs + lengthMs)},{' '}
               {event.end - event.start} samples
