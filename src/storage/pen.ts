@@ -34,7 +34,7 @@ export class Pen {
     this.#decided = new Promise((resolve) => {
       this.#settle = resolve
     })
-    const hasLocks = globalThis.navigator?.locks !== undefined
+    const hasLocks = Boolean(globalThis.navigator?.locks)
     this.#channel = hasLocks ? new BroadcastChannel(this.#name) : null
     this.#channel?.addEventListener('message', ({ data }) => this.#hear(data))
     if (!hasLocks) this.#set(true)
