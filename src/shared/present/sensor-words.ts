@@ -146,8 +146,13 @@ export function limitSentences(limits: SensorLimits, decision: SensorDecision): 
     limits.untriedHz.length === 0
       ? ''
       : ` ${limits.untriedHz.map((hz) => `${hz}`).join(' and ')}${UNIT_SPACE}Hz were not tried.`
+  const { rateHz } = decision.own.setting
+  const beyond =
+    rateHz > limits.recordedHz * 1.03
+      ? ` The target’s own ${rateHz}${UNIT_SPACE}Hz are beyond that too: its figures are those of ${rate}${UNIT_SPACE}Hz.`
+      : ''
   sentences.push(
-    `The takes were recorded at ${rate}${UNIT_SPACE}Hz and hold nothing above about ${content}${UNIT_SPACE}Hz: what a faster board sees more is not in them.${untried} Record with the board, or log its sensor, to know.`,
+    `The takes were recorded at ${rate}${UNIT_SPACE}Hz and hold nothing above about ${content}${UNIT_SPACE}Hz: what a faster board sees more is not in them.${untried}${beyond} Record with the board, or log its sensor, to know.`,
   )
   if (limits.phoneClipG !== null) {
     sentences.push(

@@ -77,23 +77,24 @@ describe('which gestures', () => {
 
 describe('how much data', () => {
   it('draws curves that end with everything, the same for the same seed', async () => {
-    const full = tinyLibrary({ testers: 4, backgroundS: 20 })
-    const data = valueOrThrow(await decideData(core, full))
-    expect(data.takes?.points.map(({ count }) => count)).toEqual([1, 2, 3, 4])
+    const full = tinyLibrary({ testers: 4, takesEach: 3, backgroundS: 20 })
+    const options = { draws: 2, rounds: 2 }
+    const data = valueOrThrow(await decideData(core, full, undefined, options))
+    expect(data.takes?.points.map(({ count }) => count)).toEqual([1, 2, 3])
     expect(data.byTesters?.points.map(({ count, draws }) => [count, draws])).toEqual([
-      [1, 3],
-      [2, 3],
+      [1, 2],
+      [2, 2],
       [3, 1],
     ])
     for (const { rate, least, most } of data.takes?.points ?? []) {
-      expect(rate.n).toBe(48)
+      expect(rate.n).toBe(18)
       expect(rate.low).toBeLessThanOrEqual(rate.value)
       expect(least).toBeLessThanOrEqual(most)
     }
     expect(data.takes?.points.at(-1)?.rate).toEqual(data.byTesters?.points.at(-1)?.rate)
     expect(data.background?.hours).toBeGreaterThan(0)
     expect(isDataDecision(stored(data))).toBe(true)
-    expect(valueOrThrow(await decideData(core, full))).toEqual(data)
+    expect(valueOrThrow(await decideData(core, full, undefined, options))).toEqual(data)
   })
 
   it('with one tester asks for another one before anything else', async () => {
@@ -128,6 +129,8 @@ describe('which sensor', () => {
     expect(limitSentences(limits, decision).join(' ')).toContain(
       '104 and 208\u202fHz were not tried',
     )
+    const faster = { ...decision, own: { ...own, setting: { ...own.setting, rateHz: 104 } } }
+    expect(limitSentences(limits, faster)[0]).toContain('own 104\u202fHz are beyond that too')
     // 36 takes can never bound a loss below 2 points: z² / (36 + z²) is 9.6 %.
     expect(decision.cheapest.axis).toBe('own')
     expect(isSensorDecision(stored(decision))).toBe(true)
