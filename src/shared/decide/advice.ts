@@ -7,6 +7,8 @@ const WELL = 0.9
 const HARDLY = 0.85
 /** By the course of rotation the other is at most this further than the own, ln: the course is the same. */
 const SAME_COURSE = 0.45
+/** Rate of turning from which on there is a course at all, rms an axis, deg/s: far above tremor. */
+const TURNING_DPS = 6
 /** And of one that is larger: nothing else may differ. */
 const VERY_SAME_COURSE = 0.25
 /** As compared, the other gesture is at most this further than the own, ln: hardly anything is left. */
@@ -29,7 +31,7 @@ export function adviceFor(pair: Omit<PairReport, 'advice'>): AdviceKind | null {
   if (isOftenInPieces(pair)) return 'part'
   const { recogniser, accelerometer, unaligned } = pair.told
   if (recogniser === null || recogniser.n === 0) return null
-  if (pair.courseMargin.value <= SAME_COURSE && !tellsMore(recogniser, pair)) {
+  if (isSameCourse(pair) && !tellsMore(recogniser, pair)) {
     const number = speedOrSize(pair)
     if (number !== null) return number
   }
@@ -40,6 +42,10 @@ export function adviceFor(pair: Omit<PairReport, 'advice'>): AdviceKind | null {
 
 function isOftenInPieces({ pieces }: Omit<PairReport, 'advice'>): boolean {
   return pieces !== null && pieces.rate.hits >= PIECES && pieces.rate.value >= OFTEN_IN_PIECES
+}
+
+function isSameCourse({ courseMargin, turningDps }: Omit<PairReport, 'advice'>): boolean {
+  return turningDps >= TURNING_DPS && courseMargin.value <= SAME_COURSE
 }
 
 /**

@@ -7,10 +7,11 @@ import type { RunParts } from '../parts/part-jobs'
 import { partsHere } from '../parts/parts-here'
 import type { OnProgress } from '../protocol/recogniser'
 import { clusteredRate, rateByTester } from '../statistics/clustered'
+import { median } from '../statistics/summary'
 import { outlineLibrary } from '../training/prepare'
 import { adviceFor } from './advice'
 import type { GestureDecision, KeptSet, PairReport, PieceCount, View } from './gesture-decision'
-import type { GesturePart, GestureValue, SeenTake, ViewValue } from './gesture-part'
+import type { GesturePart, GestureValue, SeenTake, ViewDetails, ViewValue } from './gesture-part'
 import type { TakeAnswer } from './measure-fold'
 import { medianInterval } from './median-interval'
 import { toldByValue } from './scalars'
@@ -63,8 +64,7 @@ function viewsFor({ library, recordings }: FullLibrary): View[] {
   const gyro = takes.every(({ recording }) => recording.device.hasGyro)
   return [
     'recogniser',
-    'shape',
-    ...(gyro ? (['accelerometer'] as const) : []),
+    ...(gyro ? (['shape', 'accelerometer'] as const) : []),
     ...(library.training.rollAlign ? (['unaligned'] as const) : []),
   ]
 }
@@ -134,7 +134,8 @@ function pairOf(
       unaligned: told('unaligned'),
     },
     margin: medianInterval(marginsOf(takes, first, second)),
-    courseMargin: medianInterval(marginsOf(looks.get('shape')!.takes, first, second)),
+    courseMargin: medianInterval(marginsOf(looks.get('shape')?.takes ?? [], first, second)),
+    turningDps: Math.min(...[first, second].map((gesture) => turningOf(details!.motions, gesture))),
     byDuration: toldByValue(
       valued(({ durationMs }) => durationMs),
       first,
@@ -149,6 +150,11 @@ function pairOf(
     pieces: piecesOf(answers, first, second),
   }
   return { ...pair, advice: adviceFor(pair) }
+}
+
+function turningOf(motions: ViewDetails['motions'], gesture: number): number {
+  const own = motions.filter((one) => one.gesture === gesture)
+  return own.length === 0 ? 0 : median(own.map(({ motion }) => motion.gyroSize))
 }
 
 function isOf(first: number, second: number) {

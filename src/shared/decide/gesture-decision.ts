@@ -40,6 +40,8 @@ export interface PairReport {
   margin: MedianInterval
   /** The same margin by the course of rotation alone. */
   courseMargin: MedianInterval
+  /** Rate of turning of the one that turns less, median rms an axis, deg/s: without any, no course. */
+  turningDps: number
   /** The same share by one number alone: duration, size, and rotation on the way. */
   byDuration: Rate
   bySize: Rate

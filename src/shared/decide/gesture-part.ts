@@ -86,7 +86,7 @@ function look(core: Core, all: Prepared, view: View): ViewValue {
   })
   const uncut = takes.length - cut.size
   if (view !== 'recogniser') return { takes, uncut, details: null }
-  const motions = motionOf(seen, prepared.target.rateHz).flatMap((motion, i) => {
+  const motions = motionOf(seen, prepared.target).flatMap((motion, i) => {
     const { gesture, take } = seen.cuts[i]!.take
     return motion === null ? [] : [{ gesture, tester: take.testerCode, motion }]
   })

@@ -2,12 +2,12 @@ import type { Rate } from '../model/evaluation'
 import { clusteredRate } from '../statistics/clustered'
 import { median } from '../statistics/summary'
 
-/** What normalising takes away from a movement. Sizes: centred rms over the axes, counts. */
+/** What normalising takes away from a movement. Sizes: centred rms over the axes, counts and deg/s. */
 export interface MotionVector {
   durationMs: number
   accelSize: number
   gyroSize: number
-  /** Rotation on the way, as rate times duration: what speed leaves and size changes. */
+  /** Rotation on the way, rate times duration: what speed leaves and size changes. */
   turn: number
 }
 

@@ -1,5 +1,6 @@
 import type { Core } from '../core/core'
 import type { ModelSegmenter } from '../model/recogniser-model'
+import type { Target } from '../model/target'
 import { rmsOf } from '../training/amplitudes'
 import { cutTake } from '../training/cut-take'
 import {
@@ -98,13 +99,15 @@ export function nearestIn(
   })
 }
 
-/** Length, size and attitude of what was cut out of each take; null where nothing was. */
-export function motionOf({ cuts }: SeenTakes, rateHz: number): (MotionVector | null)[] {
+/** Length and size of what was cut out of each take; null where nothing was. */
+export function motionOf({ cuts }: SeenTakes, target: Target): (MotionVector | null)[] {
+  const dpsPerCount = target.gyro.nanoPerLsb / 1e9
   return cuts.map(({ take, result }) => {
     const event = result.movement?.event
     if (event === undefined || !result.movement?.query) return null
-    const [accel, gyro] = rmsOf(take.counts, event.start, event.end, [true, true])
-    const durationMs = ((event.end - event.start) / rateHz) * 1000
+    const [accel, turning] = rmsOf(take.counts, event.start, event.end, [true, true])
+    const gyro = turning * dpsPerCount
+    const durationMs = ((event.end - event.start) / target.rateHz) * 1000
     return { durationMs, accelSize: accel, gyroSize: gyro, turn: gyro * durationMs }
   })
 }

@@ -36,6 +36,7 @@ const pair = v.object({
   }),
   margin,
   courseMargin: margin,
+  turningDps: v.number(),
   byDuration: rateSchema,
   bySize: rateSchema,
   byTurn: rateSchema,

@@ -27,6 +27,7 @@ const pair: PairReport = {
   },
   margin,
   courseMargin: margin,
+  turningDps: 40,
   byDuration: wilson(90, 96),
   bySize: wilson(88, 96),
   byTurn: wilson(48, 96),
