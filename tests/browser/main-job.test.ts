@@ -100,7 +100,9 @@ describeWithTools('from an empty start to firmware', ['chromium', 'gcc', 'make']
     await tap(/Listen|hands-free/i)
     await rig.sensors.play(performance('ring', 300))
     await rig.sensors.play(stillness(1200, 300))
-    await see('Take of Ring kept.')
+    // Kept at once when it looks good; on a busy computer readings are lost, and it is asked about.
+    await rig.page.getByText('Take of Ring kept.').or(button('Keep')).first().waitFor()
+    if (await button('Keep').isVisible()) await tap('Keep')
     await see(`${TAKES_EACH + 1} takes of Ring`)
     await tap('Stop')
     await place('Moves')
