@@ -12,10 +12,11 @@ import { Live } from './live'
 import { createJobs } from './model'
 import { createMotion, type MotionParts } from './motion'
 import { createNotices, type Notices } from './notices'
+import { preferences } from './preferences'
 import { deviceLabel, RecordSlice } from './record'
 import { createSavedElsewhere, type SavedElsewhere } from './saved-elsewhere'
 import { createShelf, type Shelf } from './shelf'
-import type { StoreNews } from './store-news'
+import { type StoreNews, sayWhatIsGone } from './store-news'
 
 /** What was deleted can be undone for the visit, and is kept this much longer; then it goes. */
 const KEPT_DELETED_MS = 24 * 3_600_000
@@ -54,7 +55,9 @@ export async function assembleApp(parts: AppParts): Promise<App> {
   const performing = signal(false)
 
   await store.purgeDeleted(new Date(Date.now() - KEPT_DELETED_MS).toISOString())
+  const openBefore = preferences.peek().libraryId
   await shelf.reload()
+  sayWhatIsGone(shelf, openBefore)
   await record.readUnfinished()
   parts.storeNews.follow(shelf, () => record.readUnfinished())
 

@@ -79,6 +79,14 @@ export function createStoreNews(onBlocked: (message: string) => void): StoreNews
 const EVICTED =
   'The browser deleted what was stored here. Gestures and settings were stored again from memory, and what is being recorded goes on. Takes stored before are gone: restore them from a backup.'
 
+const GONE_SINCE =
+  'The browser has deleted what was stored here since the last visit. Restore it from a backup: Libraries, Back up or restore.'
+
+/** Says so when a library was open at the last visit and now there is none at all. */
+export function sayWhatIsGone({ libraries, notices }: Shelf, openBefore: string | null): void {
+  if (openBefore !== null && libraries.peek().length === 0) notices.trouble(GONE_SINCE)
+}
+
 /** What this page still has in memory goes back into the empty database. */
 async function storeAgain({ store, libraries, notices, reload }: Shelf): Promise<void> {
   for (const library of libraries.peek()) await store.putLibrary(library)

@@ -92,6 +92,15 @@ describeWithTools('the built app under faults', ['chromium'], () => {
     await see('Raise has no takes yet')
   })
 
+  it('a database deleted between two visits is said at the next start', async () => {
+    await startLibrary()
+    const { origin } = new URL(address)
+    await rig.page.goto('about:blank')
+    await rig.session.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb' })
+    await rig.page.goto(address)
+    await see(/deleted what was stored here since the last visit. Restore it from a backup/)
+  })
+
   it('a second tab says that it only shows, and takes over on a tap', async () => {
     await startLibrary()
     const other = await rig.context.newPage()
