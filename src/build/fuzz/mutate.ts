@@ -1,4 +1,5 @@
 import { strFromU8, strToU8, unzipSync } from 'fflate'
+import { joinBytes } from '../../shared/format/join-bytes'
 import { writeZip } from '../../shared/format/zip-write'
 import type { Random } from '../../shared/statistics/random'
 
@@ -42,14 +43,14 @@ function mutateOnce(bytes: Uint8Array, random: Random): Uint8Array {
       new DataView(bytes.buffer).setUint32(word, pick(random, WORDS), random.integer(2) === 0)
       return bytes
     case 3:
-      return joined(bytes.subarray(0, at), bytes.subarray(at + length))
+      return joinBytes([bytes.subarray(0, at), bytes.subarray(at + length)])
     case 4:
-      return joined(bytes.subarray(0, at + length), bytes.subarray(at))
+      return joinBytes([bytes.subarray(0, at + length), bytes.subarray(at)])
     case 5:
       return bytes.slice(0, at)
     case 6: {
       const noise = Uint8Array.from({ length }, () => random.integer(256))
-      return joined(bytes.subarray(0, at), noise, bytes.subarray(at))
+      return joinBytes([bytes.subarray(0, at), noise, bytes.subarray(at)])
     }
     default:
       return bytes.copyWithin(random.integer(bytes.length - length + 1), at, at + length)
@@ -59,16 +60,6 @@ function mutateOnce(bytes: Uint8Array, random: Random): Uint8Array {
 function withByte(bytes: Uint8Array, at: number, value: number): Uint8Array {
   bytes[at] = value
   return bytes
-}
-
-function joined(...parts: Uint8Array[]): Uint8Array {
-  const all = new Uint8Array(parts.reduce((sum, { length }) => sum + length, 0))
-  let at = 0
-  for (const part of parts) {
-    all.set(part, at)
-    at += part.length
-  }
-  return all
 }
 
 /** A text with a number, a text, a key or a line replaced, lost or doubled. */
