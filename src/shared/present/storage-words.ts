@@ -5,7 +5,7 @@
 export function storageSentence(persisted: boolean | null): string {
   if (persisted === true) return 'The browser promised to keep the data until you delete it.'
   if (persisted === false) {
-    return 'The browser may delete the data when room is short. Export the library file as a backup; adding the app to the home screen helps.'
+    return 'The browser may delete the data when room is short. Back it up; adding the app to the home screen helps.'
   }
-  return 'This browser does not say whether it keeps the data. Export the library file as a backup.'
+  return 'This browser does not say whether it keeps the data. Back it up.'
 }

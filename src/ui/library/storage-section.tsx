@@ -14,8 +14,8 @@ export function StorageSection() {
       <p class="quiet">{storageSentence(facts.persisted)}</p>
       {facts.unreadableItems > 0 && (
         <p>
-          {facts.unreadableItems} stored items could not be read and are left out. Export the
-          library now, as a backup of the rest.
+          {facts.unreadableItems} stored items could not be read and are left out. Back up now, to
+          keep the rest.
         </p>
       )}
       <Button wide href="#/backup">
