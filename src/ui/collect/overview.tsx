@@ -10,6 +10,7 @@ import {
   FileButton,
   HOME,
   Icon,
+  NextStep,
   navigate,
   route,
   Screen,
@@ -54,7 +55,13 @@ export function Overview({ collect }: { collect: CollectState }) {
         A plan says what each tester performs. It becomes a code: scanned with a phone's camera, it
         opens this app with the plan ready. What they record comes home as a file or by camera.
       </p>
-      {!canPlan && <p>Add a gesture first; a plan asks for takes of gestures.</p>}
+      {!canPlan && (
+        <NextStep
+          text="A plan asks for takes of gestures, and there are none yet."
+          action="Add a gesture on Moves"
+          href="#/moves"
+        />
+      )}
       {plans.map((plan) => (
         <PlanCard key={plan.id} plan={plan} />
       ))}

@@ -2,15 +2,24 @@ import { dataSentence } from '../../shared/present/data-words'
 import { gesturesSentence } from '../../shared/present/pair-words'
 import { sensorSentence } from '../../shared/present/sensor-words'
 import type { Job } from '../../state/app'
-import { Card, Screen } from '../common'
+import { Card, NextStep, Screen, useApp } from '../common'
 import { useDecide } from './use-decide'
 
 /** The three decisions, each as the sentence that was found last. */
 export function Overview() {
   const { gestures, data, sensor } = useDecide()
+  const { library } = useApp()
+  const hasTakes = library.recordings.value.some(({ kind }) => kind === 'take')
   return (
     <Screen title="Decide" back="#/proof">
       <p class="quiet">Before a part is bought or a tester invited: what the takes at hand say.</p>
+      {!hasTakes && (
+        <NextStep
+          text="There are no takes at hand yet."
+          action="Record takes on Moves"
+          href="#/moves"
+        />
+      )}
       <Decision
         href="#/decide/gestures"
         title="Which gestures"

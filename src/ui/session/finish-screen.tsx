@@ -42,9 +42,11 @@ export function FinishScreen({
       title="Thank you"
       back={HOME}
       foot={
-        <BigButton tone="amber" meaning="share" onTap={() => void share()}>
-          {file === null ? 'Packing …' : 'Hand it over'}
-        </BigButton>
+        kept > 0 && (
+          <BigButton tone="amber" meaning="share" onTap={() => void share()}>
+            {file === null ? 'Packing …' : 'Hand it over'}
+          </BigButton>
+        )
       }
     >
       <p class="join-lead" role="status">
@@ -108,9 +110,11 @@ function FinishActions({
   }
   return (
     <div class="session-ways">
-      <Button big wide onClick={onCodes}>
-        Show it to another phone's camera, {countDownText(runMs(bytes, DENSITIES[0]!))}
-      </Button>
+      {progressOf(run).kept > 0 && (
+        <Button big wide onClick={onCodes}>
+          Show it to another phone's camera, {countDownText(runMs(bytes, DENSITIES[0]!))}
+        </Button>
+      )}
       {link.ok && (
         <Button big wide href={route('join', link.value)}>
           Next tester

@@ -24,7 +24,7 @@ const PLACES = [
     text: 'Proof',
     holds: ['proof', 'replay', 'decide', 'compare', 'grip', 'report'],
   },
-  { key: 'prop', text: 'Prop', holds: ['prop', 'light'] },
+  { key: 'prop', text: 'Prop', holds: ['prop', 'light', 'board'] },
 ] as const
 
 /** The four places, always at the thumb. */
