@@ -16,6 +16,7 @@ import { distancesBetween, type Example } from './examples'
 import type { Prepared, PreparedTake } from './prepare'
 import { isClearlyLower, separationLosses } from './separation'
 import { runStream } from './stream'
+import { thinned } from './thin-takes'
 
 /** How segments are normalised and warped. */
 export interface Matcher {
@@ -186,8 +187,7 @@ function withoutStillness({ counts, to }: PreparedTake): { counts: Int16Array } 
   return { counts: counts.subarray(0, to * AXES) }
 }
 
-function sampleOf(cuts: readonly CutPrepared[]): CutPrepared[] {
+function sampleOf(cuts: readonly CutPrepared[]): readonly CutPrepared[] {
   const usable = cuts.filter(({ result }) => result.movement?.query)
-  const step = Math.max(1, Math.ceil(usable.length / SEARCH_EXAMPLES))
-  return usable.filter((_, index) => index % step === 0)
+  return thinned(usable, SEARCH_EXAMPLES, ({ take }) => take.gesture)
 }

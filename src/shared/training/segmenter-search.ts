@@ -11,6 +11,7 @@ import { type Matcher, readExamples, warpOf } from './matcher-search'
 import type { Prepared, PreparedTake } from './prepare'
 import { separationLoss } from './separation'
 import { runStream } from './stream'
+import { thinned } from './thin-takes'
 
 /** Proposed parameters and what they make of the takes they were proposed from. */
 export interface SegmenterProposal {
@@ -211,10 +212,9 @@ function withLengths(core: Core, prepared: Prepared, segmenter: ModelSegmenter):
   return { ...segmenter, preRoll, maxLength, minLength: Math.min(minLength, maxLength) }
 }
 
-/** Every k-th take and the first minutes of background, so that a search takes seconds. */
+/** Some takes of each gesture and the first minutes of background, so that a search takes seconds. */
 function sampleOf(prepared: Prepared): Prepared {
-  const step = Math.max(1, Math.ceil(prepared.takes.length / SEARCH_TAKES))
-  const takes = prepared.takes.filter((_, index) => index % step === 0)
+  const takes = [...thinned(prepared.takes, SEARCH_TAKES, ({ gesture }) => gesture)]
   let left = Math.floor(SEARCH_BACKGROUND_S * prepared.target.rateHz) * AXES
   const backgrounds = []
   for (const each of prepared.backgrounds) {
