@@ -74,6 +74,7 @@ describeWithTools('the way through', ['chromium'], () => {
   }
 
   it(`recognises a gesture of the demo after at most ${MOST_TAPS_WITH_DEMO} taps`, async () => {
+    await button('Load the lantern parade demo').waitFor({ timeout: 60_000 })
     expect(await rig.page.locator('.first-card').count()).toBe(3)
     await loadDemo()
     await tap(link('Try'))
