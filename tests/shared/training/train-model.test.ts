@@ -96,7 +96,7 @@ describe('a trained model', () => {
     first.deletedAt = '2025-02-01T00:00:00Z'
     const { model, usedTakeIds, notes } = train(full)
     expect(model.gestures.map(({ id }) => id)).not.toContain('bow')
-    expect(notes.some((note) => note.startsWith('Bow has no usable take'))).toBe(true)
+    expect(notes.some((note) => note.startsWith('Bow has no takes'))).toBe(true)
     expect(usedTakeIds).not.toContain(first.id)
   })
 
