@@ -79,7 +79,7 @@ describeWithTools('the report in the built app', ['chromium'], () => {
     await rig.page.getByRole('button', { name: 'Measure', exact: true }).tap()
     const shown = await rig.page.locator('.proof-figure').textContent({ timeout: 120_000 })
     const [, share, count] = /([\d.]+\s%) (\d+\/\d+) takes/.exec(shown ?? '') ?? []
-    await rig.page.getByRole('link', { name: /^Report/ }).tap()
+    await rig.page.getByRole('link', { name: /^Report:/ }).tap()
     const row = sheet().locator('tr', { hasText: 'understood' }).first()
     await row.waitFor({ timeout: 60_000 })
     const cells = await row.locator('td').allTextContents()
