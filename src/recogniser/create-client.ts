@@ -8,7 +8,7 @@ import { poolSize, WorkerPool } from './worker-pool'
 /** A job's worker without work is ended after this long: its memory is worth more than its start. */
 const JOBS_IDLE_MS = 60_000
 /** The pool's further workers go sooner: jobs in parts are rare. */
-const HELPER_IDLE_MS = 5_000
+const EXTRA_IDLE_MS = 5_000
 /** Conditioned recordings that are kept for the next evaluation: some 8,000 takes. */
 const MOST_CONDITIONED_BYTES = 24 * 1024 * 1024
 /** Live calls take milliseconds: one that takes this long will not come back. */
@@ -31,8 +31,8 @@ export function createRecogniserClient(
 ): RecogniserClient {
   const live = new WorkerLine(start, 0)
   const jobs = new WorkerLine(start, JOBS_IDLE_MS)
-  const helpers = Array.from({ length: size - 1 }, () => new WorkerLine(start, HELPER_IDLE_MS))
-  const pool = new WorkerPool([jobs, ...helpers])
+  const extraWorkers = Array.from({ length: size - 1 }, () => new WorkerLine(start, EXTRA_IDLE_MS))
+  const pool = new WorkerPool([jobs, ...extraWorkers])
   let conditioned: ConditionedCache | undefined
 
   return {
@@ -89,7 +89,7 @@ export function createRecogniserClient(
     dispose: () => {
       live.dispose()
       jobs.dispose()
-      for (const helper of helpers) helper.dispose()
+      for (const extra of extraWorkers) extra.dispose()
     },
   }
 }

@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from '../model/result'
 
-/** Crockford's base 32: no I, L, O, U, so that nothing is misread or spells a word by accident. */
+/** Crockford's base 32: no I, L, O, U, so that nothing is misread and no word comes about by accident. */
 const SYMBOLS = '0123456789ABCDEFGHJKMNPQRSTVWXYZ'
 const RANDOM_SYMBOLS = 6
 

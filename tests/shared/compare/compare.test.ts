@@ -119,7 +119,7 @@ function kept(change: Partial<KeptModel>): KeptModel {
     core: 'core',
     libraryHash: '',
     training: DEFAULT_TRAINING,
-    target: { name: 'wand', rateHz: 52, accelFullScale: 8, gyroFullScale: 1000 },
+    target: { name: 'hand lantern', rateHz: 52, accelFullScale: 8, gyroFullScale: 1000 },
     gestures: [{ id: 'ring', name: 'Ring' }],
     takes: [{ id: 'a', gestureId: 'ring', testerCode: 'T01' }],
     backgrounds: 1,

@@ -17,7 +17,7 @@ describe('identifierTails', () => {
     ])
   })
 
-  test('all differ, also for names C cannot tell apart or spell', () => {
+  test('all differ, also for names C cannot tell apart or write', () => {
     const tails = identifierTails(['a b', 'A-B', '持ち上げる', '✦', '', '3', 'count'])
     expect(new Set(tails).size).toBe(7)
     for (const tail of tails) expect(`X_${tail}`).toMatch(/^[A-Za-z_][A-Z0-9_]*$/)
