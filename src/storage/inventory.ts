@@ -11,10 +11,11 @@ export function inventory(connection: Connection): Promise<Inventory> {
     ])
     return {
       libraries: libraries.map(({ id, deletedAt }) => ({ id, isDeleted: deletedAt !== null })),
-      recordings: recordings.map(({ id, libraryId, deletedAt }) => ({
+      recordings: recordings.map(({ id, libraryId, deletedAt, contentId }) => ({
         id,
         libraryId,
         isDeleted: deletedAt !== null,
+        ...(contentId === undefined ? {} : { contentId }),
       })),
     }
   })

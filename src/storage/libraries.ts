@@ -7,15 +7,16 @@ import { restoreLibrary } from './restore'
 import { read, write } from './transaction'
 import type { Unreadable } from './unreadable'
 
-/** Libraries that are not deleted, oldest first. */
+/** Libraries that are deleted, or that are not, oldest first. */
 export async function listLibraries(
   connection: Connection,
   unreadable: Unreadable,
+  isDeleted = false,
 ): Promise<Library[]> {
   const stored = await read(connection, ['libraries'], (tx) => tx.objectStore('libraries').getAll())
   return unreadable
     .sift(stored, 'library', restoreLibrary)
-    .filter(({ deletedAt }) => deletedAt === null)
+    .filter(({ deletedAt }) => (deletedAt !== null) === isDeleted)
     .map(({ library }) => library)
     .sort((a, b) => a.createdAt.localeCompare(b.createdAt) || a.id.localeCompare(b.id))
 }

@@ -35,6 +35,7 @@ export async function openStore(
   const now = () => new Date().toISOString()
   return {
     listLibraries: () => listLibraries(connection, unreadable),
+    listDeletedLibraries: () => listLibraries(connection, unreadable, true),
     putLibrary: (library) => putLibrary(connection, library),
     deleteLibrary: (id) => markLibrary(connection, id, now()),
     restoreLibrary: (id) => markLibrary(connection, id, null),

@@ -60,6 +60,8 @@ export interface LibraryChange {
 /** Everything stored. The only owner of IndexedDB; all writes are transactions, durability strict. */
 export interface Store {
   listLibraries(): Promise<Library[]>
+  /** Those that `restoreLibrary` can still bring back. */
+  listDeletedLibraries(): Promise<Library[]>
   putLibrary(library: Library): Promise<Result<null>>
   /** Soft delete, undone by restoreLibrary until purgeDeleted. */
   deleteLibrary(id: string): Promise<Result<null>>

@@ -1,11 +1,16 @@
-import type { Library } from '../model/library'
+import type { Library, Recording } from '../model/library'
 import type { BackupContents, BackupLibrary } from './contents'
 import { filledUp, withheldBy } from './withheld'
 
 /** What lies on this phone, as far as a restore must know; deleted things can still be undone. */
 export interface Inventory {
   libraries: { id: string; isDeleted: boolean }[]
-  recordings: { id: string; libraryId: string; isDeleted: boolean }[]
+  /** `contentId` where it is known. */
+  recordings: StoredRecording[]
+}
+
+interface StoredRecording extends Pick<Recording, 'id' | 'libraryId' | 'contentId'> {
+  isDeleted: boolean
 }
 
 /** What is done with one library of a backup. Nothing that is on this phone is overwritten. */
@@ -29,7 +34,7 @@ export type RestoreWish = 'add' | 'beside'
 
 /**
  * Says for each library what a restore would do.
- * @param here libraries of this phone as they are, by id
+ * @param here libraries of this phone as they are, by id; deleted ones that can still be undone too
  */
 export function planRestore(
   contents: BackupContents,
@@ -42,7 +47,11 @@ export function planRestore(
     .filter(({ recordings, library }) => recordings.length > 0 || library.gestures.length > 0)
     .map((one) => {
       const isWithheld = withheldBy(here.get(one.library.id), one.library)
-      const recordings = one.recordings.filter((recording) => !isWithheld(recording))
+      const recordings = one.recordings.filter((recording) => {
+        // A backup may be older than the content id that is known here.
+        const contentId = recording.contentId ?? stored.get(recording.id)?.contentId
+        return !isWithheld(contentId === undefined ? recording : { ...recording, contentId })
+      })
       const withheld = one.recordings.length - recordings.length
       const way = wayFor({ ...one, recordings }, inventory, stored, here, wish)
       return { ...one, recordings, withheld, way }
@@ -52,7 +61,7 @@ export function planRestore(
 function wayFor(
   one: BackupLibrary,
   inventory: Inventory,
-  stored: ReadonlyMap<string, Inventory['recordings'][number]>,
+  stored: ReadonlyMap<string, StoredRecording>,
   here: ReadonlyMap<string, Library>,
   wish: RestoreWish,
 ): Way {

@@ -11,6 +11,7 @@ import type { Result } from '../../shared/model/result'
 import type { Progress } from '../../shared/protocol/recogniser'
 import type { Job } from '../app'
 import type { Shelf } from '../shelf'
+import { librariesHere } from './libraries-here'
 import { type MadeBackup, makeBackup } from './make'
 import { type RestoreParts, restoreLibraries } from './restore'
 
@@ -70,13 +71,8 @@ export function createBackup(shelf: Shelf, parts: RestoreParts): BackupState {
         return read.ok ? { ok: true, value: { file, contents: read.value } } : read
       }),
     plan: async ({ contents }, wish) => {
-      const [inventory, libraries] = await Promise.all([store.inventory(), store.listLibraries()])
-      return planRestore(
-        contents,
-        inventory,
-        new Map(libraries.map((library) => [library.id, library])),
-        wish,
-      )
+      const [inventory, here] = await Promise.all([store.inventory(), librariesHere(store)])
+      return planRestore(contents, inventory, here, wish)
     },
     restoring,
     restore: async ({ file }, plan) => {

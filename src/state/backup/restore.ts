@@ -3,13 +3,14 @@ import type { PlannedLibrary } from '../../shared/backup/plan-restore'
 import type { ReadLibrary } from '../../shared/backup/read-backup'
 import { filledUp, withheldBy } from '../../shared/backup/withheld'
 import { mapRecording } from '../../shared/collect/map-gestures'
-import type { FullLibrary, Library } from '../../shared/model/library'
+import type { FullLibrary } from '../../shared/model/library'
 import { ok, type Result } from '../../shared/model/result'
 import type { StoredFile } from '../../shared/protocol/recogniser'
 import type { Store } from '../../storage/store'
 import { newId } from '../id'
 import { freeName, reidentify } from '../reidentify'
 import type { SavedElsewhere } from '../saved-elsewhere'
+import { librariesHere } from './libraries-here'
 
 export interface RestoreParts {
   store: Store
@@ -51,7 +52,7 @@ export async function restoreLibraries(
 /** Leaves out what was withdrawn or dropped on this phone since. */
 async function permitted(store: Store, read: ReadLibrary): Promise<ReadLibrary> {
   const { library, recordings } = read.full
-  const here = (await store.listLibraries()).find(({ id }) => id === library.id)
+  const here = (await librariesHere(store)).get(library.id)
   const isWithheld = withheldBy(here, library)
   const kept = recordings.filter(({ recording, samples }) => !isWithheld(recording, samples))
   return { ...read, full: { library, recordings: kept } }
@@ -89,27 +90,26 @@ async function fillUp(
   read: ReadLibrary,
 ): Promise<Result<number>> {
   const { id } = planned.library
-  const here = (await store.listLibraries()).find((one) => one.id === id)
-  // Of a deleted library nothing is shown that could be overwritten: it comes back as backed up.
+  const here = (await librariesHere(store)).get(id)
   const theirs = read.full.library
-  const library: Library = here === undefined ? theirs : filledUp(here, theirs)
   const missing = new Set(way.missing)
   const recordings = read.full.recordings.filter(({ recording }) => missing.has(recording.id))
+  const permittedIds = new Set(read.full.recordings.map(({ recording }) => recording.id))
+  const undelete = way.undelete.filter((one) => permittedIds.has(one))
   const filled = await store.changeLibrary({
-    library,
+    // Stored and not readable: it comes back as it was backed up.
+    library: here === undefined ? theirs : filledUp(here, theirs),
     add: recordings,
     update: [],
     remove: [],
-    restore: way.undelete,
+    restore: undelete,
   })
   if (!filled.ok) return filled
-  const back = here === undefined ? await store.restoreLibrary(id) : filled
+  // Last: a failure before it leaves a deleted library deleted. One that is not stays as it is.
+  const back = await store.restoreLibrary(id)
   if (!back.ok) return back
-  await saved.mark(
-    id,
-    read.full.recordings.map(({ recording }) => recording.id),
-  )
-  return ok(recordings.length + way.undelete.length)
+  await saved.mark(id, [...permittedIds])
+  return ok(recordings.length + undelete.length)
 }
 
 function freelyNamed(full: FullLibrary, taken: string[]): FullLibrary {
