@@ -3,6 +3,7 @@ import { fail, ok, type Result } from '../model/result'
 import { mcnemarExact } from '../statistics/mcnemar'
 import { type PairedLoss, pairedLoss } from '../statistics/paired'
 import { wilson } from '../statistics/wilson'
+import { signsByTester, type TesterSigns } from './by-tester'
 
 /** An evaluation, and which takes the library had then. */
 export interface Measured {
@@ -44,10 +45,11 @@ export interface Comparison {
   bothWrong: number
   onlyFirst: number
   onlySecond: number
-  /** Share of these takes lost by going from the first to the second, with its interval. */
+  /** Share of these takes lost by going from the first to the second, with its interval over takes. */
   loss: PairedLoss
   /** Exact McNemar, two-sided. */
   p: number
+  testers: TesterSigns
   /** Newly wrong ones first, then by gesture and tester. */
   flips: Flip[]
   notCompared: NotCompared
@@ -97,6 +99,11 @@ export function compareEvaluations(first: Measured, second: Measured): Result<Co
     onlySecond,
     loss: pairedLoss(onlyFirst, onlySecond, n),
     p: mcnemarExact(onlyFirst, onlySecond),
+    testers: signsByTester(
+      pairs.same.map(([a, b]) => {
+        return { tester: b.testerCode, first: isRight(a), second: isRight(b) }
+      }),
+    ),
     flips: flipsOf(pairs.same, first.evaluation, second.evaluation),
     notCompared: notCompared(first, second, pairs),
     gesturesOnlyFirst: unknownTo(first.evaluation, second.evaluation),

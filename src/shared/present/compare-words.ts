@@ -1,6 +1,7 @@
 import type { Comparison, Flip } from '../compare/compare-evaluations'
 import { mcnemarExact } from '../statistics/mcnemar'
 import { percent, plural, UNIT_SPACE } from './numbers'
+import { overTakesWords, testerSignWords } from './tester-words'
 
 /** A comparison in sentences. */
 export interface CompareWords {
@@ -44,7 +45,10 @@ function evidenceWords(comparison: Comparison, [first, second]: [string, string]
     return `${shares}: not one answer went from right to wrong or back.`
   }
   const flips = `${onlySecond} put right, ${onlyFirst} newly wrong`
-  return `${shares}: ${flips}. Exact McNemar p${UNIT_SPACE}=${UNIT_SPACE}${pText(comparison.p)}; difference ${gainText(comparison)}.`
+  const { holdout, p, testers } = comparison
+  const difference = `difference ${gainText(comparison)}, ${overTakesWords(holdout)}`
+  const evidence = `${shares}: ${flips}. Exact McNemar p${UNIT_SPACE}=${UNIT_SPACE}${pText(p)}; ${difference}.`
+  return `${evidence} ${testerSignWords(holdout, testers)}`.trimEnd()
 }
 
 function verdict(comparison: Comparison, [first, second]: [string, string]): string {

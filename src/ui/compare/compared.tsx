@@ -56,7 +56,8 @@ export function Compared({ first, second, holdout }: ComparedProps) {
           </p>
         ))}
         <p class="small quiet">
-          Takes of one tester resemble each other, so p says somewhat more than is sure.
+          Takes of one tester resemble each other, so p and the intervals say somewhat more than is
+          sure.
         </p>
       </Section>
       <Flips title="Newly wrong" flips={comparison.flips.filter(({ better }) => !better)} />

@@ -54,6 +54,28 @@ describe('two evaluations on the same takes', () => {
     expect(todo).toBe('Keep B. Look first at Ring, of which 1 take is now answered Swing.')
   })
 
+  test('say that their interval is over takes, and how many testers got better or worse', () => {
+    const [a, b] = [measured(20, [1, 2, 3, 4]), measured(20, [4, 5])]
+    // Takes 1 to 3 are put right, all by one tester; take 5, of another, is newly wrong.
+    const byTester = ({ outcomes }: Evaluation) => {
+      for (const outcome of outcomes) {
+        const number = Number(/^take (\d+)$/.exec(outcome.takeId)?.[1] ?? 20)
+        outcome.testerCode = number <= 4 ? 'T01' : number === 5 ? 'T02' : 'T03'
+      }
+    }
+    for (const one of [a, b]) byTester(one)
+    const found = compared(a, b)
+    expect(found.testers).toEqual({ better: 1, worse: 1, equal: 1 })
+    const said =
+      ', over takes; testers may differ more. Of 3 testers 1 got better, 1 worse, 1 equal.'
+    expect(compareWords(found, []).evidence.endsWith(said)).toBe(true)
+    for (const one of [a, b]) one.holdout = 'take'
+    const { evidence } = compareWords(compared(a, b), [])
+    expect(evidence.endsWith(', over takes of testers the model knows.')).toBe(true)
+    const one = compareWords(compared(measured(20, [1]), measured(20, [])), []).evidence
+    expect(one.endsWith('testers may differ more.')).toBe(true)
+  })
+
   test('that are worse say where to go back to', () => {
     const { means, todo } = compareWords(
       compared(measured(20, []), measured(20, [1, 2, 3, 4, 5, 6])),
