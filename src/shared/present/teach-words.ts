@@ -1,8 +1,18 @@
 import type { TeachAnswer } from '../core/core'
+import type { Rate } from '../model/evaluation'
 import type { RecogniserModel } from '../model/recogniser-model'
 import type { TeachCost } from '../teach/teach-cost'
 import { pText } from './compare-words'
-import { countOf, groupDigits, percent, plural, shortNumber, UNIT_SPACE } from './numbers'
+import {
+  countOf,
+  groupDigits,
+  percent,
+  percentRange,
+  plural,
+  shortNumber,
+  UNIT_SPACE,
+} from './numbers'
+import { overTakesWords, testerSignWords } from './tester-words'
 
 /** What came of the last movement of a session: what was seen, and what to do. */
 export interface TeachWords {
@@ -124,15 +134,17 @@ export function teachCostWords(cost: TeachCost): TeachCostWords {
   }
 }
 
-function meansOf({ loss, p, accepted, rounds }: TeachCost): string {
-  const most = `at most ${(loss.high * 100).toFixed(1)} points at 95${UNIT_SPACE}% confidence`
+function meansOf({ holdout, loss, p, testers, accepted, rounds }: TeachCost): string {
+  const most = `at most ${(loss.high * 100).toFixed(1)} points at 95${UNIT_SPACE}% confidence ${overTakesWords(holdout)}`
   const sure = p < LEVEL && loss.value > 0
   const says = sure
     ? `It costs the others more than chance explains, ${most}.`
     : `It costs the others no more than chance explains, ${most}.`
-  return accepted === rounds
-    ? says
-    : `${says} In ${rounds - accepted} of ${plural('round', rounds)} it was refused, and nothing changed.`
+  const refused =
+    accepted === rounds
+      ? ''
+      : `In ${rounds - accepted} of ${plural('round', rounds)} it was refused, and their takes are not counted.`
+  return [says, testerSignWords(holdout, testers), refused].filter((text) => text !== '').join(' ')
 }
 
 function todoOf({ losers, p, loss, background }: TeachCost): string {
@@ -157,9 +169,18 @@ export function teachBackgroundWords({ background }: TeachCost): string {
   return `Of ${shortNumber(hours * 60)} min of background it answered ${plural('movement', activations)}: ${shortNumber(perHour)} an hour, 95${UNIT_SPACE}% interval ${shortNumber(low)} to ${shortNumber(high)}.`
 }
 
-/** What others' takes of the gesture whose place is taken become; '' for one more. */
-export function teachPlaceWords({ place }: TeachCost): string {
-  if (place === null) return ''
+/** What others' takes of the gesture whose place is taken become; '' for one more, and unmeasured. */
+export function teachPlaceWords({ holdout, place }: TeachCost): string {
+  if (place === null || place.before.n === 0) return ''
   const { name, before, after } = place
-  return `Takes of ${name} by testers the model does not know: ${percent(before.value)} (${countOf(before)}) right with its own templates, ${percent(after.value)} (${countOf(after)}) with the taught one. It is now yours.`
+  const takes =
+    holdout === 'tester'
+      ? `Takes of ${name} by testers the model does not know`
+      : `Held-out takes of ${name} by testers the model knows`
+  return `${takes}: ${shareOf(before)} right with its own templates, ${shareOf(after)} with the taught one; the intervals are ${overTakesWords(holdout)}. It is now yours.`
+}
+
+/** '95 % (38/40, 95 % interval 83.5 to 98.6 %)'. */
+function shareOf(rate: Rate): string {
+  return `${percent(rate.value)} (${countOf(rate)}, 95${UNIT_SPACE}% interval ${percentRange(rate.low, rate.high)})`
 }

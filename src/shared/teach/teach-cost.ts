@@ -1,3 +1,4 @@
+import { signsByTester, type TesterSigns } from '../compare/by-tester'
 import { planFolds } from '../evaluation/folds'
 import type { Holdout, Rate } from '../model/evaluation'
 import type { FullLibrary } from '../model/library'
@@ -11,11 +12,14 @@ import { wilson } from '../statistics/wilson'
 import { prepareInParts } from '../training/prepare-in-parts'
 import { TAUGHT, type TaughtTakes, type TeachOutcome, type TeachRound } from './teach-part'
 
-/** Held-out recall of the other gestures without the taught one and with it. */
+/**
+ * Held-out recall of the other gestures without the taught one and with it, over the rounds that
+ * accepted it: takes of the others would be counted as takes without loss.
+ */
 export interface TeachCost {
   holdout: Holdout
   rounds: number
-  /** Rounds whose model let itself be taught; in the others nothing changes. */
+  /** Rounds whose model let itself be taught; the others are not counted below. */
   accepted: number
   /** Takes of all gestures but the one whose place is taken. */
   before: Rate
@@ -23,6 +27,7 @@ export interface TeachCost {
   loss: PairedLoss
   /** Exact McNemar, two-sided. */
   p: number
+  testers: TesterSigns
   /** Gestures that lost takes, most first. */
   losers: { name: string; n: number; before: number; after: number }[]
   /** Takes that were right before and are not any more. */
@@ -71,7 +76,8 @@ function sumUp(
   names: ReadonlyMap<string, string>,
   rateHz: number,
 ): TeachCost {
-  const all = rounds.flatMap(({ outcomes }) => outcomes)
+  const accepted = rounds.filter((round) => round.accepted)
+  const all = accepted.flatMap(({ outcomes }) => outcomes)
   const others = all.filter(({ truth }) => truth !== gestureId)
   const own = all.filter(({ truth }) => truth === gestureId)
   const right = ({ truth, before }: TeachOutcome) => before === truth
@@ -82,11 +88,16 @@ function sumUp(
   return {
     holdout,
     rounds: rounds.length,
-    accepted: rounds.filter(({ accepted }) => accepted).length,
+    accepted: accepted.length,
     before: rateOf(others, right),
     after: rateOf(others, still),
     loss: pairedLoss(lost.length, won.length, others.length),
     p: mcnemarExact(lost.length, won.length),
+    testers: signsByTester(
+      others.map((one) => {
+        return { tester: one.testerCode, first: right(one), second: still(one) }
+      }),
+    ),
     losers: losersAmong(others, name),
     lost: lost.map(({ takeId, testerCode, truth, after }) => {
       return { takeId, testerCode, performed: name(truth), taught: after === TAUGHT }
@@ -99,7 +110,7 @@ function sumUp(
             before: rateOf(own, right),
             after: rateOf(own, ({ after }) => after === TAUGHT || after === gestureId),
           },
-    background: backgroundOf(rounds, rateHz),
+    background: backgroundOf(accepted, rateHz),
   }
 }
 

@@ -31,9 +31,13 @@ function CostResult({ cost }: { cost: TeachCost }) {
         <p class="teach-seen">{words.seen}</p>
         <p>{words.means}</p>
         <p>{words.todo}</p>
-        <RateAxis from={from} />
-        <RateBar name="without" rate={cost.before} from={from} />
-        <RateBar name="with" rate={cost.after} from={from} />
+        {cost.accepted > 0 && (
+          <>
+            <RateAxis from={from} />
+            <RateBar name="without" rate={cost.before} from={from} />
+            <RateBar name="with" rate={cost.after} from={from} />
+          </>
+        )}
         {more.map((text) => (
           <p key={text}>{text}</p>
         ))}

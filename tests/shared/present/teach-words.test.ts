@@ -62,6 +62,7 @@ function costOf(lost: number, won: number, change: Partial<TeachCost> = {}): Tea
     after: wilson(180 - lost + won, n),
     loss: pairedLoss(lost, won, n),
     p: mcnemarExact(lost, won),
+    testers: { better: 0, worse: lost > 0 ? 1 : 0, equal: lost > 0 ? 5 : 6 },
     losers: lost > 0 ? [{ name: 'Ring', n: 40, before: 38, after: 38 - lost }] : [],
     lost: [],
     place: null,
@@ -78,6 +79,18 @@ describe('what it costs in words', () => {
     expect(todo).toBe('Nothing speaks against it.')
   })
 
+  test('an interval says that it is over takes, and how many testers it touches', () => {
+    const { means } = teachCostWords(costOf(12, 0))
+    expect(means).toMatch(/95.% confidence over takes; testers may differ more\. Of 6 testers/)
+    expect(means).toContain('Of 6 testers 0 got better, 1 worse, 5 equal.')
+    const two = teachCostWords(costOf(0, 0, { testers: { better: 0, worse: 0, equal: 2 } })).means
+    expect(two).toContain('testers may differ more')
+    expect(two).not.toContain('Of 2 testers')
+    const known = teachCostWords(costOf(0, 0, { holdout: 'take' })).means
+    expect(known).toContain('over takes of testers the model knows.')
+    expect(known).not.toContain('got better')
+  })
+
   test('a loss beyond chance names the gesture that loses most', () => {
     const { means, todo } = teachCostWords(costOf(12, 0))
     expect(means).toContain('more than chance explains')
@@ -85,7 +98,9 @@ describe('what it costs in words', () => {
   })
 
   test('rounds that refused it are told, and when all did there is no cost to speak of', () => {
-    expect(teachCostWords(costOf(0, 0, { accepted: 5 })).means).toContain('In 1 of 6 rounds')
+    expect(teachCostWords(costOf(0, 0, { accepted: 5 })).means).toContain(
+      'In 1 of 6 rounds it was refused, and their takes are not counted.',
+    )
     expect(teachCostWords(costOf(0, 0, { accepted: 0 })).seen).toContain(
       'None of 6 rounds with testers held out',
     )
@@ -97,7 +112,18 @@ describe('what it costs in words', () => {
     expect(teachBackgroundWords(cost)).toContain('Of 30 min of background it answered 2 movements')
     expect(teachCostWords(cost).todo).toContain('everyday movements')
     const place = { name: 'Ring', before: wilson(40, 40), after: wilson(10, 40) }
-    expect(teachPlaceWords(costOf(0, 0, { place }))).toContain('(10/40) with the taught one')
+    const unknown = teachPlaceWords(costOf(0, 0, { place }))
+    expect(unknown).toMatch(/^Takes of Ring by testers the model does not know: 100.% \(40\/40, 95/)
+    // Wilson of 10 of 40 by hand: (0.25 + z²/80 ± z √(0.1875/40 + z²/6400)) / (1 + z²/40).
+    expect(unknown).toMatch(
+      /25\.0.% \(10\/40, 95.% interval 14\.2 to 40\.2.%\) with the taught one/,
+    )
+    expect(unknown).toContain('the intervals are over takes; testers may differ more.')
+    const known = teachPlaceWords(costOf(0, 0, { place, holdout: 'take' }))
+    expect(known).toMatch(/^Held-out takes of Ring by testers the model knows: /)
+    expect(known).not.toContain('does not know')
+    const none = { name: 'Ring', before: wilson(0, 0), after: wilson(0, 0) }
+    expect(teachPlaceWords(costOf(0, 0, { place: none, accepted: 0 }))).toBe('')
     expect(teachPlaceWords(costOf(0, 0))).toBe('')
   })
 })

@@ -4,9 +4,10 @@ import type { WasmCore } from '../../../src/shared/core/create-core'
 import { generateDemoLibrary } from '../../../src/shared/demo/demo-library'
 import { evaluateLibrary } from '../../../src/shared/evaluation/evaluate-library'
 import type { FullLibrary } from '../../../src/shared/model/library'
+import type { RunParts } from '../../../src/shared/parts/part-jobs'
 import { partsHere } from '../../../src/shared/parts/parts-here'
 import { teachCostInParts } from '../../../src/shared/teach/teach-cost'
-import type { TaughtTakes } from '../../../src/shared/teach/teach-part'
+import type { TaughtTakes, TeachRound } from '../../../src/shared/teach/teach-part'
 import { prepareLibrary } from '../../../src/shared/training/prepare'
 
 let core: WasmCore
@@ -35,18 +36,38 @@ function withoutLast(count = 3): { full: FullLibrary; takes: TaughtTakes['takes'
   }
 }
 
-async function costOf(full: FullLibrary, taught: TaughtTakes) {
-  const cost = await teachCostInParts(partsHere(core), full, taught)
+/** The cost, and the rounds that it is the sum of. */
+async function roundsOf(full: FullLibrary, taught: TaughtTakes) {
+  const rounds: TeachRound[] = []
+  const here = partsHere(core)
+  const run = (async (...job: Parameters<RunParts>) => {
+    const done = await here(...job)
+    if (job[0] === 'teach' && done.ok) rounds.push(...(done.value as TeachRound[]))
+    return done
+  }) as RunParts
+  const cost = await teachCostInParts(run, full, taught)
   if (!cost.ok) throw new Error(cost.message)
-  return cost.value
+  return { cost: cost.value, rounds }
+}
+
+/** Takes held out in rounds that accepted what was taught. */
+function takesOf(rounds: readonly TeachRound[]): Set<string> {
+  const accepted = rounds.filter((round) => round.accepted)
+  return new Set(accepted.flatMap(({ outcomes }) => outcomes.map(({ takeId }) => takeId)))
 }
 
 test('before it is taught the others are recognised as the evaluation says, after it hardly less', async () => {
   const { full, takes } = withoutLast()
-  const cost = await costOf(full, { gestureId: null, takes })
+  const { cost, rounds } = await roundsOf(full, { gestureId: null, takes })
   const evaluation = await evaluateLibrary(core, full, 'tester', undefined, { matcher: 'template' })
   if (!evaluation.ok) throw new Error(evaluation.message)
-  expect(cost.before).toEqual(evaluation.value.accuracy)
+  const counted = takesOf(rounds)
+  const { outcomes } = evaluation.value
+  const same = outcomes.filter(({ takeId }) => counted.has(takeId))
+  expect(cost.before).toMatchObject({
+    hits: same.filter(({ answer, truth }) => answer === truth).length,
+    n: same.length,
+  })
   expect(cost).toMatchObject({ holdout: 'tester', rounds: 3, place: null })
   expect(cost.accepted).toBeGreaterThan(0)
   const lost = cost.before.hits - cost.after.hits
@@ -64,20 +85,35 @@ test('in place of a gesture, its takes by others are counted apart', async () =>
   const takes = prepareLibrary(demo).takes.filter(
     ({ take }) => take.gestureId === first.id && take.testerCode === 'T01',
   )
-  const cost = await costOf(demo, { gestureId: first.id, takes: takes.slice(0, 3) })
-  const all = prepareLibrary(demo).takes
+  const taught = { gestureId: first.id, takes: takes.slice(0, 3) }
+  const { cost, rounds } = await roundsOf(demo, taught)
+  const counted = takesOf(rounds)
+  const all = prepareLibrary(demo).takes.filter(({ take }) => counted.has(take.id))
   const own = all.filter(({ take }) => take.gestureId === first.id).length
   expect(cost.place).toMatchObject({ name: first.name, before: { n: own }, after: { n: own } })
   expect(cost.before.n).toBe(all.length - own)
+}, 60_000)
+
+test('takes of rounds that refused are not counted as takes without loss', async () => {
+  const { full, takes } = withoutLast()
+  const { cost, rounds } = await roundsOf(full, { gestureId: null, takes })
+  // One of the three refuses these takes: else nothing would be seen here.
+  expect([cost.accepted, cost.rounds]).toEqual([2, 3])
+  const counted = rounds.filter(({ accepted }) => accepted).flatMap(({ outcomes }) => outcomes)
+  const all = rounds.flatMap(({ outcomes }) => outcomes)
+  expect(counted.length).toBeLessThan(all.length)
+  for (const { n } of [cost.before, cost.after, cost.loss]) expect(n).toBe(counted.length)
+  const testers = new Set(counted.map(({ testerCode }) => testerCode))
+  expect(cost.testers.better + cost.testers.worse + cost.testers.equal).toBe(testers.size)
 }, 60_000)
 
 test('takes that no round accepts cost nothing and say so', async () => {
   const { full } = withoutLast()
   const prepared = prepareLibrary(full)
   const different = [0, 2, 4].map((gesture) => prepared.takes.find((t) => t.gesture === gesture)!)
-  const cost = await costOf(full, { gestureId: null, takes: different })
+  const { cost } = await roundsOf(full, { gestureId: null, takes: different })
   expect(cost.accepted).toBe(0)
-  expect(cost.after).toEqual(cost.before)
+  expect([cost.before.n, cost.after.n]).toEqual([0, 0])
   expect(cost.lost).toEqual([])
 }, 60_000)
 
