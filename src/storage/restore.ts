@@ -1,4 +1,10 @@
-import { isHistory, isPlans, isSessions, isWithdrawals } from '../shared/format/collect-schema'
+import {
+  isHistory,
+  isPlan,
+  isPlans,
+  isSessions,
+  isWithdrawals,
+} from '../shared/format/collect-schema'
 import { isAnswer, isLightSettings } from '../shared/format/light-schema'
 import {
   type Background,
@@ -128,7 +134,17 @@ const isTake = check.shape<Take>({
 
 /** The stored library, or null when it is damaged. */
 export function restoreLibrary(value: unknown): StoredLibrary | null {
-  return isStoredLibrary(value) && value.id === value.library.id ? value : null
+  const stored = withReadablePlans(value)
+  return isStoredLibrary(stored) && stored.id === stored.library.id ? stored : null
+}
+
+/** Leaves out plans that cannot be read: one is soon written again, the takes beside it are not. */
+function withReadablePlans(value: unknown): unknown {
+  const stored = value as { library?: { plans?: unknown } } | null | undefined
+  const plans = stored?.library?.plans
+  if (plans === undefined || isPlans(plans)) return value
+  const readable = Array.isArray(plans) ? plans.filter(isPlan) : []
+  return { ...stored, library: { ...stored?.library, plans: readable } }
 }
 
 /** The facts of a recording, or null when they are damaged. */

@@ -1,40 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import type { SessionFile } from '../../src/shared/collect/session'
-import { sessionFileName, writeSessionFile } from '../../src/shared/collect/session-file'
+import { writeSessionFile } from '../../src/shared/collect/session-file'
 import type { App } from '../../src/state/app'
 import { freshPlan } from '../../src/state/collect'
 import { sampleSessionFile } from '../shared/collect/samples'
 import { openApp } from './app-bench'
-
-/** An app with a library of Raise and Ring, and a session collected for it. */
-async function open(): Promise<{ app: App; session: SessionFile }> {
-  const app = await openApp()
-  await app.library.create('Night parade')
-  for (const name of ['Raise', 'Ring']) await app.library.addGesture(name)
-  const library = app.library.current.value!
-  const session = sampleSessionFile(6, {
-    libraryId: library.id,
-    gestures: library.gestures.map(({ id, name }) => ({ id, name })),
-  })
-  return { app, session }
-}
-
-const asFile = (
-  session: SessionFile,
-  name = sessionFileName(session.session, new Uint8Array()),
-) => ({
-  name,
-  bytes: async () => writeSessionFile(session),
-})
-
-const takes = (app: App) => app.library.recordings.value
-
-async function bringHome(app: App, session: SessionFile) {
-  const collect = await app.openCollect()
-  await collect.bring([asFile(session)])
-  await collect.agree()
-  return collect
-}
+import { asFile, bringHome, open, takes } from './collect-bench'
 
 describe('bringing a session home', () => {
   it('stores nothing before it is agreed to, then all of it, and undo takes it back', async () => {

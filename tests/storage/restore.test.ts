@@ -4,6 +4,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { openStore } from '../../src/storage/open-store'
 import { restoreChunk, restoreLibrary, restoreRecording } from '../../src/storage/restore'
 import type { Store } from '../../src/storage/store'
+import { samplePlan } from '../shared/collect/samples'
 import { exampleBackground, exampleLibrary, exampleSamples, exampleTake } from './examples'
 
 describe('what comes out of the database', () => {
@@ -15,6 +16,15 @@ describe('what comes out of the database', () => {
     expect(restoreRecording(exampleBackground())).not.toBeNull()
     expect(restoreChunk(exampleSamples(3))).not.toBeNull()
     expect(restoreChunk(exampleSamples(0))).not.toBeNull()
+  })
+
+  it('keeps a library with a plan that cannot be read, and leaves out that plan', () => {
+    const plans = [samplePlan({ gestures: [] }), samplePlan()]
+    const library = exampleLibrary({ plans })
+    const restored = restoreLibrary({ ...stored, library })
+    expect(restored?.library).toEqual({ ...library, plans: [plans[1]] })
+    const damaged = { ...library, plans: 'none' as never }
+    expect(restoreLibrary({ ...stored, library: damaged })?.library.plans).toEqual([])
   })
 
   it.each([

@@ -91,6 +91,10 @@ export const plansSchema = v.pipe(v.array(planSchema), v.maxLength(1_000))
 export const sessionsSchema = v.pipe(v.array(sessionSchema), v.maxLength(10_000))
 export const withdrawalsSchema = v.pipe(v.array(withdrawalSchema), v.maxLength(100_000))
 
+export function isPlan(value: unknown): value is Plan {
+  return v.is(planSchema, value)
+}
+
 export function isPlans(value: unknown): value is Plan[] {
   return v.is(plansSchema, value)
 }

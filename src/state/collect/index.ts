@@ -1,16 +1,14 @@
-import { computed, type ReadonlySignal } from '@preact/signals'
+import type { ReadonlySignal } from '@preact/signals'
 import { takeSharedFiles } from '../../offline/shared-files'
 import type { RecogniserClient } from '../../recogniser/client'
-import { currentPlan } from '../../shared/collect/current-plan'
 import { demonstrate } from '../../shared/collect/demonstration'
-import type { Demonstration, Plan } from '../../shared/collect/plan'
+import type { Demonstration } from '../../shared/collect/plan'
 import type { TakesCompared } from '../../shared/collect/takes-compared'
 import { dropTakes, type Leave, withdrawTester } from '../../shared/collect/withdraw'
 import type { Library } from '../../shared/model/library'
-import { fail, ok, type Result } from '../../shared/model/result'
+import { fail, type Result } from '../../shared/model/result'
 import type { Job } from '../app'
 import { fingerprint } from '../fingerprint'
-import { newId } from '../id'
 import { createJobSlot } from '../jobs'
 import { leaveTogether } from '../leave'
 import type { Shelf } from '../shelf'
@@ -24,22 +22,18 @@ import {
 import { createFolder, type FolderState } from './folder'
 import { identify } from './identify'
 import { createKeptFar } from './kept-far'
+import { createPlans, type PlansState } from './plans'
 
+export { freshPlan } from './plans'
 export type { Bringing, BringReport, BroughtFile }
 
 /** Even period of a demonstration before a code asks for a coarser one, ms. */
 const DEMONSTRATION_MS = 50
 
-export interface CollectState extends BringState {
+export interface CollectState extends BringState, PlansState {
   folder: FolderState
   /** Files that another app shared to this one; each is given once. */
   takeShared(): Promise<BroughtFile[]>
-  /** Plans of the open library, without gestures that are gone. */
-  plans: ReadonlySignal<Plan[]>
-  /** Adds it, or replaces the one of its id. */
-  savePlan(plan: Plan): Promise<Result<null>>
-  /** Can be undone. */
-  removePlan(id: string): Promise<void>
   /** One of the designer's takes, to be shown to testers. */
   demonstration(takeId: string): Promise<Demonstration | null>
   /** Takes a tester out for good, by the code shown; can be undone for the visit. */
@@ -63,17 +57,6 @@ const NO_LIBRARY = fail('collect/no-library', 'There is no library open; open or
 /** Plans, what testers bring home, and who takes part. */
 export function createCollect({ shelf, recogniser }: CollectParts): CollectState {
   const bring = new BringHome(shelf, recogniser)
-  const plans = computed(() => {
-    const library = shelf.current.value
-    return library?.plans?.map((plan) => currentPlan(plan, library)) ?? []
-  })
-
-  const setPlans = async (next: Plan[]): Promise<Result<null>> => {
-    const library = shelf.current.peek()
-    if (library === null) return NO_LIBRARY
-    const saved = await shelf.save({ ...library, plans: next })
-    return saved ? ok(null) : fail('collect/not-stored', 'The plan could not be stored.')
-  }
   const compared = createJobSlot<TakesCompared>({
     owner: () => shelf.current.value?.id ?? null,
     basis: () => fingerprint(shelf.current.value, shelf.recordings.value),
@@ -95,17 +78,7 @@ export function createCollect({ shelf, recogniser }: CollectParts): CollectState
     takeShared: takeSharedFiles,
     folder: createFolder(),
     forget: () => bring.forget(),
-    plans,
-    savePlan: (plan) => setPlans([...plans.peek().filter(({ id }) => id !== plan.id), plan]),
-    async removePlan(id) {
-      const before = plans.peek()
-      const plan = before.find((one) => one.id === id)
-      const removed = await setPlans(before.filter((one) => one.id !== id))
-      if (!shelf.check(removed) || plan === undefined) return
-      shelf.notices.say('Plan deleted.', async () => {
-        shelf.check(await setPlans([...plans.peek(), plan]))
-      })
-    },
+    ...createPlans(shelf),
     async demonstration(takeId) {
       const take = shelf.recordings.peek().find(({ id }) => id === takeId)
       const samples = await shelf.store.loadSamples(takeId)
@@ -129,29 +102,6 @@ export function createCollect({ shelf, recogniser }: CollectParts): CollectState
       await compared.run()
     },
     ...createKeptFar(shelf),
-  }
-}
-
-/** A new plan over all gestures of a library: five takes each, shuffled. */
-export function freshPlan(library: Library): Plan {
-  return {
-    id: newId(),
-    libraryId: library.id,
-    title: library.name,
-    gestures: library.gestures.map(({ id, name, note }) => ({
-      gestureId: id,
-      name,
-      takes: 5,
-      words: note.slice(0, 200),
-      demonstration: null,
-    })),
-    order: 'shuffled',
-    hand: 'own',
-    grip: 'free',
-    restEvery: 10,
-    restMs: 20_000,
-    backgroundMs: 60_000,
-    part: { number: 1, of: 1 },
   }
 }
 
