@@ -2,8 +2,10 @@ import { sessionFileName, writeSessionFile } from '../../shared/collect/session-
 import { sessionOf } from '../../shared/collect/session-record'
 import type { SessionRun } from '../../shared/collect/session-run'
 import { testerNames } from '../../shared/collect/tester-names'
-import { withdrawTester } from '../../shared/collect/withdraw'
-import type { DeviceFacts, Library } from '../../shared/model/library'
+import { undoChange } from '../../shared/collect/undo-change'
+import type { Leave } from '../../shared/collect/withdraw'
+import type { Withdrawal } from '../../shared/collect/withdrawal'
+import type { DeviceFacts, Library, Recording } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
 import type { OutFile } from '../exports'
 import type { Shelf } from '../shelf'
@@ -34,7 +36,8 @@ export async function finish(
 
 /**
  * Takes a session out of this phone and remembers that it was withdrawn: its file, brought here again,
- * adds nothing, and the library carries the withdrawal to wherever it is merged. Undone in the visit.
+ * adds nothing, and the library carries the withdrawal to wherever it is merged. Other sessions of
+ * the same tester stay. Undone in the visit.
  */
 export async function withdraw(
   shelf: Shelf,
@@ -44,12 +47,8 @@ export async function withdraw(
 ): Promise<Result<null>> {
   const { store } = shelf
   const own = await recordingsOf(shelf, library.id, run.id)
-  const device = own[0]?.device
-  if (device !== undefined) {
-    const entered = withSession(library, run, device)
-    const code = testerNames(entered.sessions ?? []).get(run.id) ?? run.testerCode
-    const all = await store.listRecordings(library.id)
-    const left = withdrawTester(entered, all, code, now())
+  const left = withoutSession(library, run, own)
+  if (own.length > 0) {
     const change = { add: [], update: [], restore: [] }
     const changed = await store.changeLibrary({
       library: left.library,
@@ -61,36 +60,69 @@ export async function withdraw(
   const forgotten = await store.removeItems('sessions', [run.id])
   await shelf.reload()
   shelf.notices.say(`Session ${run.testerCode} deleted.`, async () => {
-    const present = shelf.libraries.peek().find(({ id }) => id === library.id)
-    if (present === undefined)
-      return shelf.notices.trouble('Its library was deleted; undo that first.')
-    const restored = await store.changeLibrary({
-      library: withCollectionOf(library, present),
-      add: [],
-      update: [],
-      remove: [],
-      restore: own.map(({ id }) => id),
-    })
-    if (shelf.check(restored)) shelf.check(await putRun(shelf, run))
-    await shelf.reload()
+    await putBack(shelf, library, left, run)
     await reread()
   })
   return forgotten
 }
 
+/** Undoes this one change; what was withdrawn since stays withdrawn. */
+async function putBack(
+  shelf: Shelf,
+  before: Library,
+  { library: after, removeIds }: Leave,
+  run: SessionRun,
+): Promise<void> {
+  const present = shelf.libraries.peek().find(({ id }) => id === before.id)
+  if (present === undefined) {
+    return shelf.notices.trouble('Its library was deleted; undo that first.')
+  }
+  if (!isWithdrawn(before, run) && isWithdrawn(present, run)) {
+    return shelf.notices.trouble(
+      `${run.testerCode} withdrew altogether since, so this session stays deleted.`,
+    )
+  }
+  const restored = await shelf.store.changeLibrary({
+    library: undoChange(present, before, after),
+    add: [],
+    update: [],
+    remove: [],
+    restore: removeIds,
+  })
+  if (shelf.check(restored)) shelf.check(await putRun(shelf, run))
+  await shelf.reload()
+}
+
+/** A session that has no recordings leaves nothing to remember. */
+function withoutSession(library: Library, run: SessionRun, own: readonly Recording[]): Leave {
+  const device = own[0]?.device
+  if (device === undefined) return { library, removeIds: [] }
+  const { sessions = [] } = withSession(library, run, device)
+  const withdrawal: Withdrawal = {
+    kind: 'session',
+    key: run.id,
+    why: 'withdrawn',
+    testerCode: testerNames(sessions).get(run.id) ?? run.testerCode,
+    at: now(),
+  }
+  return {
+    library: {
+      ...library,
+      sessions: sessions.filter(({ id }) => id !== run.id),
+      withdrawals: [...(library.withdrawals ?? []), withdrawal],
+    },
+    removeIds: own.map(({ id }) => id),
+  }
+}
+
+/** Whether the tester took everything back. */
+function isWithdrawn({ withdrawals }: Library, { testerKey }: SessionRun): boolean {
+  return (withdrawals ?? []).some(({ kind, key }) => kind === 'tester' && key === testerKey)
+}
+
 function withSession(library: Library, run: SessionRun, device: DeviceFacts): Library {
   const others = (library.sessions ?? []).filter(({ id }) => id !== run.id)
   return { ...library, sessions: [...others, sessionOf(run, device, now())] }
-}
-
-/** The library as it is now, with the sessions and withdrawals that it had. */
-function withCollectionOf(before: Library, library: Library): Library {
-  const { sessions: _, withdrawals: __, ...rest } = library
-  return {
-    ...rest,
-    ...(before.sessions === undefined ? {} : { sessions: before.sessions }),
-    ...(before.withdrawals === undefined ? {} : { withdrawals: before.withdrawals }),
-  }
 }
 
 function now(): string {
