@@ -29,7 +29,7 @@ export class OfferShelf {
 
   /** Stores the one with this id, or the oldest; it stays on the shelf when that fails. */
   async keep(id?: string): Promise<Result<null>> {
-    const offer = this.#offers.find(({ take }) => id === undefined || take.recording.id === id)
+    const offer = this.#find(id)
     if (offer === undefined) return fail('record/nothing-offered', 'There is no take to keep.')
     const stored = await offer.capture.finish(offer.take.recording)
     if (!stored.ok) return stored
@@ -38,11 +38,16 @@ export class OfferShelf {
     return ok(null)
   }
 
-  async drop(): Promise<void> {
-    const offer = this.#offers[0]
+  /** Forgets the one with this id, or the oldest. */
+  async drop(id?: string): Promise<void> {
+    const offer = this.#find(id)
     if (offer === undefined) return
     this.#remove(offer)
     await offer.capture.discard()
+  }
+
+  #find(id: string | undefined): Offer | undefined {
+    return this.#offers.find(({ take }) => id === undefined || take.recording.id === id)
   }
 
   #remove(offer: Offer): void {

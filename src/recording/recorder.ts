@@ -93,14 +93,14 @@ export class Recorder {
     return this.#end(() => true)
   }
 
-  /** Stores the oldest offered take; it stays offered when that fails. */
+  /** Stores the offered take with this id, or the oldest; it stays offered when that fails. */
   keep(id?: string): Promise<Result<null>> {
     return this.#enqueue(() => this.#shelf.keep(id))
   }
 
-  /** Forgets the oldest offered take. */
-  drop(): Promise<void> {
-    return this.#enqueue(() => this.#shelf.drop())
+  /** Forgets the offered take with this id, or the oldest. */
+  drop(id?: string): Promise<void> {
+    return this.#enqueue(() => this.#shelf.drop(id))
   }
 
   #nowMs(): number {

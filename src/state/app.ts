@@ -121,7 +121,7 @@ export interface RecordState {
   elapsedMs: ReadonlySignal<number>
   /** Last seconds of motion for the live trace; newest last. */
   trace: ReadonlySignal<SampleBlock>
-  /** Take just finished or cut, waiting to be kept or dropped. */
+  /** Take of the open library just finished or cut, waiting to be kept or dropped. */
   offered: ReadonlySignal<OfferedTake | null>
   /** Takes that wait, the offered one included. */
   waiting: ReadonlySignal<number>

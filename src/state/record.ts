@@ -1,4 +1,4 @@
-import { effect, type ReadonlySignal, signal } from '@preact/signals'
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { RecogniserClient } from '../recogniser/client'
 import { recovered } from '../recording/facts'
 import { Recorder } from '../recording/recorder'
@@ -35,8 +35,14 @@ export class RecordSlice implements RecordState {
   readonly hand = signal(preferences.peek().hand)
   readonly elapsedMs = signal(0)
   readonly trace = signal<SampleBlock>({ tMs: new Float64Array(0), values: new Float32Array(0) })
-  readonly offered = signal<OfferedTake | null>(null)
-  readonly waiting = signal(0)
+  /** All that wait, of whatever library they were recorded for. */
+  readonly #offers = signal<readonly OfferedTake[]>([])
+  readonly #offersHere = computed(() => {
+    const id = this.#parts.shelf.current.value?.id
+    return this.#offers.value.filter(({ recording }) => recording.libraryId === id)
+  })
+  readonly offered = computed(() => this.#offersHere.value[0] ?? null)
+  readonly waiting = computed(() => this.#offersHere.value.length)
   readonly unfinished = signal<UnfinishedRecording[]>([])
   readonly #parts: RecordParts
   readonly #recorder: Recorder
@@ -57,8 +63,7 @@ export class RecordSlice implements RecordState {
           this.phase.value = phase
         },
         onOffered: (takes) => {
-          this.offered.value = takes[0] ?? null
-          this.waiting.value = takes.length
+          this.#offers.value = takes
           for (const take of takes) {
             // What was there before is left to the person who was asked.
             if (this.#keepsGood) void this.#keepIfGood(take)
@@ -97,10 +102,15 @@ export class RecordSlice implements RecordState {
   beginBackground = (): Promise<Result<null>> =>
     this.#with((setup) => this.#recorder.beginBackground(setup))
   stop = (): Promise<void> => this.#recorder.stop()
-  drop = (): Promise<void> => this.#recorder.drop()
+
+  drop = async (): Promise<void> => {
+    const id = this.offered.peek()?.recording.id
+    if (id !== undefined) await this.#recorder.drop(id)
+  }
 
   keep = async (): Promise<void> => {
-    this.#parts.shelf.check(await this.#recorder.keep())
+    const id = this.offered.peek()?.recording.id
+    if (id !== undefined) this.#parts.shelf.check(await this.#recorder.keep(id))
   }
 
   keepUnfinished = async (id: string): Promise<void> => {

@@ -63,6 +63,32 @@ describe('recording with the simulated phone', () => {
     await app.record.stop()
   })
 
+  test('an offered take waits for its own library: another one neither shows nor keeps it', async () => {
+    app = await openApp()
+    await app.library.addDemo()
+    const own = app.library.current.value!
+    const before = app.library.recordings.value.length
+    const source = await simulated()
+    await pause(100)
+    await app.record.beginHold(own.gestures[0]!.id)
+    await perform(source, 'ring')
+    await app.record.endHold()
+    const id = app.record.offered.value?.recording.id
+    expect(id).toBeDefined()
+    const created = await app.library.create('Another')
+    expect(created).toMatchObject({ ok: true })
+    expect([app.record.offered.value, app.record.waiting.value]).toEqual([null, 0])
+    await app.record.keep()
+    await app.record.drop()
+    expect(app.library.recordings.value).toEqual([])
+    await app.library.open(own.id)
+    expect(app.library.recordings.value).toHaveLength(before)
+    expect(app.record.offered.value?.recording).toMatchObject({ id, libraryId: own.id })
+    await app.record.keep()
+    await vi.waitUntil(() => app.library.recordings.value.length === before + 1)
+    expect(app.library.recordings.value[0]).toMatchObject({ id, libraryId: own.id })
+  })
+
   test('own takes never get the code of a tester of the demo', async () => {
     app = await openApp()
     app.record.setTester('T01', 'left')
