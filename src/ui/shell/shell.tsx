@@ -1,6 +1,7 @@
 import './shell.css'
+import { useEffect } from 'preact/hooks'
 import type { App } from '../../state/app'
-import { AppContext, path } from '../common'
+import { AppContext, HOME, path, replace } from '../common'
 import { Bar } from './bar'
 import { Notices } from './notices'
 import { PLACES } from './places'
@@ -10,7 +11,12 @@ const ALONE = ['join', 'session']
 
 export function Shell({ app }: { app: App }) {
   const [place = 'moves', ...rest] = path.value
-  const show = PLACES[place] ?? PLACES.moves
+  const isKnown = Object.hasOwn(PLACES, place)
+  // An address that nobody knows would stay over a screen that it does not name.
+  useEffect(() => {
+    if (!isKnown) replace(HOME)
+  }, [isKnown])
+  const show = isKnown ? PLACES[place] : PLACES.moves
   return (
     <AppContext.Provider value={app}>
       <div class="shell">
