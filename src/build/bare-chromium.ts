@@ -94,22 +94,24 @@ export class BareChromium {
   }
 
   /**
-   * Kills the browser's process, and nothing else. Its children end by themselves; resolves when the
-   * last one has, as one of them may still hold the profile's files.
+   * Kills the browser's own process and then its children, which would take two seconds to notice.
+   * Resolves when the last one has ended, as one of them may still hold the profile's files.
    */
   async kill(): Promise<void> {
     this.#process.kill('SIGKILL')
     await this.#ended
-    while (this.#hasChildren()) await new Promise((resolve) => setTimeout(resolve, 5))
+    this.#signalGroup('SIGKILL')
+    while (this.#signalGroup(0)) await new Promise((resolve) => setTimeout(resolve, 5))
     for (const answer of this.#open.values()) answer({ error: { message: 'killed' } })
     this.#open.clear()
   }
 
-  #hasChildren(): boolean {
+  /** To whatever is left of this browser's own group; false when nothing is. 0 only asks. */
+  #signalGroup(signal: 'SIGKILL' | 0): boolean {
+    const { pid } = this.#process
+    if (pid === undefined) return false
     try {
-      // Signal 0 only asks whether there is anybody in the group.
-      process.kill(-(this.#process.pid ?? 0), 0)
-      return this.#process.pid !== undefined
+      return process.kill(-pid, signal)
     } catch {
       return false
     }

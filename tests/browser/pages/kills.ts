@@ -58,7 +58,7 @@ async function takesIn(from: Store): Promise<Found['takes']> {
   return fulls.flatMap((full) =>
     (full?.recordings ?? []).map(({ recording, samples }) => ({
       ...markOf(recording.id, samples),
-      tester: recording.testerCode,
+      label: Number(recording.testerCode.replace(/\D/g, '')),
     })),
   )
 }
@@ -134,6 +134,9 @@ async function record(random: Random): Promise<void> {
   }
 }
 
+/** Later labels have greater numbers, over all starts. */
+let lastLabel = Date.now() * 1000
+
 async function label(random: Random): Promise<void> {
   if ((await store.listRecordings(library.id)).length < 8) {
     const items = randomTakes(random, library.id, 8)
@@ -143,10 +146,10 @@ async function label(random: Random): Promise<void> {
   tell({ is: 'working' })
   for (;;) {
     const recording = recordings[random.integer(recordings.length)]!
-    const tester = `T${random.integer(1000)}`
-    tell({ is: 'labelling', id: recording.id, tester })
-    const changed = await store.updateRecording({ ...recording, testerCode: tester })
-    if (changed.ok) tell({ is: 'labelled', id: recording.id, tester })
+    lastLabel += 1
+    const label = lastLabel
+    const changed = await store.updateRecording({ ...recording, testerCode: `T${label}` })
+    if (changed.ok) tell({ is: 'labelled', id: recording.id, label })
   }
 }
 

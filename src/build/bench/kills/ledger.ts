@@ -12,16 +12,10 @@ export interface Losses {
   seconds: number | null
 }
 
-interface Label {
-  sure: string
-  /** Asked for and not yet confirmed: either may be found. */
-  maybe: string
-}
-
 /** Keeps what one profile was promised, across all its kills, and compares it with what is found. */
 export class Ledger {
   readonly #stored = new Map<string, TakeMark>()
-  readonly #labels = new Map<string, Label>()
+  readonly #labels = new Map<string, number>()
   #adding: string[][] = []
   #running = new Map<string, number>()
 
@@ -43,14 +37,8 @@ export class Ledger {
       case 'adding':
         this.#adding.push(word.ids)
         return
-      case 'labelling':
-        this.#labels.set(word.id, {
-          sure: this.#labels.get(word.id)?.sure ?? '',
-          maybe: word.tester,
-        })
-        return
       case 'labelled':
-        this.#labels.set(word.id, { sure: word.tester, maybe: word.tester })
+        this.#labels.set(word.id, word.label)
     }
   }
 
@@ -71,9 +59,9 @@ export class Ledger {
       const lastMs = unfinished.find((one) => one.id === id)?.lastMs ?? 0
       return Math.max(0, toldMs - lastMs) / 1000
     })
-    const labels = [...this.#labels].filter(([id, { sure, maybe }]) => {
-      const tester = found.get(id)?.tester
-      return tester !== undefined && tester !== sure && tester !== maybe && sure !== ''
+    const labels = [...this.#labels].filter(([id, label]) => {
+      const there = found.get(id)
+      return there !== undefined && there.label < label
     })
     this.#settle(found, missing)
     return {
@@ -89,9 +77,7 @@ export class Ledger {
     for (const { id } of missing) this.#stored.delete(id)
     for (const take of found.values()) {
       this.#stored.set(take.id, { id: take.id, samples: take.samples, hash: take.hash })
-      if (this.#labels.has(take.id)) {
-        this.#labels.set(take.id, { sure: take.tester, maybe: take.tester })
-      }
+      if (this.#labels.has(take.id)) this.#labels.set(take.id, take.label)
     }
     this.#adding = []
     this.#running = new Map()

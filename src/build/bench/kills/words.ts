@@ -20,11 +20,12 @@ export type Word =
   | { is: 'stored'; takes: TakeMark[] }
   /** These takes are about to be added together: all of them or none. */
   | { is: 'adding'; ids: string[] }
-  | { is: 'labelling' | 'labelled'; id: string; tester: string }
+  /** Labels are numbered: a later one that was stored before it could be told is no loss. */
+  | { is: 'labelled'; id: string; label: number }
 
 /** What a newly started browser finds. */
 export interface Found {
-  takes: (TakeMark & { tester: string })[]
+  takes: (TakeMark & { label: number })[]
   /** Recordings that were cut off, with the time of the last sample in the journal. */
   unfinished: { id: string; lastMs: number }[]
 }
