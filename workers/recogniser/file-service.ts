@@ -23,7 +23,8 @@ export function createFileService(): FileService {
   return {
     writeLibrary: async (full, onProgress) => {
       const { writeLibraryFile } = await loadFormat()
-      return soundly(async () => writeLibraryFile(full, onProgress))
+      const { withStandIns } = await import('../../src/shared/backup/stand-in-gestures')
+      return soundly(async () => writeLibraryFile(withStandIns(full), onProgress))
     },
     readLibrary: async (bytes, onProgress) =>
       (await loadFormat()).readLibraryFile(bytes, onProgress),

@@ -3,6 +3,7 @@ import { libraryJson, writeLibraryFile } from '../format/library-file'
 import type { FullLibrary } from '../model/library'
 import type { OnProgress } from '../protocol/recogniser'
 import { type BackupItem, itemsToBytes } from './kept-items'
+import { withStandIns } from './stand-in-gestures'
 
 /** A part of a backup with what its headers say about it. */
 export interface PackedPart {
@@ -20,6 +21,7 @@ export interface PackedLibrary {
 }
 
 /**
+ * A library as a backup holds it; takes whose gesture is missing are under a stand-in.
  * @param digest SHA-256 in lower-case hex
  * @throws RangeError as `writeLibraryFile`
  */
@@ -29,11 +31,12 @@ export async function packLibrary(
   digest: (bytes: Uint8Array) => Promise<string>,
   onProgress?: OnProgress,
 ): Promise<PackedLibrary> {
-  const file = writeLibraryFile(full, onProgress)
+  const whole = withStandIns(full)
+  const file = writeLibraryFile(whole, onProgress)
   return {
     library: part(file),
     sha256: await digest(file),
-    list: part(libraryJson(full).json),
+    list: part(libraryJson(whole).json),
     items: items.length === 0 ? null : part(itemsToBytes(items)),
   }
 }

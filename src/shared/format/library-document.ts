@@ -13,10 +13,7 @@ export const LIBRARY_FORMAT = 'movewright-library'
 export const LIBRARY_JSON = 'library.json'
 
 const damaged = (where: string, what: string) =>
-  fail(
-    'library/invalid',
-    `${LIBRARY_JSON}, ${where}: ${what}. The file was changed or is damaged; export it again.`,
-  )
+  fail('library/invalid', `${LIBRARY_JSON}, ${where}: ${what}.`)
 
 /**
  * Reads and checks `library.json` as a whole: shape, ranges, and that all references meet.
@@ -32,10 +29,18 @@ export function parseLibraryDocument(json: string): Result<LibraryDocument> {
   }
   const version = checkVersion(raw)
   if (!version.ok) return version
-  return checkLibraryDocument(raw)
+  const checked = checkLibraryDocument(raw)
+  if (checked.ok) return checked
+  return fail(
+    checked.code,
+    `${checked.message} The file was changed or is damaged; export it again.`,
+  )
 }
 
-/** Checks a document that is already an object; also used before one is written. */
+/**
+ * Checks a document that is already an object; also used before one is written, so that the failure
+ * says what is wrong and where, and not what to do.
+ */
 export function checkLibraryDocument(raw: unknown): Result<LibraryDocument> {
   const parsed = v.safeParse(libraryDocumentSchema, raw, { abortEarly: true })
   if (!parsed.success) {

@@ -14,6 +14,24 @@ export function unsavedSentence(unsaved: number, recordings: number): string {
   return `${what} ${unsaved === 1 ? 'is' : 'are'} on this phone only: lost with it, or when the browser clears its data.`
 }
 
+/** A library that could not be written into a backup, and a sentence that says why. */
+export interface LeftOut {
+  name: string
+  why: string
+}
+
+/** What a backup lacks that was made all the same. */
+export function leftOutLine({ name, why }: LeftOut): string {
+  return `${name} is not in this backup and stays on this phone only. ${why}`
+}
+
+/** Why there is no backup at all. */
+export function nothingSentence(leftOut: readonly LeftOut[]): string {
+  if (leftOut.length === 0) return 'There is no library here to back up.'
+  const each = leftOut.map(({ name, why }) => `${name}: ${why}`)
+  return `No library could be backed up. ${each.join(' ')}`
+}
+
 /** What a file turned out to be. */
 export function contentsSentence({ madeAt, libraries, gone }: BackupContents): string {
   const lost = libraries.reduce((sum, one) => sum + one.lost.length, 0)

@@ -4,6 +4,7 @@ import { BACKUP_ITEM_KINDS, type BackupItem } from '../../shared/backup/kept-ite
 import type { PackedPart } from '../../shared/backup/pack-library'
 import type { FullLibrary } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
+import { type LeftOut, nothingSentence } from '../../shared/present/backup-words'
 import type { Store } from '../../storage/store'
 
 export interface MadeBackup {
@@ -11,53 +12,73 @@ export interface MadeBackup {
   blob: Blob
   /** What is in it, by library. */
   recordingIds: Map<string, string[]>
+  leftOut: LeftOut[]
 }
+
+type Steer = Required<Pick<CallOptions, 'signal' | 'onProgress'>>
 
 /**
  * Everything on this phone as one file. One library at a time is in memory; what is packed already
- * waits in Blobs, which browsers put on disk when there is much.
+ * waits in Blobs, which browsers put on disk when there is much. A library that cannot be written is
+ * left out and named: the others must not be lost for it.
  */
 export async function makeBackup(
   store: Store,
   recogniser: RecogniserClient,
-  { signal, onProgress }: Required<Pick<CallOptions, 'signal' | 'onProgress'>>,
+  { signal, onProgress }: Steer,
 ): Promise<Result<MadeBackup>> {
   const libraries = await store.listLibraries()
   const total = libraries.length
   const entries: BackupEntry<Blob>[] = []
   const recordingIds = new Map<string, string[]>()
-  for (const [index, library] of libraries.entries()) {
-    const full = await store.loadFull(library.id)
+  const leftOut: LeftOut[] = []
+  for (const [index, { id, name }] of libraries.entries()) {
+    const full = await store.loadFull(id)
     if (full === null) continue
-    const packed = await recogniser.packLibrary(full, await itemsOf(store, library.id), {
+    const packed = await packedEntry(full, await itemsOf(store, id), recogniser, {
       signal,
       onProgress: (steps) =>
         onProgress({
           done: index + steps.done / Math.max(1, steps.total),
           total,
-          what: `Writing ${library.name}`,
+          what: `Writing ${name}`,
         }),
     })
-    if (!packed.ok) return packed
-    const { sha256, library: file, list, items } = packed.value
-    entries.push({
-      library: { id: library.id, name: library.name },
-      ...countsOf(full),
-      sha256,
-      file: inBlob(file),
-      list: inBlob(list),
-      items: items === null ? null : inBlob(items),
-    })
-    recordingIds.set(
-      library.id,
-      full.recordings.map(({ recording }) => recording.id),
-    )
+    if (packed.ok) {
+      entries.push(packed.value)
+      recordingIds.set(
+        id,
+        full.recordings.map(({ recording }) => recording.id),
+      )
+    } else if (packed.code === 'library/unsound') leftOut.push({ name, why: packed.message })
+    else return packed
   }
-  if (entries.length === 0) return fail('backup/nothing', 'There is no library here to back up.')
+  if (entries.length === 0) return fail('backup/nothing', nothingSentence(leftOut))
   const madeAt = new Date().toISOString()
   const pieces = backupPieces(entries, madeAt) as BlobPart[]
   const fileName = `movewright-backup-${madeAt.slice(0, 10)}.zip`
-  return ok({ fileName, blob: new Blob(pieces, { type: 'application/zip' }), recordingIds })
+  const blob = new Blob(pieces, { type: 'application/zip' })
+  return ok({ fileName, blob, recordingIds, leftOut })
+}
+
+/** One library, packed; its parts wait in Blobs. */
+async function packedEntry(
+  full: FullLibrary,
+  items: BackupItem[],
+  recogniser: RecogniserClient,
+  steer: Steer,
+): Promise<Result<BackupEntry<Blob>>> {
+  const packed = await recogniser.packLibrary(full, items, steer)
+  if (!packed.ok) return packed
+  const { id, name } = full.library
+  return ok({
+    library: { id, name },
+    ...countsOf(full),
+    sha256: packed.value.sha256,
+    file: inBlob(packed.value.library),
+    list: inBlob(packed.value.list),
+    items: packed.value.items === null ? null : inBlob(packed.value.items),
+  })
 }
 
 async function itemsOf(store: Store, libraryId: string): Promise<BackupItem[]> {

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
-import { unsavedSentence } from '../../shared/present/backup-words'
+import { type LeftOut, leftOutLine, unsavedSentence } from '../../shared/present/backup-words'
 import { plural } from '../../shared/present/numbers'
 import type { BackupState } from '../../state/backup'
 import { Button, Figure, Notice, Progress, Section } from '../common'
@@ -12,6 +12,7 @@ export function BackUpSection({ backup }: { backup: BackupState }) {
   const [counts, setCounts] = useState<Counts | null>(null)
   const [saved, setSaved] = useState<string | null>(null)
   const [wrong, setWrong] = useState<string | null>(null)
+  const [leftOut, setLeftOut] = useState<LeftOut[]>([])
   const making = backup.making.value
   const restored = backup.restoring.value
   useEffect(() => {
@@ -20,9 +21,11 @@ export function BackUpSection({ backup }: { backup: BackupState }) {
   const make = async () => {
     setSaved(null)
     setWrong(null)
+    setLeftOut([])
     const made = await backup.make()
     if (!made.ok) return setWrong(made.code === 'worker/aborted' ? null : made.message)
     const { fileName, blob } = made.value
+    setLeftOut(made.value.leftOut)
     const handedOver = async () => {
       await backup.handedOver(made.value)
       setSaved(`${fileName}, ${mib(blob.size)} MiB, handed over. Keep it off this phone.`)
@@ -47,6 +50,11 @@ export function BackUpSection({ backup }: { backup: BackupState }) {
         </Button>
       )}
       {saved !== null && <p role="status">{saved}</p>}
+      {leftOut.map((one) => (
+        <Notice key={one.name} tone="trouble" live>
+          {leftOutLine(one)}
+        </Notice>
+      ))}
       {wrong !== null && (
         <Notice tone="trouble" live>
           {wrong}
