@@ -1,8 +1,9 @@
-import { expect, test } from 'vitest'
-import { undoChange } from '../../../src/shared/collect/undo-change'
+import { describe, expect, test } from 'vitest'
+import { changeLabels, headsOf, historyOf } from '../../../src/shared/collect/history'
+import { undoChange, undoRecording } from '../../../src/shared/collect/undo-change'
 import { withdrawTester } from '../../../src/shared/collect/withdraw'
 import { sampleLibrary } from '../format/sample-library'
-import { sampleSession } from './samples'
+import { sampleSession, sampleSessionFile } from './samples'
 
 const AT = '2026-11-25T20:00:00Z'
 const before = sampleLibrary().library
@@ -37,4 +38,31 @@ test('a withdrawal taken back brings the sessions back and leaves others alone',
   expect(new Set(undone.withdrawals?.map(({ testerCode }) => testerCode))).toEqual(
     new Set([second.testerCode]),
   )
+})
+
+test('a gesture that a change added stays while takes use it', () => {
+  const added = ['pour', 'knock'].map((id) => ({ id, name: id, note: '' }))
+  const after = { ...before, gestures: [...before.gestures, ...added] }
+  const undone = undoChange(after, before, after, new Set(['pour']))
+  expect(undone.gestures).toEqual([...before.gestures, added[0]])
+})
+
+describe('labels of a recording taken back', () => {
+  const own = { ...sampleSessionFile(1).recordings[0]!.recording, contentId: 'c'.repeat(64) }
+  let count = 0
+  const newId = () => String(++count).padStart(32, '0')
+  const brought = changeLabels(own, { hand: 'left' }, '2026-11-25T20:01:00Z', newId)
+
+  test('are as they were, history included', () => {
+    expect(undoRecording(brought, own, brought)).toEqual(own)
+  })
+
+  test('stay where they were edited since, with one value that counts', () => {
+    const edit = { hand: 'unknown', note: 'lamp was low' } as const
+    const now = changeLabels(brought, edit, '2026-11-25T20:02:00Z', newId)
+    const undone = undoRecording(now, own, brought)
+    expect(undone).toMatchObject({ ...edit, contentId: own.contentId })
+    expect(headsOf(historyOf(undone), 'hand').map(({ value }) => value)).toEqual(['unknown'])
+    expect(historyOf(undone).map(({ value }) => value)).not.toContain('left')
+  })
 })
