@@ -10,7 +10,7 @@ type Gestures = Pick<LibraryState, 'addGesture' | 'renameGesture' | 'removeGestu
 const NO_LIBRARY = fail('gesture/no-library', 'There is no library open; open or create one.')
 
 /** As many as a model can hold: MVW_MAX_GESTURES. */
-const MOST_GESTURES = 64
+export const MOST_GESTURES = 64
 const FULL = fail(
   'gesture/full',
   `A recogniser holds at most ${MOST_GESTURES} gestures; delete one, or start another library.`,

@@ -33,3 +33,27 @@ export async function bringHome(app: App, session: SessionFile) {
   await collect.agree()
   return collect
 }
+
+/** A session whose gestures, in their order, go by other names and ids than the library's. */
+export function underNames({ session, recordings }: SessionFile, names: string[]): SessionFile {
+  const own = session.gestures.map(({ id }) => id)
+  const gestures = names.map((name) => ({ id: name.toLowerCase(), name }))
+  return {
+    session: { ...session, gestures },
+    recordings: recordings.map(({ recording, samples }) => ({
+      recording:
+        recording.kind === 'take'
+          ? { ...recording, gestureId: gestures[own.indexOf(recording.gestureId)]!.id }
+          : recording,
+      samples,
+    })),
+  }
+}
+
+/** One take of the designer's own, as from a log: its content is not known yet. */
+export async function addOwnTake(app: App, gestureId: string): Promise<void> {
+  const [item] = sampleSessionFile(1, {}, 99).recordings
+  const log = { fileName: 'own.csv', samples: item!.samples, hasGyro: true }
+  const stored = await app.library.addLogs([log], { gestureId, testerCode: 'T09', hand: 'left' })
+  if (!stored.ok) throw new Error(stored.message)
+}

@@ -8,18 +8,18 @@ import {
   collectionOf,
   conflictKey,
   type Merge,
-  type MergeChange,
   planMerge,
   settleMerge,
 } from '../../shared/collect/merge'
 import { apart, sharedCodes } from '../../shared/collect/same-code'
-import { undoChange } from '../../shared/collect/undo-change'
 import type { Gesture, Library } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
 import type { Progress } from '../../shared/protocol/recogniser'
+import { MOST_GESTURES } from '../gestures'
 import { newId } from '../id'
 import type { Shelf } from '../shelf'
 import { identify } from './identify'
+import { type Brought, undoBring } from './undo-bring'
 
 /** Something to bring home: a file, or what came by other ways. */
 export interface BroughtFile {
@@ -79,6 +79,9 @@ export class BringHome implements BringState {
   #run = 0
   #files: BringReport['files'] = []
   #own: Identified[] = []
+  /** The one that the files were read for; it may not be the open one any more. */
+  #library: Library | null = null
+  #storing: Promise<Result<null>> | null = null
   #newIds = new Map<string, string>()
   #choices: Choices = { to: new Map(), decided: new Map(), samePerson: new Set() }
 
@@ -133,44 +136,55 @@ export class BringHome implements BringState {
     this.#show()
   }
 
-  async agree(): Promise<Result<null>> {
-    // Other tabs and sessions may have written since: what is agreed to is planned on what is there.
-    const ready = await this.#identify()
-    if (!ready.ok) return ready
-    const library = ready.value
-    const report = this.#report(library)
-    const open = report.merge.conflicts.filter((one) => !report.decided.has(conflictKey(one)))
-    if (open.length > 0) return NOT_DECIDED
-    const samples = new Map(this.#incoming.flatMap((one) => [...one.samples]))
-    const at = new Date().toISOString()
-    const own = this.#own
-    const withNew = { ...library, gestures: report.gestures }
-    const change = settleMerge(
-      { library: withNew, own },
-      report.merge,
-      samples,
-      report.decided,
-      at,
-      newId,
-    )
-    const stored = await this.#shelf.store.changeLibrary({ ...change, restore: [] })
-    if (!stored.ok) return stored
-    this.forget()
-    await this.#shelf.reload()
-    await this.#shelf.askToKeep()
-    const count = change.add.length
-    const what = count === 1 ? '1 recording' : `${count} recordings`
-    this.#shelf.notices.say(`${what} brought home.`, () => this.#undo(library, own, change))
-    return ok(null)
+  agree(): Promise<Result<null>> {
+    // A second tap agrees to what is being stored, and does not store it again.
+    this.#storing ??= this.#agree().finally(() => {
+      this.#storing = null
+    })
+    return this.#storing
   }
 
   forget(): void {
     this.#run += 1
     this.#incoming = []
     this.#files = []
+    this.#library = null
     this.#newIds = new Map()
     this.#choices = { to: new Map(), decided: new Map(), samePerson: new Set() }
     this.bringing.value = { state: 'none' }
+  }
+
+  async #agree(): Promise<Result<null>> {
+    if (this.bringing.peek().state !== 'report') return NOTHING
+    const run = this.#run
+    // Other tabs and sessions may have written since: what is agreed to is planned on what is there.
+    const ready = await this.#identify()
+    if (!ready.ok) return ready
+    const library = ready.value
+    const report = this.#report(library)
+    const refused = refusal(report)
+    if (refused !== null) {
+      this.#show()
+      return refused
+    }
+    const change = settleMerge(
+      { library: { ...library, gestures: report.gestures }, own: this.#own },
+      report.merge,
+      new Map(this.#incoming.flatMap((one) => [...one.samples])),
+      report.decided,
+      new Date().toISOString(),
+      newId,
+    )
+    const brought: Brought = { before: library, own: this.#own, change }
+    const stored = await this.#shelf.store.changeLibrary({ ...change, restore: [] })
+    if (!stored.ok) return stored
+    if (run === this.#run) this.forget()
+    await this.#shelf.reload()
+    await this.#shelf.askToKeep()
+    const count = change.add.length
+    const what = count === 1 ? '1 recording' : `${count} recordings`
+    this.#shelf.notices.say(`${what} brought home.`, () => undoBring(this.#shelf, brought))
+    return ok(null)
   }
 
   async #read(file: BroughtFile): Promise<Result<Incoming>> {
@@ -191,17 +205,24 @@ export class BringHome implements BringState {
     return this.#shelf.current.peek() === null ? NO_LIBRARY : ok(null)
   }
 
+  /** The library that the files were read for, as it is now. */
   async #identify(): Promise<Result<Library>> {
-    const library = this.#shelf.current.peek()
-    if (library === null) return NO_LIBRARY
-    const own = await identify(this.#shelf, this.#recogniser, library)
-    if (!own.ok) return own
-    this.#own = own.value
-    return ok(library)
+    const run = this.#run
+    const open = this.#shelf.current.peek()
+    if (open === null) return NO_LIBRARY
+    const wanted = this.#library ?? open
+    if (open.id !== wanted.id) return otherLibrary(wanted)
+    const known = await identify(this.#shelf, this.#recogniser, open.id)
+    if (!known.ok) return known
+    // Other files were chosen meanwhile.
+    if (run !== this.#run) return NOTHING
+    this.#own = known.value.own
+    this.#library = known.value.library
+    return ok(known.value.library)
   }
 
   #show(): void {
-    const library = this.#shelf.current.peek()
+    const library = this.#library
     if (library === null || this.#files.length === 0) return
     this.bringing.value = { state: 'report', report: this.#report(library) }
   }
@@ -274,28 +295,27 @@ export class BringHome implements BringState {
     this.#newIds.set(name, known)
     return known
   }
-
-  /** What was stored goes again; what was changed elsewhere since stays. */
-  async #undo(before: Library, own: readonly Identified[], change: MergeChange): Promise<void> {
-    const now = this.#shelf.libraries.peek().find(({ id }) => id === before.id)
-    if (now === undefined) {
-      this.#shelf.notices.trouble('Its library was deleted; undo that first.')
-      return
-    }
-    const library = undoChange(now, before, change.library)
-    const updated = new Set(change.update.map(({ id }) => id))
-    const undone = await this.#shelf.store.changeLibrary({
-      library,
-      add: [],
-      update: own.filter(({ id }) => updated.has(id)),
-      remove: change.add.map(({ recording }) => recording.id),
-      restore: change.remove,
-    })
-    this.#shelf.check(undone)
-    await this.#shelf.reload()
-  }
 }
 
+/** Why what the report says cannot be stored; null when it can. */
+function refusal({ library, gestures, merge, decided }: BringReport): Result<never> | null {
+  if (merge.conflicts.some((one) => !decided.has(conflictKey(one)))) return NOT_DECIDED
+  const isTooMany = gestures.length > MOST_GESTURES && gestures.length > library.gestures.length
+  if (!isTooMany) return null
+  return fail(
+    'collect/too-many-gestures',
+    `A library holds at most ${MOST_GESTURES} gestures and there would be ${gestures.length}: take some of the new ones for gestures it has.`,
+  )
+}
+
+function otherLibrary({ name }: Library): Result<never> {
+  return fail(
+    'collect/other-library',
+    `The files were read for the library "${name}" and another one is open: open "${name}" again, or choose the files once more.`,
+  )
+}
+
+const NOTHING = fail('collect/nothing', 'No files are read at the moment: choose them once more.')
 const NOT_DECIDED = fail(
   'collect/not-decided',
   'Labels that were changed on both sides are not decided yet: choose one of each.',

@@ -1,44 +1,74 @@
 import type { RecogniserClient } from '../../recogniser/client'
 import type { Identified } from '../../shared/collect/collection'
 import type { Library, Recording } from '../../shared/model/library'
-import { ok, type Result } from '../../shared/model/result'
+import { fail, ok, type Result } from '../../shared/model/result'
 import type { SampleBlock } from '../../shared/model/sample'
 import type { Shelf } from '../shelf'
 
 const AT_A_TIME = 100
+const GONE = fail('collect/gone', 'The library is not here any more: open another one.')
+
+/** A library as stored this moment, with the recordings whose content is known. */
+export interface Known {
+  library: Library
+  own: Identified[]
+}
 
 /**
- * The open library's recordings with their content ids. Those that have none yet get one, which is
- * stored. A recording whose samples cannot be read is left out.
+ * A library's recordings with their content ids. Those that have none yet get one, which is stored.
+ * A recording whose samples cannot be read is left out.
+ *
+ * Working out contents takes long, and people go on editing: what is stored and given back was read
+ * after the last of it, never before.
  */
 export async function identify(
   shelf: Shelf,
   recogniser: RecogniserClient,
-  library: Library,
-): Promise<Result<Identified[]>> {
-  const recordings = shelf.recordings.peek()
-  const unknown = recordings.filter(({ contentId }) => contentId === undefined)
-  const ids = new Map<string, string>()
-  for (let at = 0; at < unknown.length; at += AT_A_TIME) {
-    const some = unknown.slice(at, at + AT_A_TIME)
-    const blocks = await Promise.all(some.map(({ id }) => shelf.store.loadSamples(id)))
-    const readable = some.filter((_, i) => blocks[i] !== null)
-    const found = await recogniser.contentIds(
-      blocks.filter((one): one is SampleBlock => one !== null),
-    )
-    if (!found.ok) return found
-    for (const [i, { id }] of readable.entries()) ids.set(id, found.value[i]!)
+  libraryId: string,
+): Promise<Result<Known>> {
+  const ids = new Map<string, string | null>()
+  for (;;) {
+    const recordings = await shelf.store.listRecordings(libraryId)
+    const library = (await shelf.store.listLibraries()).find(({ id }) => id === libraryId)
+    if (library === undefined) return GONE
+    const bare = recordings.filter(({ contentId }) => contentId === undefined)
+    const unknown = bare.filter(({ id }) => !ids.has(id))
+    const unstored = bare.flatMap((one) => identified(one, ids.get(one.id)))
+    if (unknown.length > 0) {
+      for (let at = 0; at < unknown.length; at += AT_A_TIME) {
+        const found = await contentsOf(shelf, recogniser, unknown.slice(at, at + AT_A_TIME))
+        if (!found.ok) return found
+        for (const [id, contentId] of found.value) ids.set(id, contentId)
+      }
+    } else if (unstored.length > 0) {
+      const nothing = { add: [], remove: [], restore: [] }
+      const stored = await shelf.store.changeLibrary({ library, update: unstored, ...nothing })
+      if (!stored.ok) return stored
+      await shelf.reloadRecordings()
+    } else return ok({ library, own: recordings.flatMap((one) => identified(one)) })
   }
-  const identified = recordings.flatMap((recording): Identified[] => {
-    const contentId = recording.contentId ?? ids.get(recording.id)
-    return contentId === undefined ? [] : [{ ...recording, contentId }]
-  })
-  const update: Recording[] = identified.filter(({ id }) => ids.has(id))
-  if (update.length > 0) {
-    const nothing = { add: [], remove: [], restore: [] }
-    const stored = await shelf.store.changeLibrary({ library, update, ...nothing })
-    if (!stored.ok) return stored
-    await shelf.reloadRecordings()
-  }
-  return ok(identified)
+}
+
+function identified(recording: Recording, found: string | null = null): Identified[] {
+  const contentId = recording.contentId ?? found
+  return contentId === null ? [] : [{ ...recording, contentId }]
+}
+
+/** Content ids by recording; null for samples that cannot be read. */
+async function contentsOf(
+  { store }: Shelf,
+  recogniser: RecogniserClient,
+  recordings: readonly Recording[],
+): Promise<Result<Map<string, string | null>>> {
+  const blocks = await Promise.all(recordings.map(({ id }) => store.loadSamples(id)))
+  const found = await recogniser.contentIds(
+    blocks.filter((one): one is SampleBlock => one !== null),
+  )
+  if (!found.ok) return found
+  const next = found.value.values()
+  return ok(
+    new Map(
+      recordings.map(({ id }, i) => [id, blocks[i] === null ? null : (next.next().value ?? null)]),
+    ),
+  )
 }

@@ -6,7 +6,7 @@ import type { Demonstration } from '../../shared/collect/plan'
 import type { TakesCompared } from '../../shared/collect/takes-compared'
 import { dropTakes, type Leave, withdrawTester } from '../../shared/collect/withdraw'
 import type { Library } from '../../shared/model/library'
-import { fail, type Result } from '../../shared/model/result'
+import { fail } from '../../shared/model/result'
 import type { Job } from '../app'
 import { fingerprint } from '../fingerprint'
 import { createJobSlot } from '../jobs'
@@ -113,9 +113,10 @@ async function leave(
   said: string,
   act: (library: Library, own: Own, at: string) => Leave,
 ): Promise<void> {
-  const before = shelf.current.peek()
-  if (before === null) return
-  const own = await identify(shelf, recogniser, before)
-  if (!shelf.check(own)) return
-  await leaveTogether(shelf, before, act(before, own.value, new Date().toISOString()), said)
+  const id = shelf.current.peek()?.id
+  if (id === undefined) return
+  const known = await identify(shelf, recogniser, id)
+  if (!shelf.check(known)) return
+  const { library, own } = known.value
+  await leaveTogether(shelf, library, act(library, own, new Date().toISOString()), said)
 }

@@ -39,13 +39,16 @@ export function BringScreen({ collect }: { collect: CollectState }) {
 
 function Report({ collect, report }: { collect: CollectState; report: BringReport }) {
   const [wrong, setWrong] = useState<string | null>(null)
+  const [storing, setStoring] = useState(false)
   const { merge, files } = report
   const read = files.filter((file) => file.wrong === null).length
   const undecided = merge.conflicts.filter((one) => !report.decided.has(conflictKey(one))).length
   const changes =
     merge.added.length + merge.relabelled.length + merge.leaving.length + merge.conflicts.length
   const agree = async () => {
+    setStoring(true)
     const stored = await collect.agree()
+    setStoring(false)
     setWrong(stored.ok ? null : stored.message)
     if (stored.ok) navigate('#/collect')
   }
@@ -60,7 +63,13 @@ function Report({ collect, report }: { collect: CollectState; report: BringRepor
       foot={
         <div class="bring-foot">
           {changes > 0 && (
-            <Button tone="amber" big wide disabled={undecided > 0} onClick={() => void agree()}>
+            <Button
+              tone="amber"
+              big
+              wide
+              disabled={undecided > 0 || storing}
+              onClick={() => void agree()}
+            >
               {undecided > 0
                 ? `Decide ${plural('label', undecided)} first`
                 : merge.added.length > 0
