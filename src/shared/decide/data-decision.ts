@@ -3,7 +3,7 @@ import type { Rate } from '../model/evaluation'
 /** What a gain is expected to be, as a share of takes: an estimate, with what testers disagree on. */
 export interface ExpectedGain {
   value: number
-  /** Two standard errors to either side, testers left out in turn (jackknife). */
+  /** 95 % by Student's t on the standard error with testers left out in turn (jackknife). */
   low: number
   high: number
 }

@@ -7,7 +7,10 @@ export interface Cluster {
   n: number
 }
 
-/** Quantile 0.975 of Student's t with 1 to 30 degrees of freedom, and the normal one beyond. */
+/**
+ * Quantile 0.975 of Student's t with 1 to 30 degrees of freedom, and the normal one beyond
+ * (NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.2).
+ */
 const T_975 = [
   12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306, 2.262, 2.228, 2.201, 2.179, 2.16, 2.145,
   2.131, 2.12, 2.11, 2.101, 2.093, 2.086, 2.08, 2.074, 2.069, 2.064, 2.06, 2.056, 2.052, 2.048,
@@ -49,6 +52,7 @@ export function rateByTester(trials: readonly { tester: string; hit: boolean }[]
   return clusteredRate([...clusters.values()])
 }
 
-function tQuantile(freedom: number): number {
+/** Quantile 0.975 of Student's t, for two-sided intervals of 95 %. */
+export function tQuantile(freedom: number): number {
   return T_975[freedom - 1] ?? NORMAL_975
 }

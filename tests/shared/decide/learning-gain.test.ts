@@ -30,6 +30,27 @@ test('testers that disagree widen a gain until it may be none', () => {
   expect((gain?.high ?? 0) - (gain?.low ?? 0)).toBeGreaterThan(0.02)
 })
 
+test('the interval of a gain is that of Student with as many degrees of freedom as testers less one', () => {
+  const trials = falling(0.5, 3).map((trial, i) => ({
+    ...trial,
+    wrong: trial.wrong + 37 * (i % 3),
+  }))
+  const gain = expectedGain(trials, 16)!
+  const left = ['T0', 'T1', 'T2'].map(
+    (out) =>
+      expectedGain(
+        trials.filter(({ tester }) => tester !== out),
+        16,
+      )!.value,
+  )
+  const middle = left.reduce((sum, value) => sum + value, 0) / 3
+  const error = Math.sqrt((2 / 3) * left.reduce((sum, value) => sum + (value - middle) ** 2, 0))
+  expect(error).toBeGreaterThan(0)
+  // Quantile 0.975 of t with 2 degrees of freedom (NIST/SEMATECH e-Handbook, 1.3.6.7.2).
+  expect((gain.high - gain.value) / error).toBeCloseTo(4.303, 6)
+  expect((gain.value - gain.low) / error).toBeCloseTo(4.303, 6)
+})
+
 test('two counts or one tester are no curve', () => {
   expect(
     expectedGain(
