@@ -54,6 +54,9 @@ export function addressTrouble({ protocol, hostname }: { protocol: string; hostn
 export function mergeText(merge: Merge): string {
   const fresh = merge.added.length
   const known = merge.knownCount
+  const { relabelled, conflicts, leaving } = merge
+  if (fresh === 0 && relabelled.length + conflicts.length + leaving.length > 0)
+    return 'No recording is new, but some of those here would change or go.'
   if (fresh === 0 && known > 0)
     return `Everything in it is here already: ${plural('recording', known)}.`
   if (fresh === 0) return 'There is nothing new in it.'

@@ -68,6 +68,18 @@ describe('words about what comes home', () => {
     expect(mergeText(merge(change))).toBe(text)
   })
 
+  it.each(['relabelled', 'conflicts', 'leaving'] as const)(
+    'never say that nothing is new where something here is %s',
+    (what) => {
+      for (const knownCount of [0, 17]) {
+        const change = { knownCount, [what]: [{ contentId: 'c'.repeat(64) }] }
+        expect(mergeText(merge(change as Partial<Merge>))).toBe(
+          'No recording is new, but some of those here would change or go.',
+        )
+      }
+    },
+  )
+
   it('say what stays out and why', () => {
     expect(keptOutText(merge({}))).toBe('')
     expect(keptOutText(merge({ keptOut: { withdrawn: 17, dropped: 1 } }))).toBe(
