@@ -8,6 +8,8 @@ import type { Plan } from './plan'
 import { readPlanContent, writePlanContent } from './plan-content'
 
 const VERSION = 1
+/** Later versions count on from here; a first byte above was garbled on the way. */
+const LAST_VERSION = 15
 /** Version, length of the packed content, length of the content, CRC-32 of the packed content. */
 const HEAD_BYTES = 1 + 2 + 4 + 4
 const MAX_PACKED_BYTES = 0xffff
@@ -58,7 +60,9 @@ export function decodePlanLink(fragment: string): Result<Plan> {
   }
   const bytes = fromBase64url(fragment)
   if (bytes === null) return ALTERED
-  if (bytes[0] !== undefined && bytes[0] > VERSION) {
+  const version = bytes[0] ?? VERSION
+  if (version > LAST_VERSION) return ALTERED
+  if (version > VERSION) {
     return fail(
       'plan/newer',
       'This plan was made by a newer Movewright: open the app once with a network, take the update, and scan again.',
@@ -70,7 +74,7 @@ export function decodePlanLink(fragment: string): Result<Plan> {
   if (length > MAX_CONTENT_BYTES) return TOO_LARGE
   const packed = bytes.subarray(HEAD_BYTES)
   if (packed.length < packedLength) return CUT
-  if (bytes[0] !== VERSION || packed.length > packedLength || crc32(packed) !== crc) return ALTERED
+  if (version !== VERSION || packed.length > packedLength || crc32(packed) !== crc) return ALTERED
   const content = inflateExactly(packed, length)
   const plan = content === null ? null : readPlanContent(content)
   return plan === null ? ALTERED : ok(plan)

@@ -88,6 +88,14 @@ describe('the link of a plan', () => {
     )
   })
 
+  test('is not taken for a newer one when its first byte was garbled', () => {
+    const bytes = fromBase64url(link(samplePlan()))!
+    for (const first of [0, 16, 65, 128, 255]) {
+      bytes[0] = first
+      expect(refusal(toBase64url(bytes))).toMatch(/^plan\/altered: /)
+    }
+  })
+
   test('is refused before it is unpacked when it claims to be huge', () => {
     const bomb = deflateSync(new Uint8Array(40_000_000))
     const head = new Uint8Array(11)
