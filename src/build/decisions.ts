@@ -83,7 +83,7 @@ function sensorLines(decision: SensorDecision): string[] {
   return [
     sensorSentence(decision),
     gyroSentence(decision),
-    ...tried.map((one) => `- ${changeWords(one)}: ${settingLine(one, decision.tolerance)}`),
+    ...tried.map((one) => `- ${changeWords(one)}: ${settingLine(one, decision)}`),
     ...limitSentences(decision.limits, decision).map((sentence) => `- ${sentence}`),
   ]
 }

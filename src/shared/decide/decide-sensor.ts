@@ -50,7 +50,8 @@ export function decideSensor(
 /**
  * Tries other sensors on the same takes: each thing changed alone, then step by step together towards
  * the cheapest. The order is fixed beforehand (no gyroscope, then lower rates, coarser words, more
- * noise), and no way is followed beyond a setting that is certainly worse.
+ * noise), and no way is followed beyond the first setting that is not enough: among many tried, a later
+ * one would be so by luck.
  * Codes: 'decide/one-gesture', those of planFolds, trainPrepared and of whoever runs the parts.
  */
 export async function decideSensorInParts(
@@ -137,7 +138,10 @@ class Sweep {
     })
   }
 
-  /** Down from the target's own setting, one step at a time, to the last whose loss is bounded. */
+  /**
+   * Down from the target's own setting, one step at a time. Each way of saving is a fixed sequence: it
+   * ends with the first step whose loss is not bounded, alone or together with what was saved before.
+   */
   async descend(
     { own, results }: Alone,
     axes: readonly SweepAxis[] = ['gyro', 'rate', 'bits', 'noise'],
@@ -147,12 +151,11 @@ class Sweep {
       if (!axes.includes(axis)) continue
       const steps = results.filter((one) => one.axis === axis && isCheaper(one, own))
       for (const step of downwards(steps, axis)) {
-        if (step.verdict === 'worse') break
-        // What is not bounded alone is not tried together with other losses.
-        if (step.verdict === 'open') continue
+        if (step.verdict !== 'enough') break
         const tried = await this.#combine(cheapest, step, axis, own)
         if (!tried.ok) return tried
-        if (tried.value.verdict === 'enough') cheapest = tried.value
+        if (tried.value.verdict !== 'enough') break
+        cheapest = tried.value
       }
     }
     return ok({ cheapest })

@@ -28,12 +28,15 @@ export interface SettingResult {
   /** What was changed alone; 'own': nothing, 'together': several. */
   axis: SweepAxis | 'own' | 'together'
   accuracy: Rate
-  /** Against the target's own setting, on the same takes. */
+  /** Against the target's own setting, on the same takes; with three testers or more over testers. */
   loss: PairedLoss
   /** Two-sided exact McNemar p. */
   mcnemar: number
   verdict: SweepVerdict
-  /** Takes after which this loss would be bounded below the tolerance, about; null where none would. */
+  /**
+   * Takes after which this loss would be bounded below the tolerance, about, by further testers where
+   * it is judged over testers; null where none would.
+   */
   takesNeeded: number | null
   background: { activations: number; hours: number; low: number; high: number } | null
   /** Takes with a clipped acceleration. */
@@ -73,7 +76,7 @@ export interface SensorDecision {
   results: SettingResult[]
   /** Settings with several changed, in the order they were tried. */
   together: SettingResult[]
-  /** Cheapest setting found that is 'enough'; the own one where nothing cheaper is. */
+  /** Last 'enough' of the search, each way of which ends at its first that is not; else the own one. */
   cheapest: SettingResult
   limits: SensorLimits
 }

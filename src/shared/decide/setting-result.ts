@@ -5,6 +5,7 @@ import { poissonPerHour } from '../statistics/poisson'
 import { normalHalfWidth } from '../statistics/wilson'
 import type { SensorSetting, SettingResult, SweepVerdict } from './sensor-decision'
 import type { SensorValue } from './sensor-part'
+import { errorOverTesters, lossOverTesters, type TesterFlips } from './tester-loss'
 
 /** What a setting costs against the target's own, on the same takes. */
 export function settingResult(
@@ -15,12 +16,20 @@ export function settingResult(
   tolerance: number,
 ): SettingResult {
   const before = new Map(own.answers.map(({ takeId, right }) => [takeId, right]))
-  let [onlyOwn, onlyThis] = [0, 0]
-  for (const { takeId, right } of value.answers) {
-    if (right && before.get(takeId) === false) onlyThis++
-    if (!right && before.get(takeId) === true) onlyOwn++
+  const flips = new Map<string, TesterFlips>()
+  for (const { takeId, tester, right } of value.answers) {
+    const { lost, won, n } = flips.get(tester) ?? { lost: 0, won: 0, n: 0 }
+    const was = before.get(takeId)
+    flips.set(tester, {
+      lost: lost + (!right && was === true ? 1 : 0),
+      won: won + (right && was === false ? 1 : 0),
+      n: n + 1,
+    })
   }
-  const loss = pairedLoss(onlyOwn, onlyThis, value.answers.length)
+  const testers = [...flips.values()]
+  const onlyOwn = testers.reduce((sum, { lost }) => sum + lost, 0)
+  const onlyThis = testers.reduce((sum, { won }) => sum + won, 0)
+  const loss = lossOverTesters(pairedLoss(onlyOwn, onlyThis, value.answers.length), testers)
   const verdict = verdictOn(loss, tolerance)
   return {
     setting,
@@ -29,7 +38,7 @@ export function settingResult(
     loss,
     mcnemar: mcnemarExact(onlyOwn, onlyThis),
     verdict,
-    takesNeeded: verdict === 'open' ? takesNeeded(loss, tolerance) : null,
+    takesNeeded: verdict === 'open' ? takesNeeded(loss, testers, tolerance) : null,
     background: backgroundOf(value),
     clipped: rateByTester(value.clipped.map(({ tester, clipped }) => ({ tester, hit: clipped }))),
     flashBytes: value.flashBytes,
@@ -46,13 +55,19 @@ export function verdictOn({ low, high }: PairedLoss, tolerance: number): SweepVe
 /**
  * Takes with which the loss, if it and the share of takes that flip stay what they are, would be bounded
  * below the tolerance: z² · share that flips / (tolerance - loss)², and at least the z² / tolerance that
- * no flip at all needs. Null where the loss is not below the tolerance.
+ * no flip at all needs. Where testers disagree by more than that, as many as further testers would
+ * bring until their error is as small. Null where the loss is not below the tolerance.
  */
-function takesNeeded({ value, onlyFirst, onlySecond, n }: PairedLoss, tolerance: number) {
+function takesNeeded(
+  { value, onlyFirst, onlySecond, n }: PairedLoss,
+  testers: readonly TesterFlips[],
+  tolerance: number,
+): number | null {
   if (!(value < tolerance)) return null
   const z2 = normalHalfWidth(0.95) ** 2
   const flips = (onlyFirst + onlySecond) / n
-  return Math.ceil(Math.max(z2 / tolerance - z2 + 1, (z2 * flips) / (tolerance - value) ** 2))
+  const spread = Math.max(flips, n * (errorOverTesters(testers) ?? 0) ** 2)
+  return Math.ceil(Math.max(z2 / tolerance - z2 + 1, (z2 * spread) / (tolerance - value) ** 2))
 }
 
 function backgroundOf({ background, rateHz }: SensorValue): SettingResult['background'] {

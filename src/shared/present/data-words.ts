@@ -9,6 +9,7 @@ import {
   shortNumber,
   UNIT_SPACE,
 } from './numbers'
+import { overWhat } from './pair-words'
 
 /** The one sentence on what to record next. */
 export function dataSentence(data: DataDecision): string {
@@ -95,10 +96,16 @@ export function missingCurve(what: 'take' | 'tester', { testers }: DataDecision)
     : 'Two testers: each model learns from one, so there is no curve. Ask a third for takes.'
 }
 
+/** How the curves are drawn, before any is. */
+export const DATA_ABOUT =
+  'Trains on fewer takes and on fewer testers, drawn again and again, with a tester held out, or takes where there is one tester: whether more would help, and what to record next.'
+
 export function dataBasis({ holdout, testers }: DataDecision): string {
   const held =
     holdout === 'tester'
       ? `${plural('tester', testers.length)}, each held out in turn (six at most)`
       : 'one tester, takes held out: a new hand will do worse'
-  return `${held}. Points are means over three draws, the last has everything; bars are 95 %, over testers. Gains are drawn on from the curve as a power law: estimates, not measurements.`
+  const ranges =
+    holdout === 'tester' ? '; their ranges are 95 % by Student’s t over the held-out testers' : ''
+  return `${held}. Points are means over three draws, the last has everything; bars are 95 %, ${overWhat({ holdout })}. Gains are drawn on from the curve as a power law: estimates, not measurements${ranges}.`
 }

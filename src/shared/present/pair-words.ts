@@ -165,6 +165,11 @@ export function gesturesSentence(decision: GestureDecision): string {
     : `All ${pairs.length} pairs are well apart; the nearest are ${names}${nearest}.`
 }
 
+/** What intervals of shares are taken over. */
+export function overWhat({ holdout }: { holdout: 'tester' | 'take' }): string {
+  return holdout === 'tester' ? 'over testers' : 'over takes of the one tester'
+}
+
 /** What the shares rest on. */
 export function gesturesBasis(decision: GestureDecision): string {
   const held =
@@ -175,5 +180,5 @@ export function gesturesBasis(decision: GestureDecision): string {
     decision.uncut === 0
       ? ''
       : `; ${plural('take', decision.uncut)} without a movement cut out left aside`
-  return `${plural('take', decision.takes)}, ${held}${uncut}. Intervals are 95 %, over testers.`
+  return `${plural('take', decision.takes)}, ${held}${uncut}; how takes are cut and compared was learned on all of them. Intervals are 95 %, ${overWhat(decision)}.`
 }

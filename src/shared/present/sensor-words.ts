@@ -7,6 +7,7 @@ import type {
   SweepVerdict,
 } from '../decide/sensor-decision'
 import { settingWords } from '../decide/setting-words'
+import { FEWEST_TESTERS } from '../decide/tester-loss'
 import {
   byteText,
   countOf,
@@ -54,13 +55,35 @@ export function changeWords({ axis, setting }: SettingResult): string {
 
 /** The one sentence on which sensor is enough. */
 export function sensorSentence(decision: SensorDecision): string {
-  const { own, cheapest, tolerance } = decision
+  const { own, cheapest, tolerance, results, together } = decision
   const points = pointsText(tolerance)
   const clips = sensorAdvice(decision).find(({ kind }) => kind === 'range-clips')
   const range = clips === undefined ? '' : `${clippedSentence(decision)} `
   if (cheapest.axis === 'own')
     return `${range}No cheaper sensor than ${settingWords(own.setting)} has its loss bounded below ${points} on these ${plural('take', own.accuracy.n)}.`
-  return `${range}${settingWords(cheapest.setting)} is enough: on the same ${plural('take', cheapest.loss.n)} it loses ${lossText(cheapest)}, below ${points} with 95 % confidence.`
+  return `${range}${settingWords(cheapest.setting)} is enough: on the same ${plural('take', cheapest.loss.n)} it loses ${lossText(cheapest)}, the whole 95 % interval below ${points}, ${judgedOver(decision)}. ${plural('setting', results.length + together.length)} were tried; each way of saving ends at its first that is not enough.`
+}
+
+/** What intervals of a loss are taken over. */
+function judgedOver({ testers }: SensorDecision): string {
+  return testers.length < FEWEST_TESTERS
+    ? 'over takes; testers may differ more'
+    : `over ${plural('tester', testers.length)}`
+}
+
+/** How the settings are tried, before any is. */
+export const SENSOR_ABOUT =
+  'The takes at hand as other parts would have read them: lower rates, other ranges, coarser words, more noise, no gyroscope. Everything is learned again for each, with testers held out, or takes where there is one tester.'
+
+/** What the losses rest on. */
+export function sensorBasis(decision: SensorDecision): string {
+  const { own, testers, holdout, tolerance } = decision
+  const held = holdout === 'tester' ? 'testers held out' : 'takes held out'
+  const interval =
+    testers.length < FEWEST_TESTERS
+      ? `Tango’s 95 % interval ${judgedOver(decision)}`
+      : 'a 95 % interval, the wider of Tango’s over takes and Student’s t over testers'
+  return `${plural('take', own.accuracy.n)} of ${plural('tester', testers.length)}, ${held}, the same for every setting. Bars: share of takes lost against the target as it is, with ${interval}; the dotted line is the accepted ${pointsText(tolerance)}. Enough: the whole interval lies below it; worse: it lies above 0; open: neither. Of settings that lose just what is accepted, about one in forty passes by luck: the more are tried, the likelier one does. Flash is counted with the code as measured; times are estimated.`
 }
 
 /** Points with their interval: '0.3 points (-0.8 to 1.6)'. */
@@ -78,13 +101,17 @@ function points(share: number): string {
 }
 
 /** What one setting costs, for a line under its bar. */
-export function settingLine(result: SettingResult, tolerance: number): string {
+export function settingLine(
+  result: SettingResult,
+  { tolerance, testers }: Pick<SensorDecision, 'tolerance' | 'testers'>,
+): string {
   const { accuracy, verdict, takesNeeded, loss, axis } = result
   const right = `${percent(accuracy.value)} right (${countOf(accuracy)}, ${percentRange(accuracy.low, accuracy.high)})`
   if (axis === 'own') return `${right}.`
   const base = `Loses ${lossText(result)}; ${right}.`
   if (verdict !== 'open' || takesNeeded === null || takesNeeded <= loss.n) return base
-  return `${base} About ${plural('take', takesNeeded)} would bound it below ${pointsText(tolerance)}.`
+  const whose = testers.length < FEWEST_TESTERS ? '' : ' in all, the rest by further testers,'
+  return `${base} About ${plural('take', takesNeeded)}${whose} would bound it below ${pointsText(tolerance)}.`
 }
 
 /** What else a setting costs: false activations, flash and time. */

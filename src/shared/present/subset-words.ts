@@ -25,7 +25,8 @@ export function setSentence(decision: GestureDecision, set: KeptSet): string {
     set.worst === null || set.worstPair >= 1
       ? ''
       : `; worst pair ${set.worst.map((i) => decision.gestures[i]?.name ?? '').join(' and ')}, ${percent(set.worstPair)} told apart`
-  return `${what}: ${percent(set.score)} of held-out takes nearest to their own${worst}.`
+  const takes = dropped.length === 0 ? 'of held-out takes' : 'of the takes it was chosen by'
+  return `${what}: ${percent(set.score)} ${takes} nearest to their own${worst}.`
 }
 
 /** What a set that was chosen by its figure is worth for a tester who had no say in it. */
@@ -42,8 +43,41 @@ export function provenSentence(set: KeptSet): string {
     : `Searched in part: no set of this size has more than ${percent(set.bound)}.`
 }
 
-/** Size of the largest set that does well; the smallest there is when none does. */
+/** What stands for a set in a plot, as shares of 1. */
+export interface SetPoint {
+  count: number
+  value: number
+  low: number
+  high: number
+  /** Of the worst pair, on the takes that the set was chosen by. */
+  second: number
+  spoken: string
+}
+
+/** A set as it does for testers who had no say in it; with one tester on its own takes, without an interval. */
+export function setPoint({ members, unseen, score, worstPair }: KeptSet): SetPoint {
+  const count = members.length
+  if (unseen.n === 0) {
+    const spoken = `${count}: ${percent(score)} on the takes it was chosen by`
+    return { count, value: score, low: score, high: score, second: worstPair, spoken }
+  }
+  const { value, low, high } = unseen
+  const spoken = `${count}: ${percent(value)} (${percentRange(low, high)})`
+  return { count, value, low, high, second: worstPair, spoken }
+}
+
+/** What the points and bars of sets are. */
+export function setsBasis(sets: readonly KeptSet[]): string {
+  const points = sets.some(({ unseen }) => unseen.n > 0)
+    ? 'Points are takes of a tester without whom the set was chosen, bars their 95 % intervals over testers; the worst pair is that of the takes the set was chosen by.'
+    : 'Points are the takes that the set was chosen by, as there is one tester: they have no interval.'
+  return `${points} Nearest take wins, and nothing is rejected.`
+}
+
+/** Size of the largest set that does well for testers without a say; the smallest when none does. */
 export function largestGoodSize(sets: readonly KeptSet[]): number {
-  const good = sets.filter(({ score }) => score >= WELL).map(({ members }) => members.length)
+  const good = sets
+    .filter((set) => setPoint(set).value >= WELL)
+    .map(({ members }) => members.length)
   return good.length > 0 ? Math.max(...good) : (sets[0]?.members.length ?? 0)
 }

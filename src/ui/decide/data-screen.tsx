@@ -1,6 +1,7 @@
 import type { DataDecision, LearningCurve } from '../../shared/decide/data-decision'
 import {
   curveSentence,
+  DATA_ABOUT,
   dataBasis,
   dataSentence,
   missingCurve,
@@ -20,7 +21,7 @@ export function DataScreen() {
     <DecideScreen
       title="How much data"
       job={data.value}
-      about="Trains on fewer takes and on fewer testers, drawn again and again, always with a tester held out: whether more would help, and what to record next."
+      about={DATA_ABOUT}
       action="Draw the learning curves"
       run={() => void decideData()}
     >

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { GestureDecision, PairReport } from '../../shared/decide/gesture-decision'
-import { percent, percentRange, plural } from '../../shared/present/numbers'
+import { percent, plural } from '../../shared/present/numbers'
 import {
   adviceText,
   adviceTitle,
@@ -11,7 +11,9 @@ import {
 import {
   largestGoodSize,
   provenSentence,
+  setPoint,
   setSentence,
+  setsBasis,
   unseenSentence,
 } from '../../shared/present/subset-words'
 import { RateAxis, RateBar, rateAxisStart } from '../charts'
@@ -103,15 +105,8 @@ function Sets({ decision }: { decision: GestureDecision }) {
   return (
     <Section title="How many to keep">
       <CountPlot
-        label="Held-out takes right against gestures kept"
-        points={subsets.map(({ members, unseen, score, worstPair }) => ({
-          count: members.length,
-          value: score,
-          low: unseen.n === 0 ? score : Math.min(unseen.low, score),
-          high: unseen.n === 0 ? score : Math.max(unseen.high, score),
-          second: worstPair,
-          spoken: `${members.length}: ${percent(score)} (${percentRange(unseen.low, unseen.high)})`,
-        }))}
+        label="Takes right against gestures kept"
+        points={subsets.map(setPoint)}
         axis="gestures kept"
         names={['right', 'worst pair']}
         chosen={size}
@@ -126,9 +121,8 @@ function Sets({ decision }: { decision: GestureDecision }) {
       />
       <p>{setSentence(decision, set)}</p>
       <p class="quiet small">
-        {unseenSentence(set)} {provenSentence(set)} Nearest take wins, and nothing is rejected:
-        trained with all gestures, {percent(decision.accuracy.value)} are answered rightly. Bars are
-        the 95 % intervals of sets chosen without the tester.
+        {unseenSentence(set)} {provenSentence(set)} {setsBasis(subsets)} Trained with all gestures,{' '}
+        {percent(decision.accuracy.value)} of held-out takes are answered rightly.
       </p>
     </Section>
   )

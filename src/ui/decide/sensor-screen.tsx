@@ -5,13 +5,14 @@ import {
   SWEEP_AXES,
   type SweepAxis,
 } from '../../shared/decide/sensor-decision'
-import { plural, shortNumber } from '../../shared/present/numbers'
 import {
   changeWords,
   costLine,
   gyroSentence,
   limitSentences,
+  SENSOR_ABOUT,
   SWEEP_TITLES,
+  sensorBasis,
   sensorSentence,
   settingLine,
   VERDICT_WORDS,
@@ -35,7 +36,7 @@ export function SensorScreen() {
     <DecideScreen
       title="Which sensor is enough"
       job={job}
-      about="The takes at hand as other parts would have read them: lower rates, other ranges, coarser words, more noise, no gyroscope. Everything is learned again for each, with testers held out."
+      about={SENSOR_ABOUT}
       action="Try other sensors"
       run={() => void decideSensor(Number(tolerance) / 100)}
       changed={job.state === 'done' && tolerance !== shown}
@@ -54,7 +55,7 @@ export function SensorScreen() {
 }
 
 function Found({ decision }: { decision: SensorDecision }) {
-  const { limits, own, together, tolerance, testers } = decision
+  const { limits, own, together } = decision
   return (
     <>
       <p class="decide-sentence">{sensorSentence(decision)}</p>
@@ -80,14 +81,7 @@ function Found({ decision }: { decision: SensorDecision }) {
           ))}
         </Section>
       )}
-      <p class="quiet small">
-        {plural('take', own.accuracy.n)} of {plural('tester', testers.length)}, the same for every
-        setting. Bars: share of takes lost against the target as it is, with Tango’s 95 % interval;
-        the dotted line is the accepted {shortNumber(tolerance * 100)} points. Enough: the whole
-        interval lies below it; worse: it lies above 0; open: neither. Of settings that lose just
-        what is accepted, one in forty passes by luck. Flash is counted with the code as measured;
-        times are estimated.
-      </p>
+      <p class="quiet small">{sensorBasis(decision)}</p>
     </>
   )
 }
@@ -116,7 +110,7 @@ function Setting({ result, decision }: { result: SettingResult; decision: Sensor
         </header>
       )}
       {!isOwn && <LossBar result={result} tolerance={decision.tolerance} />}
-      <p class="small">{settingLine(result, decision.tolerance)}</p>
+      <p class="small">{settingLine(result, decision)}</p>
       <p class="quiet small">{costLine(result)}</p>
     </div>
   )

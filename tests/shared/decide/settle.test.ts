@@ -95,8 +95,14 @@ describe('the verdict on a setting', () => {
     const result = settingResult(own, 'bits', after, before, 0.02)
     expect(result.loss).toMatchObject({ onlyFirst: 1, onlySecond: 1, n: 100, value: 0 })
     expect(result.verdict).toBe('open')
-    // 1.96² · 0.02 / 0.02² = 192.
-    expect(result.takesNeeded).toBe(193)
+    // Over testers: n · error² = 100 · (4/3 · 2 / 100²) = 0.0267, and 1.96² · 0.0267 / 0.02² = 256.1.
+    expect(result.takesNeeded).toBe(257)
+    const oneTester = (one: typeof after) => ({
+      ...one,
+      answers: one.answers.map((answer) => ({ ...answer, tester: 'T0' })),
+    })
+    // Over takes: 1.96² · 0.02 / 0.02² = 192.
+    expect(settingResult(own, 'bits', oneTester(after), before, 0.02).takesNeeded).toBe(193)
     expect(result.background).toBeNull()
   })
 })

@@ -5,14 +5,28 @@ import {
   type GestureDecision,
   type PairReport,
 } from '../../../src/shared/decide/gesture-decision'
-import { dataSentence, gainText, nextSentence } from '../../../src/shared/present/data-words'
+import {
+  DATA_ABOUT,
+  dataBasis,
+  dataSentence,
+  gainText,
+  nextSentence,
+} from '../../../src/shared/present/data-words'
 import {
   adviceText,
   adviceTitle,
+  gesturesBasis,
   gesturesSentence,
   whereText,
 } from '../../../src/shared/present/pair-words'
-import { provenSentence, setSentence } from '../../../src/shared/present/subset-words'
+import { SENSOR_ABOUT } from '../../../src/shared/present/sensor-words'
+import {
+  largestGoodSize,
+  provenSentence,
+  setPoint,
+  setSentence,
+  setsBasis,
+} from '../../../src/shared/present/subset-words'
 import { wilson } from '../../../src/shared/statistics/wilson'
 
 const margin = { value: 0.1, low: 0, high: 0.2, n: 96 }
@@ -86,6 +100,53 @@ describe('advice on a pair', () => {
   })
 })
 
+describe('a set that was chosen by its figure', () => {
+  const set = {
+    members: [0, 1],
+    score: 1,
+    worstPair: 0.99,
+    worst: null,
+    proven: true,
+    bound: 1,
+    unseen: wilson(180, 200),
+  }
+
+  test('stands in the plot by the takes of testers who had no say in it, with their interval', () => {
+    const { value, low, high, spoken } = setPoint(set)
+    expect([value, low, high]).toEqual([0.9, set.unseen.low, set.unseen.high])
+    expect(spoken).toBe('2: 90.0\u202f% (85.1 to 93.4\u202f%)')
+    expect(setsBasis([set])).toContain('without whom the set was chosen')
+  })
+
+  test('with one tester has no interval, and says on which takes it is', () => {
+    const alone = { ...set, unseen: wilson(0, 0) }
+    const { value, low, high, spoken } = setPoint(alone)
+    expect([value, low, high]).toEqual([1, 1, 1])
+    expect(spoken).toBe('2: 100\u202f% on the takes it was chosen by')
+    expect(setsBasis([alone])).toContain('no interval')
+  })
+
+  test('is not the size to keep when others do worse with it', () => {
+    const small = { ...set, members: [0], unseen: wilson(198, 200) }
+    expect(largestGoodSize([small, set])).toBe(1)
+    expect(setSentence(decision, { ...set, members: [0] })).toContain(
+      'of the takes it was chosen by',
+    )
+  })
+})
+
+test('shares say what was held out and over what their intervals are', () => {
+  const alone = { ...decision, holdout: 'take' as const, testers: ['T01'] }
+  expect(gesturesBasis(decision)).toContain('Intervals are 95 %, over testers.')
+  expect(gesturesBasis(alone)).toContain('Intervals are 95 %, over takes of the one tester.')
+  expect(gesturesBasis(decision)).toContain('cut and compared was learned on all of them')
+})
+
+test('what is held out with one tester is said before anything is measured', () => {
+  expect(SENSOR_ABOUT).toContain('or takes where there is one tester')
+  expect(DATA_ABOUT).toContain('or takes where there is one tester')
+})
+
 test('a set that was searched in part is said to be, with what none can exceed', () => {
   const set = {
     members: [0],
@@ -116,6 +177,13 @@ describe('what to record next', () => {
     expect(dataSentence(data)).toBe('One more tester: estimated gain 2 points (1 to 3).')
     expect(gainText(data.takes!.gain!)).toBe('gain 0.4 points, which may be none (−1 to 2)')
     expect(nextSentence(data, 'takes')).toContain('Begin with Lift: 9 of the 9 takes')
+  })
+
+  test('bars are said to be over takes where there is one tester', () => {
+    expect(dataBasis(data)).toContain('bars are 95 %, over testers.')
+    expect(dataBasis({ ...data, holdout: 'take', testers: ['T01'] })).toContain(
+      'bars are 95 %, over takes of the one tester.',
+    )
   })
 
   test('background is asked for by the hours that a claim still needs', () => {
