@@ -59,9 +59,10 @@ export function sensorSentence(decision: SensorDecision): string {
   const points = pointsText(tolerance)
   const clips = sensorAdvice(decision).find(({ kind }) => kind === 'range-clips')
   const range = clips === undefined ? '' : `${clippedSentence(decision)} `
+  const tried = `${plural('setting', results.length + together.length)} were tried; each way of saving ends at its first that is not enough.`
   if (cheapest.axis === 'own')
-    return `${range}No cheaper sensor than ${settingWords(own.setting)} has its loss bounded below ${points} on these ${plural('take', own.accuracy.n)}.`
-  return `${range}${settingWords(cheapest.setting)} is enough: on the same ${plural('take', cheapest.loss.n)} it loses ${lossText(cheapest)}, the whole 95 % interval below ${points}, ${judgedOver(decision)}. ${plural('setting', results.length + together.length)} were tried; each way of saving ends at its first that is not enough.`
+    return `${range}No cheaper sensor than ${settingWords(own.setting)} is found enough for a loss below ${points} on these ${plural('take', own.accuracy.n)}, ${judgedOver(decision)}. ${tried}`
+  return `${range}${settingWords(cheapest.setting)} is enough: on the same ${plural('take', cheapest.loss.n)} it loses ${lossText(cheapest)}, the whole 95 % interval below ${points}, ${judgedOver(decision)}. ${tried}`
 }
 
 /** What intervals of a loss are taken over. */

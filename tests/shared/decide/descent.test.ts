@@ -65,6 +65,11 @@ test('the sentence says how many settings were tried, and over how many testers 
   const sentence = sensorSentence(decision)
   expect(sentence).toContain('8 settings were tried')
   expect(sentence).toContain('over 3 testers')
+  const lucky = await decided(({ rateHz, bits }) => rateHz === 26 || bits === 12)
+  expect(lucky.results.map(({ verdict }) => verdict)).toContain('enough')
+  expect(lucky.cheapest.axis).toBe('own')
+  expect(sensorSentence(lucky)).toContain('is found enough')
+  expect(sensorSentence(lucky)).toContain('5 settings were tried; each way of saving ends at')
   expect(sensorSentence({ ...decision, testers: ['T0'] })).toContain(
     'over takes; testers may differ more',
   )
