@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { readLibraryFile } from '../../src/shared/format/library-file'
+import { contentsSentence } from '../../src/shared/present/backup-words'
 import { openStore } from '../../src/storage/open-store'
 import { freshName, openApp } from './app-bench'
 import { madeFile, opened, restored, TAKES, withOwnLibrary } from './backup-bench'
@@ -127,6 +128,22 @@ test('of a damaged backup every whole take is restored and the rest is named', a
   expect(lost[0]).toMatchObject({ gesture: 'Raise', tester: expect.stringMatching(/^T0[12]$/) })
   await there.restore(damaged, await there.plan(damaged, 'add'))
   expect(other.library.recordings.value).toHaveLength(TAKES - lost.length)
+})
+
+test('a backup whose manifest is damaged is still called one, a library file is not', async () => {
+  const { app, backup } = await withOwnLibrary()
+  const file = await madeFile(backup)
+  const bytes = new Uint8Array(await file.arrayBuffer())
+  bytes.fill(0, 80, 120)
+  const { contents } = await opened(backup, new File([bytes], file.name))
+  expect(contents.libraries.map(({ recordings }) => recordings.length)).toEqual([TAKES])
+  expect(contentsSentence(contents)).toMatch(
+    /^A backup whose date and list of libraries are damaged/,
+  )
+  const exported = await app.exportLibrary()
+  if (!exported.ok) throw new Error(exported.message)
+  const alone = new File([exported.value.bytes as Uint8Array<ArrayBuffer>], 'library.zip')
+  expect(contentsSentence((await opened(backup, alone)).contents)).toBe('A library file, whole.')
 })
 
 test('what no file holds is counted until it is handed over', async () => {

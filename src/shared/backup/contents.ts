@@ -34,6 +34,8 @@ export interface BackupLibrary {
 
 /** What a file holds that can be restored. */
 export interface BackupContents {
+  /** False for a library file by itself. */
+  isBackup: boolean
   /** RFC 3339; null for a library file by itself, and when the manifest is damaged. */
   madeAt: string | null
   libraries: BackupLibrary[]

@@ -12,6 +12,8 @@ const LOCAL_SIZE = 30
 const OUTER = /^(libraries|lists|items)\/(\d{2,4})[^/]*$/
 
 export interface FoundParts {
+  /** Whether it is a backup, by its manifest or by any header of its own. */
+  isBackup: boolean
   manifest: BackupManifest | null
   places: LibraryPlace[]
 }
@@ -28,7 +30,7 @@ export async function findParts(source: ByteSource): Promise<Result<FoundParts>>
   const manifest = head?.ok ? head.value.manifest : null
   if (head?.ok) {
     const places = await placesByManifest(source, head.value)
-    if (places !== null) return ok({ manifest, places })
+    if (places !== null) return ok({ isBackup: true, manifest, places })
   }
   if (source.size > MAX_SEARCHED_BYTES) {
     return fail(
@@ -37,7 +39,9 @@ export async function findParts(source: ByteSource): Promise<Result<FoundParts>>
     )
   }
   const bytes = await source.read({ start: 0, end: source.size })
-  return ok({ manifest, places: placesBySearch(bytes, manifest) })
+  const parts = partsIn(bytes)
+  const isBackup = manifest !== null || parts.some(({ number }) => number !== null)
+  return ok({ isBackup, manifest, places: placesBySearch(parts, manifest) })
 }
 
 /** The manifest and where it ends; null when the file does not begin with one. */
@@ -116,12 +120,7 @@ interface Part {
   stretch: CheckedStretch
 }
 
-/**
- * Library files lie in a backup unpacked, so their own headers show: a new library begins where a
- * backup's header says so, or where a `library.json` comes up without one.
- */
-function placesBySearch(bytes: Uint8Array, manifest: BackupManifest | null): LibraryPlace[] {
-  const parts = partsIn(bytes)
+function placesBySearch(parts: readonly Part[], manifest: BackupManifest | null): LibraryPlace[] {
   const stretchOf = (kind: Part['kind'], number: number | null) =>
     number === null
       ? null
@@ -137,6 +136,10 @@ function placesBySearch(bytes: Uint8Array, manifest: BackupManifest | null): Lib
   return withSpareLists(places, parts)
 }
 
+/**
+ * Library files lie in a backup unpacked, so their own headers show: a new library begins where a
+ * backup's header says so, or where a `library.json` comes up without one.
+ */
 function partsIn(bytes: Uint8Array): Part[] {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
   const parts: Part[] = []

@@ -21,7 +21,7 @@ export async function readContents(
 ): Promise<Result<BackupContents>> {
   const found = await findParts(source)
   if (!found.ok) return found
-  const { manifest, places } = found.value
+  const { isBackup, manifest, places } = found.value
   const libraries: BackupLibrary[] = []
   const total = places.length
   for (const [done, place] of places.entries()) {
@@ -39,6 +39,7 @@ export async function readContents(
     )
   }
   return ok({
+    isBackup,
     madeAt: manifest?.madeAt ?? null,
     libraries,
     gone: gone.map(({ name, takes }) => ({ name, takes })),

@@ -33,12 +33,14 @@ export function nothingSentence(leftOut: readonly LeftOut[]): string {
 }
 
 /** What a file turned out to be. */
-export function contentsSentence({ madeAt, libraries, gone }: BackupContents): string {
+export function contentsSentence({ isBackup, madeAt, libraries, gone }: BackupContents): string {
   const lost = libraries.reduce((sum, one) => sum + one.lost.length, 0)
-  const what =
-    madeAt === null
-      ? 'A library file'
-      : `A backup of ${madeAt.slice(0, 10)}, ${plural('library', libraries.length + gone.length).replace('librarys', 'libraries')}`
+  const count = plural('library', libraries.length + gone.length).replace('librarys', 'libraries')
+  if (isBackup && madeAt === null) {
+    const restorable = `What is whole can be restored${lost === 0 ? '' : '; the rest is listed'}.`
+    return `A backup whose date and list of libraries are damaged, ${count} found in it. ${restorable}`
+  }
+  const what = madeAt === null ? 'A library file' : `A backup of ${madeAt.slice(0, 10)}, ${count}`
   if (lost + gone.length === 0) return `${what}, whole.`
   return `${what}, damaged. What is whole can be restored; the rest is listed.`
 }

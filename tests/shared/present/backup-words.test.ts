@@ -22,15 +22,25 @@ describe('words of backup and restore', () => {
   })
 
   it('say what a file is, and whether it is whole', () => {
-    expect(contentsSentence({ madeAt: null, libraries: [libraryWith(0)], gone: [] })).toBe(
-      'A library file, whole.',
+    expect(
+      contentsSentence({ isBackup: false, madeAt: null, libraries: [libraryWith(0)], gone: [] }),
+    ).toBe('A library file, whole.')
+    expect(
+      contentsSentence({ isBackup: true, madeAt: null, libraries: [libraryWith(0)], gone: [] }),
+    ).toBe(
+      'A backup whose date and list of libraries are damaged, 1 library found in it. What is whole can be restored.',
     )
     const madeAt = '2026-11-25T16:00:00Z'
-    expect(contentsSentence({ madeAt, libraries: [libraryWith(0)], gone: [] })).toBe(
-      'A backup of 2026-11-25, 1 library, whole.',
-    )
     expect(
-      contentsSentence({ madeAt, libraries: [libraryWith(2)], gone: [{ name: 'A', takes: 3 }] }),
+      contentsSentence({ isBackup: true, madeAt, libraries: [libraryWith(0)], gone: [] }),
+    ).toBe('A backup of 2026-11-25, 1 library, whole.')
+    expect(
+      contentsSentence({
+        isBackup: true,
+        madeAt,
+        libraries: [libraryWith(2)],
+        gone: [{ name: 'A', takes: 3 }],
+      }),
     ).toBe(
       'A backup of 2026-11-25, 2 libraries, damaged. What is whole can be restored; the rest is listed.',
     )
