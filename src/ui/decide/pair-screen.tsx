@@ -107,7 +107,7 @@ function ByWhat({ pair }: { pair: PairReport }) {
       <p class="quiet small">
         Half would be told apart by chance. The other gesture is {shortNumber(Math.exp(value))}{' '}
         times as far as the own one ({shortNumber(Math.exp(low))} to {shortNumber(Math.exp(high))},
-        median of {n} held-out takes).
+        95 % over takes; median of {n} held-out takes).
       </p>
     </Section>
   )
