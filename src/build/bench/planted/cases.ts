@@ -68,8 +68,12 @@ export const PLANTED: readonly PlantedKind[] = [
     },
   },
   { expected: 'gyro', draw: drawTurns },
-  { expected: 'gyro-needed', draw: drawTurns },
-  { expected: 'gyro-spare', draw: (random) => drawShifts(random, 6, 16) },
+  // A loss is judged over testers: with four of them one who loses nothing leaves it open.
+  {
+    expected: 'gyro-needed',
+    draw: (random) => ({ ...drawTurns(random), testers: 8, takes: 3 }),
+  },
+  { expected: 'gyro-spare', draw: (random) => drawShifts(random, 12, 16) },
   {
     expected: 'range-clips',
     draw: (random) => ({
