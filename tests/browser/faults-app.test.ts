@@ -117,6 +117,13 @@ describeWithTools('the built app under faults', ['chromium'], () => {
     await rig.page.goto(`${address}#/proof`)
     await button(/^Measure/).tap()
     await expect.poll(() => rig.page.workers().length, { timeout: 20_000 }).toBeGreaterThan(0)
+    // In the middle of the work: each has begun, which its lock tells.
+    const locks = () =>
+      rig.look<number>(
+        `navigator.locks.query().then(({ held }) =>
+          held.filter(({ name }) => name.startsWith('movewright worker')).length)`,
+      )
+    await expect.poll(locks, { timeout: 20_000 }).toBeGreaterThanOrEqual(rig.page.workers().length)
     let ended = 0
     for (const worker of rig.page.workers()) {
       worker.on('close', () => {
