@@ -1,7 +1,7 @@
 import { type Remote, releaseProxy, wrap } from 'comlink'
 import { type Failure, fail, type Result } from '../shared/model/result'
 import type { RecogniserService } from '../shared/protocol/recogniser'
-import { watchLife } from './watch-life'
+import { BEGIN_WITHIN_MS, watchLife } from './watch-life'
 
 type Service = Remote<RecogniserService>
 type Work<T> = (service: Service) => Promise<Result<T>>
@@ -36,6 +36,7 @@ export const CRASHED = fail(
 export class WorkerLine {
   private readonly start: () => Worker
   private readonly idleMs: number
+  private readonly beginWithinMs: number
   private worker: Worker | null = null
   private service: Service | null = null
   private unwatch = () => {}
@@ -44,10 +45,14 @@ export class WorkerLine {
   private idleTimer: ReturnType<typeof setTimeout> | undefined
   private disposed = false
 
-  /** idleMs: a worker without calls is ended after this long; 0 keeps it. */
-  constructor(start: () => Worker, idleMs: number) {
+  /**
+   * idleMs: a worker without calls is ended after this long; 0 keeps it. beginWithinMs: one that has
+   * sent nothing by then is given up.
+   */
+  constructor(start: () => Worker, idleMs: number, beginWithinMs = BEGIN_WITHIN_MS) {
     this.start = start
     this.idleMs = idleMs
+    this.beginWithinMs = beginWithinMs
   }
 
   call<T>(work: Work<T>, { signal, timeoutMs = 0 }: LineOptions = {}): Promise<Result<T>> {
@@ -132,7 +137,7 @@ export class WorkerLine {
     }
     worker.addEventListener('error', crashed)
     worker.addEventListener('messageerror', crashed)
-    this.unwatch = watchLife(worker, crashed)
+    this.unwatch = watchLife(worker, crashed, this.beginWithinMs)
     this.worker = worker
     this.service = wrap<RecogniserService>(worker)
     return this.service

@@ -64,6 +64,9 @@ describeWithTools('queue before a real worker', ['chromium'], () => {
     expect(await trial('vanishSilently')).toBe('still waiting')
     expect(await trial('vanish')).toEqual({ vanished: 'worker/crashed', behind: 'next after 1' })
   })
+  it('gives up a worker that is ended before it begins, and none that is only slow to answer', async () => {
+    expect(await trial('neverBegins')).toEqual({ first: 'worker/crashed', behind: 'slow' })
+  })
   it('answers every call when the worker cannot be loaded', async () => {
     expect(await trial('cannotLoad')).toEqual(['worker/crashed', 'worker/crashed'])
   })

@@ -1,7 +1,11 @@
 import type { SignOfLife } from '../../src/shared/protocol/sign-of-life'
 
-/** Takes a lock for as long as this worker lives and tells its name. Old browsers have no locks. */
+/**
+ * Says at once that this worker has begun; then takes a lock for as long as it lives and tells the
+ * lock's name, which may wait behind a first long call. Old browsers have no locks.
+ */
 export function giveSignOfLife(): void {
+  self.postMessage({ begun: true })
   const aliveLock = `movewright worker ${Math.random().toString(36).slice(2)}`
   navigator.locks
     ?.request(aliveLock, () => {

@@ -11,8 +11,8 @@ const startTrial = () => {
 }
 
 /** The line under test with the trial worker behind it. */
-function trialLine(start = startTrial, idleMs = 0) {
-  const line = new WorkerLine(start, idleMs)
+function trialLine(start = startTrial, idleMs = 0, beginWithinMs = 30_000) {
+  const line = new WorkerLine(start, idleMs, beginWithinMs)
   const call = (
     work: (service: Remote<TrialService>) => Promise<unknown>,
     options: { signal?: AbortSignal; timeoutMs?: number } = {},
@@ -79,6 +79,22 @@ const trials: Record<string, () => Promise<unknown>> = {
     await call((s) => s.slow(300))
     const waited = new Promise((resolve) => setTimeout(resolve, 1500, 'still waiting'))
     return Promise.race([call((s) => s.vanish()).then(told), waited])
+  },
+  /** The first worker is ended before it sends anything, the next one is sound. */
+  neverBegins: async () => {
+    let workers = 0
+    const start = () => {
+      workers += 1
+      if (workers > 1) return startTrial()
+      return new Worker(new URL('./trial-worker.ts', import.meta.url), {
+        type: 'module',
+        name: 'silent',
+      })
+    }
+    const { call } = trialLine(start, 0, 1000)
+    const first = call((s) => s.vanish())
+    const behind = call((s) => s.slow(1500))
+    return { first: told(await first), behind: told(await behind) }
   },
   cannotLoad: async () => {
     const { call } = trialLine(() => new Worker('/no-such-worker.js', { type: 'module' }))
