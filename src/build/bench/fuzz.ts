@@ -5,6 +5,7 @@ import { trainModel } from '../../shared/training/train-model'
 import type { FuzzSubject } from '../fuzz/round-trip'
 import { fuzzSubjects } from '../fuzz/subjects'
 import type { BenchResult } from './figure'
+import { numberAfter } from './number-after'
 
 const CASES = 100_000
 const SEED = 1
@@ -25,8 +26,8 @@ interface Tally {
  * `npm run bench -- fuzz [--cases N] [--seed N]`; a case can be had again by its seed and number.
  */
 export async function benchFuzz(core: Core): Promise<BenchResult> {
-  const cases = numberAfter('--cases', CASES)
-  const seed = numberAfter('--seed', SEED)
+  const cases = numberAfter('--cases', CASES, 1)
+  const seed = numberAfter('--seed', SEED, 1)
   const trained = trainModel(core, await generateDemoLibrary(SEED))
   if (!trained.ok) throw new Error(trained.message)
   const before = process.memoryUsage().rss
@@ -82,11 +83,4 @@ async function fuzzOne(
     }
     tally.cases++
   }
-}
-
-function numberAfter(flag: string, usual: number): number {
-  const at = process.argv.indexOf(flag)
-  const value = at < 0 ? usual : Number(process.argv[at + 1])
-  if (!Number.isInteger(value) || value < 1) throw new Error(`${flag} wants a whole number from 1`)
-  return value
 }

@@ -8,6 +8,7 @@ import { serveFolder } from '../static-server'
 import { findTool, installLine } from '../tools'
 import type { BenchResult, Figure } from './figure'
 import { type KillOptions, type KillRun, runKills } from './kills/run'
+import { numberAfter } from './number-after'
 
 const PAGE = 'tests/browser/pages/kills.html'
 const SELF_CHECK_KILLS = 3
@@ -94,12 +95,4 @@ async function servePage(): Promise<{ url: string; close: () => Promise<void> }>
       rmSync(folder, { recursive: true, force: true })
     },
   }
-}
-
-function numberAfter(name: string, otherwise: number): number {
-  const at = process.argv.indexOf(name)
-  if (at < 0) return otherwise
-  const value = Number(process.argv[at + 1])
-  if (Number.isInteger(value) && value >= 0) return value
-  throw new Error(`${name} needs a whole number, such as ${name} ${otherwise}.`)
 }

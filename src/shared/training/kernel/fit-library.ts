@@ -6,8 +6,7 @@ import { warpOf } from '../matcher-search'
 import type { Prepared } from '../prepare'
 import { fitMatcher, type MatcherFit, type MatcherWish } from './fit-matcher'
 
-/**
- * The regression's cost grows with the cube of its examples. */
+/** The regression's cost grows with the cube of its examples. */
 const MOST_EXAMPLES = 800
 /** A library always gives the same features. */
 const SEED = 1
