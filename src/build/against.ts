@@ -10,7 +10,7 @@ import {
   flipText,
   gestureWords,
   notComparedWords,
-} from '../shared/present/compare-words'
+} from '../shared/words/en/compare-words'
 
 /** A library with how its gestures are recognised. */
 export interface MeasuredLibrary {

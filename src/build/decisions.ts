@@ -7,17 +7,17 @@ import type { GestureDecision } from '../shared/decide/gesture-decision'
 import type { SensorDecision } from '../shared/decide/sensor-decision'
 import type { FullLibrary } from '../shared/model/library'
 import type { Result } from '../shared/model/result'
-import { dataSentence, nextSentence } from '../shared/present/data-words'
-import { adviceText, gesturesSentence, pairsInOrder } from '../shared/present/pair-words'
+import type { OnProgress } from '../shared/protocol/recogniser'
+import { dataSentence, nextSentence } from '../shared/words/en/data-words'
+import { adviceText, gesturesSentence, pairsInOrder } from '../shared/words/en/pair-words'
 import {
   changeWords,
   gyroSentence,
   limitSentences,
   sensorSentence,
   settingLine,
-} from '../shared/present/sensor-words'
-import { setSentence } from '../shared/present/subset-words'
-import type { OnProgress } from '../shared/protocol/recogniser'
+} from '../shared/words/en/sensor-words'
+import { setSentence } from '../shared/words/en/subset-words'
 
 /** What could not be decided, and what to record to decide it. */
 export interface Undecided {

@@ -1,15 +1,15 @@
 import type { FullLibrary } from '../shared/model/library'
 import { fail, ok, type Result } from '../shared/model/result'
 import type { RunParts } from '../shared/parts/part-jobs'
-import {
-  type TeachCostWords,
-  teachBackgroundWords,
-  teachCostWords,
-} from '../shared/present/teach-words'
 import type { OnProgress } from '../shared/protocol/recogniser'
 import { type TeachCost, teachCostInParts } from '../shared/teach/teach-cost'
 import { TEACH_TAKES } from '../shared/teach/teach-run'
 import { prepareLibrary } from '../shared/training/prepare'
+import {
+  type TeachCostWords,
+  teachBackgroundWords,
+  teachCostWords,
+} from '../shared/words/en/teach-words'
 
 /** As `npm run evaluate -- PATH --teach NAME` answers. */
 export interface TeachReport {

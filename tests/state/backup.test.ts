@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { readLibraryFile } from '../../src/shared/format/library-file'
-import { contentsSentence } from '../../src/shared/present/backup-words'
+import { contentsSentence } from '../../src/shared/words/en/backup-words'
 import { openStore } from '../../src/storage/open-store'
 import { freshName, openApp } from './app-bench'
 import { madeFile, opened, restored, TAKES, withOwnLibrary } from './backup-bench'

@@ -1,4 +1,4 @@
-import { plural } from '../present/numbers'
+import { plural } from '../words/en/numbers'
 import type { KeptTake, ModelBasis } from './model-basis'
 
 /** What of the library and its settings is different between two models, as clauses for people. */

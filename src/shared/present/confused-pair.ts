@@ -1,5 +1,5 @@
 import type { Evaluation } from '../model/evaluation'
-import { plural } from './numbers'
+import { plural } from '../words/en/numbers'
 
 /** Two gestures that were taken for one another most often. */
 export interface ConfusedPair {

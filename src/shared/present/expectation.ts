@@ -1,7 +1,7 @@
 import type { Rate } from '../model/evaluation'
 import { wilson } from '../statistics/wilson'
+import { countOf, percent, percentRange, plural, UNIT_SPACE } from '../words/en/numbers'
 import type { LibraryCounts } from './library-counts'
-import { countOf, percent, percentRange, plural, UNIT_SPACE } from './numbers'
 
 interface Known {
   /** Takes of a gesture by each person, at most. */

@@ -2,7 +2,7 @@ import { kernelByteLength } from '../format/kernel-bytes'
 import type { TrainedModel } from '../model/evaluation'
 import { channelCount, type RecogniserModel } from '../model/recogniser-model'
 import type { Target } from '../model/target'
-import { byteText, groupDigits, percent } from './numbers'
+import { byteText, groupDigits, percent } from '../words/en/numbers'
 
 /** One figure of a model and how it is known. */
 export interface ModelFact {

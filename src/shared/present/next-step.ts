@@ -1,7 +1,7 @@
 import type { Evaluation } from '../model/evaluation'
+import { countOf, plural } from '../words/en/numbers'
 import { confusedPairSentence, mostConfusedPair } from './confused-pair'
 import type { LibraryCounts } from './library-counts'
-import { countOf, plural } from './numbers'
 
 /** Takes of a gesture from which the template matcher works (design: 3 to 5). */
 export const FIRST_TAKES = 5

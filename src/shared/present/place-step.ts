@@ -1,6 +1,6 @@
 import type { Evaluation } from '../model/evaluation'
+import { countOf } from '../words/en/numbers'
 import { confusedPairSentence, mostConfusedPair } from './confused-pair'
-import { countOf } from './numbers'
 
 /** What is worth doing after what a place is for; one sentence and where it is done. */
 export interface PlaceStep {

@@ -1,7 +1,7 @@
 import { AXES, STANDARD_GRAVITY_MPS2 } from '../model/sample'
 import type { SensorRange, Target } from '../model/target'
 import { sensorFamily } from '../target/presets'
-import { groupDigits, shortNumber, UNIT_SPACE } from './numbers'
+import { groupDigits, shortNumber, UNIT_SPACE } from '../words/en/numbers'
 
 /** Key of a target whose sensor figures were typed in. */
 export const CUSTOM_PRESET = 'custom'

@@ -1,5 +1,5 @@
-import { plural } from '../present/numbers'
-import { CLAIMS, claimSentence } from '../present/trade-off-words'
+import { plural } from '../words/en/numbers'
+import { CLAIMS, claimSentence } from '../words/en/trade-off-words'
 import { type Html, html, section, table } from './html'
 import { activationsPlot } from './plots/activations-plot'
 import { plotHtml } from './plots/plot'

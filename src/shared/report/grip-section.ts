@@ -5,7 +5,7 @@ import {
   REMEDY_NAMES,
   reachWords,
   verticalWords,
-} from '../present/grip-words'
+} from '../words/en/grip-words'
 import { staleNote } from './evaluation-section'
 import { type Html, html, section } from './html'
 import { gripPlot } from './plots/grip-plot'

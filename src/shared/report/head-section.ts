@@ -6,7 +6,7 @@ import {
   percentRange,
   plural,
   shortNumber,
-} from '../present/numbers'
+} from '../words/en/numbers'
 import { type Html, html, name } from './html'
 import type { ReportData } from './report-data'
 import { unmeasured } from './unmeasured'

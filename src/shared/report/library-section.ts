@@ -1,6 +1,7 @@
 import type { Recording } from '../model/library'
 import { countLibrary, type GestureCounts } from '../present/library-counts'
-import { MATCHER_WORDS } from '../present/matcher-words'
+import { wilson } from '../statistics/wilson'
+import { MATCHER_WORDS } from '../words/en/matcher-words'
 import {
   countOf,
   durationText,
@@ -8,8 +9,7 @@ import {
   percent,
   percentRange,
   plural,
-} from '../present/numbers'
-import { wilson } from '../statistics/wilson'
+} from '../words/en/numbers'
 import { facts, type Html, name, section, table } from './html'
 import { inlinePlot } from './plots/plot'
 import { ribbonPlot } from './plots/ribbon-plot'

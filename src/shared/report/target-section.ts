@@ -1,6 +1,6 @@
-import { byteText, groupDigits, shortNumber } from '../present/numbers'
 import { rangeText } from '../present/target-choices'
 import { nearestMounting } from '../target/mountings'
+import { byteText, groupDigits, shortNumber } from '../words/en/numbers'
 import { facts, type Html, name, section } from './html'
 import type { ReportData } from './report-data'
 

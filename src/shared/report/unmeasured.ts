@@ -1,4 +1,4 @@
-import { plural } from '../present/numbers'
+import { plural } from '../words/en/numbers'
 import type { ReportData } from './report-data'
 
 /** What this report cannot say, one sentence each: no figure is better than one nobody measured. */

@@ -1,5 +1,5 @@
-import { groupDigits, plural, shortNumber, UNIT_SPACE } from '../present/numbers'
 import { poissonPerHour } from '../statistics/poisson'
+import { groupDigits, plural, shortNumber, UNIT_SPACE } from '../words/en/numbers'
 import type { Prepared, PreparedTake } from './prepare'
 
 /** Rates that differ by more than this factor are told; phones of one kind differ by less. */

@@ -4,7 +4,7 @@ import { BACKUP_ITEM_KINDS, type BackupItem } from '../../shared/backup/kept-ite
 import type { PackedPart } from '../../shared/backup/pack-library'
 import type { FullLibrary } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
-import { type LeftOut, nothingSentence } from '../../shared/present/backup-words'
+import { type LeftOut, nothingSentence } from '../../shared/words/en/backup-words'
 import type { Store } from '../../storage/store'
 
 export interface MadeBackup {

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
-import { type LeftOut, leftOutLine, unsavedSentence } from '../../shared/present/backup-words'
-import { plural } from '../../shared/present/numbers'
+import { type LeftOut, leftOutLine, unsavedSentence } from '../../shared/words/en/backup-words'
+import { plural } from '../../shared/words/en/numbers'
 import type { BackupState } from '../../state/backup'
 import { Button, Figure, Notice, Progress, Section } from '../common'
 import { saveFile } from '../common/save-file'

@@ -1,6 +1,6 @@
 import type { PlannedLibrary } from '../../shared/backup/plan-restore'
-import { lostLine, sourceSentence, waySentence } from '../../shared/present/backup-words'
-import { plural } from '../../shared/present/numbers'
+import { lostLine, sourceSentence, waySentence } from '../../shared/words/en/backup-words'
+import { plural } from '../../shared/words/en/numbers'
 
 /** One library of a backup: what becomes of it, and what of it is lost. */
 export function PlannedView({ planned }: { planned: PlannedLibrary }) {

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { rowCount } from '../../shared/board/log/board-log'
-import { durationText, groupDigits } from '../../shared/present/numbers'
+import { durationText, groupDigits } from '../../shared/words/en/numbers'
 import { Notice, SelectField, useApp } from '../common'
 import { AddLog } from './add-log'
 import type { ChosenColumns } from './board-screen'

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import { shortNumber } from '../../shared/present/numbers'
+import { shortNumber } from '../../shared/words/en/numbers'
 import { Button, Figure, NextStep, Notice, Screen, useApp } from '../common'
 import { useBoard } from './use-board'
 

@@ -1,5 +1,5 @@
 import type { Evidence } from '../../shared/board/check/finding'
-import { shortNumber } from '../../shared/present/numbers'
+import { shortNumber } from '../../shared/words/en/numbers'
 import { spreadLabels } from '../charts/spread-labels'
 import { extremes, tracePath } from '../charts/trace-path'
 import { useWidth } from '../charts/use-width'

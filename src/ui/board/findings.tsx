@@ -1,5 +1,5 @@
 import type { Finding, Passed } from '../../shared/board/check/finding'
-import { plural } from '../../shared/present/numbers'
+import { plural } from '../../shared/words/en/numbers'
 import { Mark, Notice, Section } from '../common'
 import { EvidencePlot } from './evidence-plot'
 import { useBoard } from './use-board'

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import { groupDigits } from '../../shared/present/numbers'
+import { groupDigits } from '../../shared/words/en/numbers'
 import { Button, Notice, SelectField } from '../common'
 import { useBoard } from './use-board'
 

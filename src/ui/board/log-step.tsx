@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { benchStep, type StepId } from '../../shared/board/check/steps'
 import type { CsvMapping } from '../../shared/format/csv-mapping'
-import { plural } from '../../shared/present/numbers'
+import { plural } from '../../shared/words/en/numbers'
 import { Button, Notice, Progress } from '../common'
 import { useBoard } from './use-board'
 

@@ -1,6 +1,6 @@
 import { BENCH_STEPS, type BenchPart, FREE_STEP, type StepId } from '../../shared/board/check/steps'
 import { rowCount } from '../../shared/board/log/board-log'
-import { plural } from '../../shared/present/numbers'
+import { plural } from '../../shared/words/en/numbers'
 import { Button, Icon } from '../common'
 import { useBoard } from './use-board'
 

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import type { Evaluation } from '../../shared/model/evaluation'
 import { rowTotal } from '../../shared/present/confused-pair'
-import { percent } from '../../shared/present/numbers'
+import { percent } from '../../shared/words/en/numbers'
 
 /** A cell of the matrix; `answer` null is the reject column. */
 export interface Cell {

@@ -1,5 +1,5 @@
 import type { DistanceRow, DistanceTable } from '../../shared/present/distances'
-import { groupDigits } from '../../shared/present/numbers'
+import { groupDigits } from '../../shared/words/en/numbers'
 
 const ROLE_TEXT = { nearest: 'nearest', 'runner-up': 'next', other: '' } as const
 

@@ -1,4 +1,4 @@
-import { groupDigits } from '../../shared/present/numbers'
+import { groupDigits } from '../../shared/words/en/numbers'
 import type { Cut } from './cuts'
 import { rootHeight } from './scale'
 

@@ -1,5 +1,5 @@
 import type { Rate } from '../../shared/model/evaluation'
-import { countOf, percent, percentRange } from '../../shared/present/numbers'
+import { countOf, percent, percentRange } from '../../shared/words/en/numbers'
 
 export interface IntervalProps {
   value: number

@@ -1,4 +1,4 @@
-import { plural } from '../../shared/present/numbers'
+import { plural } from '../../shared/words/en/numbers'
 import type { CollectState } from '../../state/collect'
 import { Button } from '../common'
 import { ReceiveScreen } from '../frames/receive-screen'

@@ -1,6 +1,6 @@
 import { type Conflict, conflictKey } from '../../shared/collect/merge'
-import { fieldText, valueText } from '../../shared/present/collect-words'
-import { plural } from '../../shared/present/numbers'
+import { fieldText, valueText } from '../../shared/words/en/collect-words'
+import { plural } from '../../shared/words/en/numbers'
 import type { BringReport, CollectState } from '../../state/collect'
 import { Button, Choice, Section } from '../common'
 

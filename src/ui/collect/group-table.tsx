@@ -1,5 +1,5 @@
 import type { GroupRow } from '../../shared/collect/takes-compared'
-import { shortNumber } from '../../shared/present/numbers'
+import { shortNumber } from '../../shared/words/en/numbers'
 
 /** Takes of one hand, rate or phone beside the others. */
 export function GroupTable({ rows, what }: { rows: readonly GroupRow[]; what: string }) {

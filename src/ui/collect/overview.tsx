@@ -1,8 +1,8 @@
 import { missingTakes } from '../../shared/collect/missing-takes'
 import type { Plan } from '../../shared/collect/plan'
-import { planText, progressText } from '../../shared/present/collect-words'
-import { plural } from '../../shared/present/numbers'
-import { aboutMinutes } from '../../shared/present/session-words'
+import { planText, progressText } from '../../shared/words/en/collect-words'
+import { plural } from '../../shared/words/en/numbers'
+import { aboutMinutes } from '../../shared/words/en/session-words'
 import { type CollectState, freshPlan } from '../../state/collect'
 import {
   Button,

@@ -1,4 +1,4 @@
-import { plural } from '../../shared/present/numbers'
+import { plural } from '../../shared/words/en/numbers'
 import type { BringReport, CollectState } from '../../state/collect'
 import { Choice, Section, SelectField } from '../common'
 

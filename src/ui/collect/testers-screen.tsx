@@ -1,5 +1,5 @@
 import { countLibrary } from '../../shared/present/library-counts'
-import { plural } from '../../shared/present/numbers'
+import { plural } from '../../shared/words/en/numbers'
 import type { CollectState } from '../../state/collect'
 import { Button, Notice, Progress, Screen, Section, useApp } from '../common'
 import { FarTakes } from './far-takes'

@@ -6,8 +6,8 @@ import {
   flipText,
   gestureWords,
   notComparedWords,
-} from '../../shared/present/compare-words'
-import { shortNumber } from '../../shared/present/numbers'
+} from '../../shared/words/en/compare-words'
+import { shortNumber } from '../../shared/words/en/numbers'
 import { compareModels } from '../../state/models'
 import { RateAxis, RateBar, rateAxisStart } from '../charts'
 import { Notice, route, Section, useApp } from '../common'

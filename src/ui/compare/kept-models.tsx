@@ -1,5 +1,5 @@
 import { MOST_KEPT } from '../../shared/compare/kept-model'
-import { modelDetail, modelTitle } from '../../shared/present/model-words'
+import { modelDetail, modelTitle } from '../../shared/words/en/model-words'
 import type { KeptEntry, ModelsState } from '../../state/models'
 import { Button, Section } from '../common'
 

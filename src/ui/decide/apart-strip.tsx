@@ -1,4 +1,4 @@
-import { axisWord } from '../../shared/present/pair-words'
+import { axisWord } from '../../shared/words/en/pair-words'
 import { useWidth } from '../charts/use-width'
 
 const ROW = 18

@@ -6,8 +6,8 @@ import {
   dataSentence,
   missingCurve,
   nextSentence,
-} from '../../shared/present/data-words'
-import { percent, percentRange, plural } from '../../shared/present/numbers'
+} from '../../shared/words/en/data-words'
+import { percent, percentRange, plural } from '../../shared/words/en/numbers'
 import { RateAxis, RateBar, rateAxisStart } from '../charts'
 import { Button, Section } from '../common'
 import { CountPlot } from './count-plot'

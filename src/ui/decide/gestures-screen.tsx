@@ -1,13 +1,13 @@
 import { useState } from 'preact/hooks'
 import type { GestureDecision, PairReport } from '../../shared/decide/gesture-decision'
-import { percent, plural } from '../../shared/present/numbers'
+import { percent, plural } from '../../shared/words/en/numbers'
 import {
   adviceText,
   adviceTitle,
   gesturesBasis,
   gesturesSentence,
   pairsInOrder,
-} from '../../shared/present/pair-words'
+} from '../../shared/words/en/pair-words'
 import {
   largestGoodSize,
   provenSentence,
@@ -15,7 +15,7 @@ import {
   setSentence,
   setsBasis,
   unseenSentence,
-} from '../../shared/present/subset-words'
+} from '../../shared/words/en/subset-words'
 import { RateAxis, RateBar, rateAxisStart } from '../charts'
 import { Button, route, Section, Slider } from '../common'
 import { GestureRibbon } from '../ribbon'

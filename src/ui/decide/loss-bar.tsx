@@ -1,5 +1,5 @@
 import type { SettingResult } from '../../shared/decide/sensor-decision'
-import { lossText } from '../../shared/present/sensor-words'
+import { lossText } from '../../shared/words/en/sensor-words'
 
 /** Ends of the axis, shares of takes: a loss beyond is drawn open. */
 const FROM = -0.05

@@ -4,8 +4,8 @@ import type {
   PairReport,
 } from '../../shared/decide/gesture-decision'
 import { apartBy } from '../../shared/decide/profiles'
-import { shortNumber } from '../../shared/present/numbers'
-import { adviceText, axisWord, furthest, whereText } from '../../shared/present/pair-words'
+import { shortNumber } from '../../shared/words/en/numbers'
+import { adviceText, axisWord, furthest, whereText } from '../../shared/words/en/pair-words'
 import { RateAxis, RateBar, rateAxisStart } from '../charts'
 import { NextStep, Screen, Section } from '../common'
 import { GestureRibbon } from '../ribbon'

@@ -16,7 +16,7 @@ import {
   sensorSentence,
   settingLine,
   VERDICT_WORDS,
-} from '../../shared/present/sensor-words'
+} from '../../shared/words/en/sensor-words'
 import { Choice, Section } from '../common'
 import { DecideScreen } from './decide-screen'
 import { LossAxis, LossBar } from './loss-bar'

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
-import { groupDigits } from '../../shared/present/numbers'
 import { wilson } from '../../shared/statistics/wilson'
+import { groupDigits } from '../../shared/words/en/numbers'
 import {
   ConfusionMatrix,
   DistanceBars,

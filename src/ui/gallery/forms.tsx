@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import { UNIT_SPACE } from '../../shared/present/numbers'
+import { UNIT_SPACE } from '../../shared/words/en/numbers'
 import { Choice, SelectField, Slider, TextField } from '../common'
 import { Part } from './part'
 

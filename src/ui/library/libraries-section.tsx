@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Library } from '../../shared/model/library'
-import { plural } from '../../shared/present/numbers'
+import { plural } from '../../shared/words/en/numbers'
 import { Button, HOME, Icon, Mark, navigate, Progress, useApp } from '../common'
 import { NewLibrary } from './new-library'
 import { RenameLibrary } from './rename-library'

@@ -1,5 +1,5 @@
-import { shortNumber } from '../../shared/present/numbers'
-import { offlineSentence } from '../../shared/present/offline-words'
+import { shortNumber } from '../../shared/words/en/numbers'
+import { offlineSentence } from '../../shared/words/en/offline-words'
 import { prefer, preferences, type Theme } from '../../state/preferences'
 import { Button, Choice, Section, useApp } from '../common'
 

@@ -1,4 +1,4 @@
-import { storageSentence } from '../../shared/present/storage-words'
+import { storageSentence } from '../../shared/words/en/storage-words'
 import { Button, Figure, Section, useApp } from '../common'
 
 /** Room used and left on this phone, and whether the browser promised to keep it. */

@@ -7,13 +7,13 @@ import { cautions } from '../../shared/power/cautions'
 import { checkPower } from '../../shared/power/check-power'
 import { alternatives, EMITTER_NAMES, emitterMa } from '../../shared/power/headroom'
 import { type LightUse, runtimeCurve } from '../../shared/power/runtime'
-import { shortNumber } from '../../shared/present/numbers'
+import { shortNumber } from '../../shared/words/en/numbers'
 import {
   currentTable,
   headroomSentences,
   type PowerRow,
   powerTable,
-} from '../../shared/present/power-words'
+} from '../../shared/words/en/power-words'
 import { Button, Notice, route, Screen, Section, useApp } from '../common'
 import { CellFields, LoadFields } from './cell-fields'
 import { RuntimePlot } from './runtime-plot'

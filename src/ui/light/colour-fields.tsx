@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import { hueOf, tinted } from '../../shared/light/colour-wheel'
 import { screenCss } from '../../shared/light/screen-colour'
 import type { Emission } from '../../shared/model/light'
-import { levelOf, lightnessOf } from '../../shared/present/light-words'
+import { levelOf, lightnessOf } from '../../shared/words/en/light-words'
 import { Slider } from '../common'
 
 /** Colours along a slider as a CSS gradient. */

@@ -1,4 +1,4 @@
-import { durationText, plural } from '../../shared/present/numbers'
+import { durationText, plural } from '../../shared/words/en/numbers'
 import { Card, Icon } from '../common'
 
 export interface BackgroundCardProps {

@@ -1,5 +1,5 @@
 import type { GestureCounts } from '../../shared/present/library-counts'
-import { plural } from '../../shared/present/numbers'
+import { plural } from '../../shared/words/en/numbers'
 import { Card, route } from '../common'
 import { GestureRibbon } from '../ribbon'
 

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { GestureCounts } from '../../shared/present/library-counts'
 import { countLibrary } from '../../shared/present/library-counts'
-import { durationText, plural } from '../../shared/present/numbers'
+import { durationText, plural } from '../../shared/words/en/numbers'
 import { Button, Figure, goBack, HOME, Icon, Mark, route, Screen, Section, useApp } from '../common'
 import { GestureRibbon } from '../ribbon'
 import { Missing } from './missing'

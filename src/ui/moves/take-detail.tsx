@@ -1,5 +1,5 @@
 import type { Take } from '../../shared/model/library'
-import { shortNumber } from '../../shared/present/numbers'
+import { shortNumber } from '../../shared/words/en/numbers'
 import { Button, route, SelectField, useApp, useSamples } from '../common'
 import { TakeFacts } from './take-facts'
 import { TakeQuality } from './take-quality'

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Take } from '../../shared/model/library'
-import { durationText, plural } from '../../shared/present/numbers'
+import { durationText, plural } from '../../shared/words/en/numbers'
 import { Mark } from '../common'
 import { LongList } from '../common/long-list'
 import { TakeDetail } from './take-detail'

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { Trim } from '../../shared/model/library'
 import type { SampleBlock } from '../../shared/model/sample'
-import { durationText } from '../../shared/present/numbers'
+import { durationText } from '../../shared/words/en/numbers'
 import { Button } from '../common'
 import { SmallTrace } from './small-trace'
 

@@ -1,5 +1,5 @@
 import type { BackgroundScore } from '../../shared/model/evaluation'
-import { plural, shortNumber } from '../../shared/present/numbers'
+import { plural, shortNumber } from '../../shared/words/en/numbers'
 import { Interval, niceCeiling } from '../charts'
 import { Figure, Section } from '../common'
 

@@ -1,5 +1,5 @@
 import type { Evaluation, TakeOutcome } from '../../shared/model/evaluation'
-import { outcomeText } from '../../shared/present/verdict'
+import { outcomeText } from '../../shared/words/en/verdict'
 import type { Cell } from '../charts'
 import { route, Section } from '../common'
 import { LongList } from '../common/long-list'

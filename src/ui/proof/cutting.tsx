@@ -1,6 +1,6 @@
 import { CUTS, cutRates } from '../../shared/evaluation/cut-rates'
 import type { Evaluation } from '../../shared/model/evaluation'
-import { CUT_WORDS } from '../../shared/present/trade-off-words'
+import { CUT_WORDS } from '../../shared/words/en/trade-off-words'
 import { RateBar } from '../charts'
 import { Section } from '../common'
 

@@ -1,6 +1,6 @@
 import type { GripPoint, Remedy } from '../../shared/grip/grip-tolerance'
-import { REMEDY_LETTERS, REMEDY_NAMES } from '../../shared/present/grip-words'
-import { countOf, percent, percentRange } from '../../shared/present/numbers'
+import { REMEDY_LETTERS, REMEDY_NAMES } from '../../shared/words/en/grip-words'
+import { countOf, percent, percentRange } from '../../shared/words/en/numbers'
 import { spreadLabels } from '../charts/spread-labels'
 import { useWidth } from '../charts/use-width'
 

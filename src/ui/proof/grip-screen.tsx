@@ -9,7 +9,7 @@ import {
   REMEDY_NAMES,
   reachWords,
   verticalWords,
-} from '../../shared/present/grip-words'
+} from '../../shared/words/en/grip-words'
 import { Button, Choice, NextStep, Notice, Progress, Screen, Section, useApp } from '../common'
 import { GripPlot } from './grip-plot'
 import { JobRemark } from './job-remark'

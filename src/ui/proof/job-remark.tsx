@@ -1,4 +1,4 @@
-import { ageText } from '../../shared/present/age-words'
+import { ageText } from '../../shared/words/en/age-words'
 import type { Job } from '../../state/app'
 import { Notice } from '../common'
 

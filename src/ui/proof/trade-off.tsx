@@ -7,14 +7,14 @@ import {
   tradeOffCurve,
 } from '../../shared/evaluation/trade-off'
 import type { BackgroundScore, Evaluation } from '../../shared/model/evaluation'
-import { percent, shortNumber } from '../../shared/present/numbers'
+import { percent, shortNumber } from '../../shared/words/en/numbers'
 import {
   activationNote,
   CLAIMS,
   claimSentence,
   factorText,
   missedNote,
-} from '../../shared/present/trade-off-words'
+} from '../../shared/words/en/trade-off-words'
 import { Choice, Figure, Section, Slider, useApp } from '../common'
 import { TradeOffPlot } from './trade-off-plot'
 

@@ -4,7 +4,7 @@ import { PARTS, type Part, partOfTarget } from '../../shared/budget/parts'
 import { budgetWarnings, savings } from '../../shared/budget/warnings'
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
 import type { Target } from '../../shared/model/target'
-import { type BudgetRow, budgetRows, savingLine } from '../../shared/present/budget-words'
+import { type BudgetRow, budgetRows, savingLine } from '../../shared/words/en/budget-words'
 import { Notice, Section, SelectField, useApp } from '../common'
 
 /** What the current model asks of a microcontroller, for any of a few kinds of them. */

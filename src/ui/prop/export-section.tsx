@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Result } from '../../shared/model/result'
-import { byteText } from '../../shared/present/numbers'
+import { byteText } from '../../shared/words/en/numbers'
 import type { App } from '../../state/app'
 import { Button, Notice, Progress, Section, useApp } from '../common'
 import { type OutFile, saveFile } from '../common/save-file'

@@ -1,6 +1,6 @@
 import { countLightMemory, LIGHT_CODE_BYTES } from '../../shared/firmware/memory'
 import type { Library } from '../../shared/model/library'
-import { byteText } from '../../shared/present/numbers'
+import { byteText } from '../../shared/words/en/numbers'
 import { Button, Section } from '../common'
 
 /** The ways to light, LED and cells, and what the light takes of the board. */

@@ -1,9 +1,9 @@
 import type { TrainedModel } from '../../shared/model/evaluation'
 import { matcherKind } from '../../shared/model/recogniser-model'
 import type { Target } from '../../shared/model/target'
-import { KIND_WORDS } from '../../shared/present/matcher-words'
 import { type ModelFact, misfits, modelFacts } from '../../shared/present/model-facts'
-import { plural } from '../../shared/present/numbers'
+import { KIND_WORDS } from '../../shared/words/en/matcher-words'
+import { plural } from '../../shared/words/en/numbers'
 import type { Job } from '../../state/app'
 import { Button, Notice, Progress, Section, useApp } from '../common'
 

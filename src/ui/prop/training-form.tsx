@@ -1,5 +1,5 @@
 import { MATCHER_WISHES, type TrainingSettings } from '../../shared/model/library'
-import { MATCHER_WORDS } from '../../shared/present/matcher-words'
+import { MATCHER_WORDS } from '../../shared/words/en/matcher-words'
 import { Choice } from '../common'
 import { NumberField } from './number-field'
 

@@ -1,5 +1,5 @@
 import type { Background } from '../../shared/model/library'
-import { durationText, plural } from '../../shared/present/numbers'
+import { durationText, plural } from '../../shared/words/en/numbers'
 import { Button, Icon, Mark, route, useApp } from '../common'
 
 /** Background recordings with the way to look into one and to delete it. */

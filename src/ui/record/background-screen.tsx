@@ -1,7 +1,7 @@
 import './record.css'
 import { useEffect, useState } from 'preact/hooks'
 import { countLibrary } from '../../shared/present/library-counts'
-import { durationText, plural } from '../../shared/present/numbers'
+import { durationText, plural } from '../../shared/words/en/numbers'
 import { Button, HOME, Mark, Notice, Screen, Section, useApp, useWakeLock } from '../common'
 import { BackgroundList } from './background-list'
 import { wakeSound } from './cues'

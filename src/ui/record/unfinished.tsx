@@ -1,4 +1,4 @@
-import { durationText, plural } from '../../shared/present/numbers'
+import { durationText, plural } from '../../shared/words/en/numbers'
 import { Button, Notice, route, useApp } from '../common'
 
 /** Recordings that were cut off, as by a closed browser: kept or dropped. */

@@ -1,8 +1,8 @@
 import type { CoreEvent } from '../../shared/core/core'
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
 import { distanceTable } from '../../shared/present/distances'
-import { durationText } from '../../shared/present/numbers'
-import { samplesToMs, verdict } from '../../shared/present/verdict'
+import { durationText } from '../../shared/words/en/numbers'
+import { samplesToMs, verdict } from '../../shared/words/en/verdict'
 import { DistanceBars } from '../charts'
 import { Button, Card } from '../common'
 

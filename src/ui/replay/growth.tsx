@@ -1,7 +1,7 @@
 import type { Growth, GrowthLine } from '../../shared/present/growth'
-import { groupDigits } from '../../shared/present/numbers'
 import type { DecisionMarks } from '../../shared/replay/marks'
 import { pointAtSample, sampleOfPoint } from '../../shared/replay/sample-of-point'
+import { groupDigits } from '../../shared/words/en/numbers'
 import { type Span, spreadLabels, useWidth } from '../charts'
 
 const HEIGHT = 132

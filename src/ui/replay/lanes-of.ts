@@ -1,9 +1,9 @@
 import type { Replay } from '../../shared/model/replay'
 import { AXES } from '../../shared/model/sample'
 import type { Target } from '../../shared/model/target'
-import { groupDigits, shortNumber } from '../../shared/present/numbers'
 import { unitsPerCount } from '../../shared/present/target-choices'
 import { decisionMarks } from '../../shared/replay/marks'
+import { groupDigits, shortNumber } from '../../shared/words/en/numbers'
 import { extremes, type Lane, niceCeiling, rootHeight } from '../charts'
 
 const AXIS_HEIGHT = 44

@@ -1,7 +1,7 @@
 import type { Recording } from '../../shared/model/library'
 import type { Replay } from '../../shared/model/replay'
-import { durationText, plural, shortNumber, UNIT_SPACE } from '../../shared/present/numbers'
 import { countsAtEnd } from '../../shared/present/target-choices'
+import { durationText, plural, shortNumber, UNIT_SPACE } from '../../shared/words/en/numbers'
 
 /** The recording as it came in, and what the target's sensor could not have said of it. */
 export function RawFacts({ recording, replay }: { recording: Recording; replay: Replay }) {

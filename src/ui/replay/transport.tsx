@@ -1,6 +1,6 @@
 import { CORE_PHASES, type CorePhase } from '../../shared/core/core'
 import type { Replay } from '../../shared/model/replay'
-import { UNIT_SPACE } from '../../shared/present/numbers'
+import { UNIT_SPACE } from '../../shared/words/en/numbers'
 import { Button, Icon } from '../common'
 import { PACES, type Pace, type PlayHead } from './play-head'
 

@@ -1,5 +1,5 @@
 import type { Prompt } from '../../shared/collect/plan'
-import { phaseWords } from '../../shared/present/session-words'
+import { phaseWords } from '../../shared/words/en/session-words'
 import type { SessionPhase } from '../../state/session'
 
 export interface PhaseLineProps {

@@ -9,7 +9,7 @@ import {
   holdWords,
   promptName,
   promptWords,
-} from '../../shared/present/session-words'
+} from '../../shared/words/en/session-words'
 import type { SessionPhase, SessionRunner } from '../../state/session'
 import { Mark, useApp } from '../common'
 import { SensorWords } from '../record/sensor-start'

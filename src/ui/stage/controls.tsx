@@ -1,5 +1,5 @@
-import { plural } from '../../shared/present/numbers'
 import { totalHits } from '../../shared/stage/tally'
+import { plural } from '../../shared/words/en/numbers'
 import type { StageState } from '../../state/stage'
 import { Button, useApp } from '../common'
 import { asSimulated } from '../record/simulated-source'

@@ -1,6 +1,6 @@
-import { plural } from '../../shared/present/numbers'
-import { turnsLine } from '../../shared/present/stage-words'
 import { hitsOf, totalHits } from '../../shared/stage/tally'
+import { plural } from '../../shared/words/en/numbers'
+import { turnsLine } from '../../shared/words/en/stage-words'
 import type { StageState } from '../../state/stage'
 import { Button, Section, useApp } from '../common'
 import { GestureRibbon } from '../ribbon'

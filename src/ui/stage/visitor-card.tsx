@@ -1,5 +1,5 @@
-import { outcomeLine } from '../../shared/present/stage-words'
 import { secondsLeft, type Turn } from '../../shared/stage/turn'
+import { outcomeLine } from '../../shared/words/en/stage-words'
 import type { StageState } from '../../state/stage'
 import { Button, useApp } from '../common'
 import { GestureRibbon } from '../ribbon'

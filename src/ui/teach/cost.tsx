@@ -1,9 +1,9 @@
+import type { TeachCost } from '../../shared/teach/teach-cost'
 import {
   teachBackgroundWords,
   teachCostWords,
   teachPlaceWords,
-} from '../../shared/present/teach-words'
-import type { TeachCost } from '../../shared/teach/teach-cost'
+} from '../../shared/words/en/teach-words'
 import type { TeachState } from '../../state/teach'
 import { RateAxis, RateBar, rateAxisStart } from '../charts'
 import { Notice, route, Section } from '../common'

@@ -1,6 +1,6 @@
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
-import { latencySentence } from '../../shared/present/latency'
-import { verdict } from '../../shared/present/verdict'
+import { latencySentence } from '../../shared/words/en/latency'
+import { verdict } from '../../shared/words/en/verdict'
 import type { LiveState } from '../../state/app'
 import { GestureRibbon } from '../ribbon'
 

@@ -1,6 +1,6 @@
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
-import { durationText } from '../../shared/present/numbers'
-import { verdict } from '../../shared/present/verdict'
+import { durationText } from '../../shared/words/en/numbers'
+import { verdict } from '../../shared/words/en/verdict'
 import { Section } from '../common'
 import type { LiveAnswer } from './answer'
 

@@ -10,7 +10,7 @@ import {
   flipText,
   gestureWords,
   notComparedWords,
-} from '../../../src/shared/present/compare-words'
+} from '../../../src/shared/words/en/compare-words'
 import { evaluation } from '../present/present.fixture'
 
 /** Takes one to n of Ring, the ones named answered Swing; of Swing all right. */

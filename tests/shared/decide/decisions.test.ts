@@ -11,9 +11,9 @@ import {
 } from '../../../src/shared/format/decide-schema'
 import type { FullLibrary } from '../../../src/shared/model/library'
 import type { Result } from '../../../src/shared/model/result'
-import { dataSentence, missingCurve } from '../../../src/shared/present/data-words'
-import { gesturesBasis, gesturesSentence } from '../../../src/shared/present/pair-words'
-import { gyroSentence, limitSentences } from '../../../src/shared/present/sensor-words'
+import { dataSentence, missingCurve } from '../../../src/shared/words/en/data-words'
+import { gesturesBasis, gesturesSentence } from '../../../src/shared/words/en/pair-words'
+import { gyroSentence, limitSentences } from '../../../src/shared/words/en/sensor-words'
 import { tinyLibrary } from '../training/tiny-library'
 
 let core: Core

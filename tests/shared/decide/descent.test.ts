@@ -3,7 +3,7 @@ import { decideSensorInParts } from '../../../src/shared/decide/decide-sensor'
 import type { SensorSetting } from '../../../src/shared/decide/sensor-decision'
 import type { SensorValue } from '../../../src/shared/decide/sensor-part'
 import type { RunParts } from '../../../src/shared/parts/part-jobs'
-import { sensorSentence } from '../../../src/shared/present/sensor-words'
+import { sensorSentence } from '../../../src/shared/words/en/sensor-words'
 import { tinyLibrary } from '../training/tiny-library'
 
 /** Answers of three testers, 200 takes each: 12 wrong at the end, or in doubt 15 others at the start. */

@@ -14,7 +14,7 @@ import {
   levelOf,
   levelsSentence,
   lightnessOf,
-} from '../../../src/shared/present/light-words'
+} from '../../../src/shared/words/en/light-words'
 import { lit } from './examples'
 
 let player: LightPlayer

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest'
-import { showLine } from '../../../src/shared/present/stage-words'
 import {
   advanceShow,
   asksForStart,
@@ -7,6 +6,7 @@ import {
   type Show,
   type ShowEvent,
 } from '../../../src/shared/stage/show'
+import { showLine } from '../../../src/shared/words/en/stage-words'
 
 /** Follows events; counts the starts asked for. */
 function follow(events: ShowEvent[], from: Show = OFF): { show: Show; starts: number } {

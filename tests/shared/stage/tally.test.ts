@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest'
-import { turnsLine } from '../../../src/shared/present/stage-words'
 import {
   addHit,
   addTurn,
@@ -8,6 +7,7 @@ import {
   restoreTally,
   totalHits,
 } from '../../../src/shared/stage/tally'
+import { turnsLine } from '../../../src/shared/words/en/stage-words'
 
 const SINCE = '2026-06-01T19:00:00.000Z'
 

@@ -1,5 +1,5 @@
 import type { BackgroundScore } from '../../model/evaluation'
-import { shortNumber } from '../../present/numbers'
+import { shortNumber } from '../../words/en/numbers'
 import { html } from '../html'
 import { label, line, n, type Plot } from './plot'
 

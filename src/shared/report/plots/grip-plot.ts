@@ -1,5 +1,5 @@
 import type { GripPoint, GripTolerance, Remedy } from '../../grip/grip-tolerance'
-import { REMEDY_LETTERS } from '../../present/grip-words'
+import { REMEDY_LETTERS } from '../../words/en/grip-words'
 import { type Html, html } from '../html'
 import { label, line, n, type Place, type Plot, pathOf } from './plot'
 

@@ -1,5 +1,5 @@
 import type { Evaluation, Rate } from '../../model/evaluation'
-import { countOf, percent } from '../../present/numbers'
+import { countOf, percent } from '../../words/en/numbers'
 import { type Html, html } from '../html'
 import { label, line, n, type Plot, short } from './plot'
 

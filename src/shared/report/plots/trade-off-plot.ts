@@ -1,6 +1,6 @@
 import { type TradeOffPoint, tradeOffAt, tradeOffCurve } from '../../evaluation/trade-off'
 import type { Evaluation } from '../../model/evaluation'
-import { shortNumber } from '../../present/numbers'
+import { shortNumber } from '../../words/en/numbers'
 import { html } from '../html'
 import { label, line, n, type Place, type Plot, pathOf } from './plot'
 
