@@ -2,8 +2,13 @@ import { useState } from 'preact/hooks'
 import { MOST_CHECKED } from '../../shared/board/check/bench-log'
 import { BENCH_STEPS, benchStep, FREE_STEP, type StepId } from '../../shared/board/check/steps'
 import { rowCount } from '../../shared/board/log/board-log'
-import { MAX_ROWS, PREVIEW_CHARACTERS, previewLog } from '../../shared/board/log/read-log'
-import { groupDigits } from '../../shared/words/en/numbers'
+import {
+  MAX_ROWS,
+  PREVIEW_CHARACTERS,
+  previewLog,
+  type ReadLog,
+} from '../../shared/board/log/read-log'
+import { BOARD_LOGS } from '../../shared/words/en/board-logs'
 import { Button, FileButton, Notice, Progress, SelectField, useApp } from '../common'
 import type { ChosenColumns } from './board-screen'
 import { Columns } from './columns'
@@ -48,7 +53,7 @@ function useLogReader({ step, columns, onColumns, onDone }: AddLogProps) {
   }
   const paste = (pasted: string) => {
     setText(pasted)
-    if (pasted !== '') void bring({ name: 'The pasted text', blob: new Blob([pasted]) })
+    if (pasted !== '') void bring({ name: BOARD_LOGS.add.pastedText, blob: new Blob([pasted]) })
   }
   const read = async () => {
     if (brought === null || columns === null) return
@@ -74,11 +79,11 @@ export function AddLog(props: AddLogProps) {
     <>
       {!props.fixed && (
         <SelectField
-          label="This log is of"
+          label={BOARD_LOGS.add.logOf}
           value={chosen}
           options={[
             ...BENCH_STEPS.map(({ id, name }) => ({ value: id, text: name })),
-            { value: FREE_STEP.id, text: 'something else, moved freely' },
+            { value: FREE_STEP.id, text: BOARD_LOGS.add.movedFreely },
           ]}
           onChange={setAs}
         />
@@ -88,10 +93,10 @@ export function AddLog(props: AddLogProps) {
         accept=".csv,.txt,.tsv,.log,text/csv,text/plain"
         onFiles={([file]) => file && void bring({ name: file.name, blob: file })}
       >
-        Choose a file
+        {BOARD_LOGS.add.chooseFile}
       </FileButton>
       <label class="field board-paste">
-        <span>or paste lines</span>
+        <span>{BOARD_LOGS.add.pasteLines}</span>
         <textarea
           rows={4}
           value={text}
@@ -109,43 +114,30 @@ export function AddLog(props: AddLogProps) {
       )}
       {logging !== null && (
         <Progress
-          progress={{ done: logging.share, total: 1, what: 'Reading the log' }}
+          progress={{ done: logging.share, total: 1, what: BOARD_LOGS.add.reading }}
           cancel={() => bench.stopLogging()}
         />
       )}
       {brought !== null && logging === null && (
         <Button tone="amber" big wide onClick={() => void read()}>
-          Read the log
+          {BOARD_LOGS.add.readLog}
         </Button>
       )}
     </>
   )
 }
 
-function whatWasRead({
-  log,
-  cut,
-}: {
-  log: Parameters<typeof rowCount>[0]
-  cut: string | null
-}): string {
-  const rows = `${groupDigits(rowCount(log))} samples read.`
+/** Samples read, whether all are checked, lines left out, and why the log ends where it does. */
+function whatWasRead({ log, cut }: ReadLog): string {
+  const { add } = BOARD_LOGS
+  const rows = rowCount(log)
   const [first] = log.problems
-  const bad = first === undefined ? '' : ` ${leftOut(log.problemCount, first)}`
-  const checked =
-    rowCount(log) > MOST_CHECKED
-      ? ` The check looks at the first ${groupDigits(MOST_CHECKED)}.`
-      : ''
-  const ends: Record<string, string> = {
-    stopped: ' The rest was not read, as you stopped it.',
-    'too-long': ` The rest was left: a log has at most ${groupDigits(MAX_ROWS)} samples here.`,
-    broken: ' Then the file could not be read further; what was read is kept.',
-  }
-  return `${rows}${checked}${bad}${cut === null ? '' : (ends[cut] ?? '')}`
-}
-
-function leftOut(count: number, { line, what }: { line: number; what: string }): string {
-  return count === 1
-    ? `1 line was left out: line ${line}, ${what}.`
-    : `${groupDigits(count)} lines were left out; the first is line ${line}: ${what}.`
+  return [
+    add.samplesRead(rows),
+    rows > MOST_CHECKED ? add.checkedFirst(MOST_CHECKED) : null,
+    first === undefined ? null : add.leftOut(log.problemCount, first.line, first.what),
+    cut === null ? null : add.cut[cut](MAX_ROWS),
+  ]
+    .filter((sentence) => sentence !== null)
+    .join(' ')
 }

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { rowCount } from '../../shared/board/log/board-log'
-import { durationText, groupDigits } from '../../shared/words/en/numbers'
+import { BOARD_LOGS } from '../../shared/words/en/board-logs'
+import { durationText } from '../../shared/words/en/numbers'
 import { Notice, SelectField, useApp } from '../common'
 import { AddLog } from './add-log'
 import type { ChosenColumns } from './board-screen'
@@ -21,26 +22,31 @@ export function BesideFields({ recordingId, onRecording }: BesideFieldsProps) {
   const options = library.recordings.value.map((recording) => {
     const name =
       recording.kind === 'background'
-        ? 'background'
-        : (gestures.find(({ id }) => id === recording.gestureId)?.name ?? 'take')
+        ? BOARD_LOGS.beside.background
+        : (gestures.find(({ id }) => id === recording.gestureId)?.name ?? BOARD_LOGS.beside.take)
     const when = recording.recordedAt.slice(0, 16).replace('T', ' ')
-    const text = `${name}, ${when}, ${recording.testerCode}, ${durationText(recording.durationMs)}`
+    const text = BOARD_LOGS.beside.recording(
+      name,
+      when,
+      recording.testerCode,
+      durationText(recording.durationMs),
+    )
     return { value: recording.id, text }
   })
   return (
     <>
       {options.length === 0 ? (
-        <Notice>There is no recording of the phone in this library.</Notice>
+        <Notice>{BOARD_LOGS.beside.noRecording}</Notice>
       ) : (
         <SelectField
-          label="Recording of the phone"
+          label={BOARD_LOGS.beside.recordingLabel}
           value={recordingId}
-          options={[{ value: '', text: 'choose one' }, ...options]}
+          options={[{ value: '', text: BOARD_LOGS.beside.chooseOne }, ...options]}
           onChange={onRecording}
         />
       )}
       {free !== undefined && (
-        <p class="quiet">Log of the board: {groupDigits(rowCount(free.log))} samples.</p>
+        <p class="quiet">{BOARD_LOGS.beside.logSamples(rowCount(free.log))}</p>
       )}
       <AddLog step="free" fixed columns={columns} onColumns={setColumns} onDone={() => undefined} />
     </>

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import type { StepId } from '../../shared/board/check/steps'
 import type { CsvPreview } from '../../shared/format/csv-import'
 import type { CsvMapping } from '../../shared/format/csv-mapping'
+import { BOARD_LOGS } from '../../shared/words/en/board-logs'
 import { Button, Choice, NextStep, Screen, Section, useApp } from '../common'
 import { AddLog } from './add-log'
 import { Columns } from './columns'
@@ -27,10 +28,10 @@ export function BoardScreen() {
   const { library } = useApp()
   if (library.current.value === null) {
     return (
-      <Screen title="Board check" back="#/prop">
+      <Screen title={BOARD_LOGS.check.title} back="#/prop">
         <NextStep
-          text="A board is compared with the target of a library, and none is open."
-          action="Go to Moves"
+          text={BOARD_LOGS.check.noLibrary}
+          action={BOARD_LOGS.check.toMoves}
           href="#/moves"
         />
       </Screen>
@@ -54,18 +55,15 @@ function BoardCheck({ hasSerial }: { hasSerial: boolean }) {
       <LogStep step={step} mapping={live?.mapping ?? null} onDone={goOn} />
     ) : undefined
   return (
-    <Screen title="Board check" back="#/prop" foot={foot}>
-      <p class="quiet">
-        Rest, six faces, three turns and a shake, about two minutes. What is missing is not asked:
-        one log is enough for a first look.
-      </p>
+    <Screen title={BOARD_LOGS.check.title} back="#/prop" foot={foot}>
+      <p class="quiet">{BOARD_LOGS.check.routine}</p>
       <Choice
-        legend="The board's readings come"
+        legend={BOARD_LOGS.check.wayLegend}
         value={way}
         options={[
-          { value: 'serial', text: 'over a cable' },
-          { value: 'file', text: 'as a file or text' },
-          { value: 'simulated', text: 'simulated' },
+          { value: 'serial', text: BOARD_LOGS.check.overCable },
+          { value: 'file', text: BOARD_LOGS.check.asFile },
+          { value: 'simulated', text: BOARD_LOGS.check.simulated },
         ]}
         onChange={(next) => {
           setWay(next)
@@ -79,13 +77,13 @@ function BoardCheck({ hasSerial }: { hasSerial: boolean }) {
       )}
       {way === 'simulated' && <SimulatedBoard />}
       <Findings />
-      <Section title="What the logs are good for next">
-        <Button href="#/board/calibration">Calibration from six faces</Button>
-        <Button href="#/board/mounting">Mounting, from a phone on the same prop</Button>
-        <Button href="#/board/decision">Does the board decide as the phone did?</Button>
+      <Section title={BOARD_LOGS.check.nextTitle}>
+        <Button href="#/board/calibration">{BOARD_LOGS.check.calibration}</Button>
+        <Button href="#/board/mounting">{BOARD_LOGS.check.mounting}</Button>
+        <Button href="#/board/decision">{BOARD_LOGS.check.decision}</Button>
       </Section>
       <KeepLog />
-      <Section title="Steps">
+      <Section title={BOARD_LOGS.check.steps}>
         <StepList current={step} onChoose={setChosen} />
       </Section>
     </Screen>

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { BOARD_NEXT } from '../../shared/words/en/board-next'
 import { shortNumber } from '../../shared/words/en/numbers'
 import { Button, Figure, NextStep, Notice, Screen, useApp } from '../common'
 import { useBoard } from './use-board'
@@ -16,38 +17,31 @@ export function CalibrationScreen() {
   const keep = found?.ok ? found.value : null
   return (
     <Screen
-      title="Calibration"
+      title={BOARD_NEXT.calibration.title}
       back="#/board"
       foot={
         keep !== null &&
         !board.bench.simulated.value && (
           <Button tone="amber" big wide onClick={() => void board.beside.keepCalibration(keep)}>
-            Take over into the target
+            {BOARD_NEXT.calibration.takeOver}
           </Button>
         )
       }
     >
-      <p>
-        Counts at zero are subtracted on this one board, so they go into its exported example. The
-        phone and the model do not change.
-      </p>
-      {board.bench.simulated.value && (
-        <Notice>
-          These logs are of a simulated board: its offsets are nobody’s and cannot be taken over.
-        </Notice>
-      )}
+      <p>{BOARD_NEXT.calibration.about}</p>
+      {board.bench.simulated.value && <Notice>{BOARD_NEXT.calibration.simulated}</Notice>}
       {stored !== undefined && (
         <Notice>
-          <p>In the target now: zero at {stored.zero.join(', ')} counts.</p>
+          <p>{BOARD_NEXT.calibration.inTarget(stored.zero)}</p>
           <Button tone="quiet" onClick={() => void board.beside.keepCalibration(null)}>
-            Take it away
+            {BOARD_NEXT.calibration.takeAway}
           </Button>
         </Notice>
       )}
       {found === null && (
         <NextStep
-          text="A calibration is made of the rest and the six faces of the board check."
-          action="Log them"
+          text={BOARD_NEXT.calibration.madeOf}
+          action={BOARD_NEXT.calibration.logThem}
           href="#/board"
         />
       )}
@@ -60,32 +54,33 @@ export function CalibrationScreen() {
               checked={square}
               onChange={(event) => setSquare(event.currentTarget.checked)}
             />
-            The faces stood against a square block, so cross-axis terms are the sensor’s own
+            {BOARD_NEXT.calibration.square}
           </label>
           <div class="figures">
             {AXES.map((axis, i) => (
               <Figure
                 key={axis}
-                label={`Accelerometer ${axis}`}
+                label={BOARD_NEXT.calibration.accelerometer(axis)}
                 value={String(keep.stored.zero[i])}
-                unit="counts at zero"
-                note={`${shortNumber(1000 * (keep.accelZeroG[i] ?? 0))} mg, gain ${(keep.gains[i] ?? 1).toFixed(3)}`}
+                unit={BOARD_NEXT.calibration.countsAtZero}
+                note={BOARD_NEXT.calibration.offsetAndGain(
+                  1000 * (keep.accelZeroG[i] ?? 0),
+                  keep.gains[i] ?? 1,
+                )}
               />
             ))}
             {AXES.map((axis, i) => (
               <Figure
                 key={axis}
-                label={`Gyroscope ${axis}`}
+                label={BOARD_NEXT.calibration.gyroscope(axis)}
                 value={String(keep.stored.zero[i + 3])}
-                unit="counts at zero"
+                unit={BOARD_NEXT.calibration.countsAtZero}
                 note={`${shortNumber(keep.gyroZeroDps[i] ?? 0)} °/s`}
               />
             ))}
           </div>
           <p class="quiet small">
-            Largest cross-axis term {(100 * keep.crossAxis).toFixed(1)} %; a face one degree off
-            looks like 1.7 %. The fit leaves {shortNumber(1000 * keep.residualG)} mg rms. Measured
-            once, at one temperature.
+            {BOARD_NEXT.calibration.quality(100 * keep.crossAxis, 1000 * keep.residualG)}
           </p>
         </>
       )}

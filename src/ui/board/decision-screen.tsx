@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import type { EventPair } from '../../shared/board/decision/compare-events'
 import type { SameDecision } from '../../shared/board/decision/same-decision'
 import type { Result } from '../../shared/model/result'
+import { BOARD_NEXT } from '../../shared/words/en/board-next'
 import { decisionWords, pairWords, sideWords } from '../../shared/words/en/decision-words'
 import { Button, Notice, Screen, Section, useApp } from '../common'
 import { BesideFields } from './beside-fields'
@@ -21,7 +22,7 @@ export function DecisionScreen() {
   }
   return (
     <Screen
-      title="Same decision?"
+      title={BOARD_NEXT.decision.title}
       back="#/board"
       foot={
         <Button
@@ -31,14 +32,11 @@ export function DecisionScreen() {
           disabled={recordingId === '' || busy}
           onClick={() => void compare()}
         >
-          {busy ? 'Comparing…' : 'Compare decisions'}
+          {busy ? BOARD_NEXT.decision.comparing : BOARD_NEXT.decision.compare}
         </Button>
       }
     >
-      <p>
-        The board’s samples go through the same model as they are, and the phone’s recording of the
-        same movements beside them.
-      </p>
+      <p>{BOARD_NEXT.decision.about}</p>
       <BesideFields recordingId={recordingId} onRecording={setRecordingId} />
       {compared !== null && !compared.ok && (
         <Notice tone="trouble" live>
@@ -48,8 +46,9 @@ export function DecisionScreen() {
       {compared?.ok && <Pairs compared={compared.value} />}
       <OwnLog />
       <p class="quiet">
-        The exported self-test, which asks the same of made samples, is compared on{' '}
-        <a href="#/prop">Prop</a>.
+        {BOARD_NEXT.decision.selfTest.before}{' '}
+        <a href="#/prop">{BOARD_NEXT.decision.selfTest.link}</a>
+        {BOARD_NEXT.decision.selfTest.after}
       </p>
     </Screen>
   )
@@ -58,14 +57,14 @@ export function DecisionScreen() {
 function Pairs({ compared }: { compared: SameDecision }) {
   const model = useModel()
   return (
-    <Section title="Side by side">
+    <Section title={BOARD_NEXT.decision.sideBySide}>
       <p>{decisionWords(compared)}</p>
       <table class="decisions">
         <thead>
           <tr>
-            <th scope="col">s</th>
-            <th scope="col">phone</th>
-            <th scope="col">board</th>
+            <th scope="col">{BOARD_NEXT.decision.seconds}</th>
+            <th scope="col">{BOARD_NEXT.decision.phone}</th>
+            <th scope="col">{BOARD_NEXT.decision.board}</th>
             <th scope="col" />
           </tr>
         </thead>

@@ -1,4 +1,5 @@
 import type { Evidence } from '../../shared/board/check/finding'
+import { BOARD_FOUND } from '../../shared/words/en/board-found'
 import { shortNumber } from '../../shared/words/en/numbers'
 import { spreadLabels } from '../charts/spread-labels'
 import { extremes, tracePath } from '../charts/trace-path'
@@ -92,7 +93,7 @@ function Trace({
         </svg>
       )}
       <figcaption class="quiet small">
-        {shortNumber(low)} to {shortNumber(high)} {unit} over {shortNumber(durationS)} s
+        {BOARD_FOUND.traceRange(low, high, unit, durationS)}
       </figcaption>
     </figure>
   )
@@ -126,9 +127,7 @@ function SpectrumPlot({
           </text>
         </svg>
       )}
-      <figcaption class="quiet small">
-        0 to {shortNumber(toHz)} Hz, five powers of ten from top to bottom
-      </figcaption>
+      <figcaption class="quiet small">{BOARD_FOUND.spectrumRange(toHz)}</figcaption>
     </figure>
   )
 }

@@ -1,5 +1,5 @@
 import type { Finding, Passed } from '../../shared/board/check/finding'
-import { plural } from '../../shared/words/en/numbers'
+import { BOARD_FOUND } from '../../shared/words/en/board-found'
 import { Mark, Notice, Section } from '../common'
 import { EvidencePlot } from './evidence-plot'
 import { useBoard } from './use-board'
@@ -13,23 +13,18 @@ export function Findings() {
   const asked = passed.filter(({ notChecked }) => notChecked === null)
   return (
     <Section
-      title="What was found"
+      title={BOARD_FOUND.title}
       aside={bench.simulated.value ? <Mark kind="simulated" /> : undefined}
     >
       {findings.length === 0 && (
         <Notice live>
           <p>
-            Nothing speaks against this board: {plural('question', asked.length)} asked.
-            {asked.length < passed.length && ' Those that could not be asked stand below.'}
+            {BOARD_FOUND.nothing(asked.length)}
+            {asked.length < passed.length && ` ${BOARD_FOUND.someNotAsked}`}
           </p>
         </Notice>
       )}
-      {findings.length > 1 && (
-        <p class="quiet">
-          {plural('thing', findings.length)}, likeliest cause of the others first. Mend the first
-          one and log again.
-        </p>
-      )}
+      {findings.length > 1 && <p class="quiet">{BOARD_FOUND.several(findings.length)}</p>}
       {findings.map((finding, index) => (
         <FindingCard key={finding.code} finding={finding} open={index === 0} />
       ))}
@@ -46,14 +41,14 @@ function FindingCard({ finding, open }: { finding: Finding; open: boolean }) {
         <h3>{title}</h3>
       </summary>
       <p>{seen}</p>
-      <EvidencePlot evidence={evidence} label={`Evidence: ${title}`} />
-      <h4>Most likely, in this order</h4>
+      <EvidencePlot evidence={evidence} label={BOARD_FOUND.evidence(title)} />
+      <h4>{BOARD_FOUND.causes}</h4>
       <ol>
         {causes.map((cause) => (
           <li key={cause}>{cause}</li>
         ))}
       </ol>
-      <h4>Measure next</h4>
+      <h4>{BOARD_FOUND.next}</h4>
       <ol>
         {next.map((what) => (
           <li key={what}>{what}</li>
@@ -69,7 +64,9 @@ function PassedList({ passed }: { passed: readonly Passed[] }) {
       {passed.map(({ what, notChecked }) => (
         <li key={what} class={notChecked === null ? '' : 'quiet'}>
           <span>{what}</span>
-          <span class="small">{notChecked === null ? 'fine' : `not asked: ${notChecked}`}</span>
+          <span class="small">
+            {notChecked === null ? BOARD_FOUND.fine : BOARD_FOUND.notAsked(notChecked)}
+          </span>
         </li>
       ))}
     </ul>

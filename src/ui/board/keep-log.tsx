@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { BOARD_LOGS } from '../../shared/words/en/board-logs'
 import type { LogLabels } from '../../state/app'
 import { Button, Notice, Section, useApp } from '../common'
 import { LabelFields } from '../library/label-fields'
@@ -19,13 +20,11 @@ export function KeepLog() {
   const keep = async () => {
     const kept = await board.beside.keepLog(labels)
     setSaid(
-      kept.ok
-        ? { text: 'It is in the library, marked as from a board.', wrong: false }
-        : { text: kept.message, wrong: true },
+      kept.ok ? { text: BOARD_LOGS.keep.kept, wrong: false } : { text: kept.message, wrong: true },
     )
   }
   return (
-    <Section title="Keep the log moved freely">
+    <Section title={BOARD_LOGS.keep.title}>
       <LabelFields
         gestures={library.current.value?.gestures ?? []}
         labels={labels}
@@ -33,7 +32,7 @@ export function KeepLog() {
       />
       {said !== null && <Notice tone={said.wrong ? 'trouble' : 'plain'}>{said.text}</Notice>}
       <Button wide disabled={labels.testerCode === ''} onClick={() => void keep()}>
-        Keep in the library
+        {BOARD_LOGS.keep.keep}
       </Button>
     </Section>
   )

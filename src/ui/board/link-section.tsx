@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import { groupDigits } from '../../shared/words/en/numbers'
+import { BOARD_LOGS } from '../../shared/words/en/board-logs'
 import { Button, Notice, SelectField } from '../common'
 import { useBoard } from './use-board'
 
@@ -18,26 +18,23 @@ export function LinkSection() {
   if (!link.possible) {
     return (
       <Notice>
-        <p>
-          This browser cannot read a serial port. On a desk, browsers built on Chromium can; or log
-          with a terminal program and bring the file.
-        </p>
+        <p>{BOARD_LOGS.link.noSerial}</p>
       </Notice>
     )
   }
   return (
     <>
       <SelectField
-        label="Baud rate, as in the firmware"
+        label={BOARD_LOGS.link.baudRate}
         value={baud}
         options={BAUD_RATES.map((value) => ({ value, text: value }))}
         onChange={setBaud}
       />
       {state.state === 'on' ? (
-        <Button onClick={() => link.close()}>Disconnect</Button>
+        <Button onClick={() => link.close()}>{BOARD_LOGS.link.disconnect}</Button>
       ) : (
         <Button wide disabled={state.state === 'opening'} onClick={() => void connect()}>
-          Connect the board
+          {BOARD_LOGS.link.connect}
         </Button>
       )}
       {wrong !== null && <Notice tone="trouble">{wrong}</Notice>}
@@ -56,20 +53,14 @@ function Incoming() {
   const count = link.lineCount.value
   const preview = link.preview.value
   if (count === 0) {
-    return (
-      <p class="quiet">
-        Connected; no line has come yet. A board that prints only after a reset wants one now.
-      </p>
-    )
+    return <p class="quiet">{BOARD_LOGS.link.noLine}</p>
   }
   return (
     <>
       <pre class="board-tail">{link.tail.value.join('\n')}</pre>
-      <p class="quiet small">{groupDigits(count)} lines</p>
+      <p class="quiet small">{BOARD_LOGS.link.lines(count)}</p>
       {typeof preview === 'string' && (
-        <Notice tone="trouble">
-          {preview} If the lines above look like noise, the baud rate is another.
-        </Notice>
+        <Notice tone="trouble">{BOARD_LOGS.link.otherBaudRate(preview)}</Notice>
       )}
     </>
   )

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { benchStep, type StepId } from '../../shared/board/check/steps'
 import type { CsvMapping } from '../../shared/format/csv-mapping'
-import { plural } from '../../shared/words/en/numbers'
+import { BOARD_LOGS } from '../../shared/words/en/board-logs'
 import { Button, Notice, Progress } from '../common'
 import { useBoard } from './use-board'
 
@@ -34,13 +34,13 @@ export function LogStep({ step, mapping, onDone }: LogStepProps) {
           progress={{
             done: logging.share,
             total: 1,
-            what: `${facts.name}: ${plural('sample', logging.rows)}`,
+            what: BOARD_LOGS.step.samples(facts.name, logging.rows),
           }}
           cancel={() => bench.stopLogging()}
         />
       ) : (
         <Button tone="amber" big wide disabled={mapping === null} onClick={() => void log()}>
-          Log {facts.seconds} s
+          {BOARD_LOGS.step.logFor(facts.seconds)}
         </Button>
       )}
     </div>

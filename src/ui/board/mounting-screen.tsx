@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { FoundMounting } from '../../shared/board/mounting/find-mounting'
 import type { Result } from '../../shared/model/result'
+import { BOARD_NEXT } from '../../shared/words/en/board-next'
 import { Button, Notice, Screen, Section } from '../common'
 import { BesideFields } from './beside-fields'
 import { useBoard } from './use-board'
@@ -15,7 +16,7 @@ export function MountingScreen() {
   const [found, setFound] = useState<Result<FoundMounting> | null>(null)
   return (
     <Screen
-      title="Mounting from data"
+      title={BOARD_NEXT.mounting.title}
       back="#/board"
       foot={
         <Button
@@ -25,15 +26,11 @@ export function MountingScreen() {
           disabled={recordingId === ''}
           onClick={() => void beside.findMounting(recordingId).then(setFound)}
         >
-          Find the mounting
+          {BOARD_NEXT.mounting.find}
         </Button>
       }
     >
-      <p>
-        Strap the phone to the prop as it is held when recording. Record background on the phone and
-        log the board at the same time: rest, turn slowly about every axis, rest in between in
-        different poses. Half a minute is enough; the clocks need not agree.
-      </p>
+      <p>{BOARD_NEXT.mounting.about}</p>
       <BesideFields recordingId={recordingId} onRecording={setRecordingId} />
       {found !== null && !found.ok && (
         <Notice tone="trouble" live>
@@ -48,26 +45,25 @@ export function MountingScreen() {
 function Found({ found }: { found: FoundMounting }) {
   const { beside } = useBoard()
   const [kept, setKept] = useState(false)
-  const { nearest, nearestAngleDeg, rotation, times, residualShare, gyroRatio } = found
+  const { nearest, nearestAngleDeg, rotation } = found
   const near = nearestAngleDeg <= SNAP_DEG
   const keep = (matrix: typeof rotation) =>
     void beside.keepMounting(matrix).then(() => setKept(true))
   return (
-    <Section title="Mounting">
+    <Section title={BOARD_NEXT.mounting.result}>
       <p>
-        {nearestAngleDeg.toFixed(1)}° from “{nearest.name}”
-        {near ? ': most likely it was meant to be that.' : ': it stands at an angle of its own.'}
+        {(near ? BOARD_NEXT.mounting.near : BOARD_NEXT.mounting.ofItsOwn)(
+          nearestAngleDeg,
+          nearest.name,
+        )}
       </p>
       <pre class="board-tail">{rowsOf(rotation)}</pre>
-      <p class="quiet small">
-        From {found.turnPairs} moments of turning and {found.poses} poses at rest. The rotation
-        leaves {(100 * residualShare).toFixed(1)} % of the angular rate. The board’s gyroscope reads{' '}
-        {gyroRatio.toFixed(3)} times the phone’s. Its log began {(-times.lagMs / 1000).toFixed(2)} s
-        after the phone’s; its clock runs at {(1 / times.rateRatio).toFixed(4)} of it.
-      </p>
-      <Button onClick={() => keep(nearest.matrix)}>Take “{nearest.name}”</Button>
-      <Button onClick={() => keep(rotation)}>Take the rotation as found</Button>
-      {kept && <Notice live>It is in the target now. Train again before the next export.</Notice>}
+      <p class="quiet small">{BOARD_NEXT.mounting.evidence(found)}</p>
+      <Button onClick={() => keep(nearest.matrix)}>
+        {BOARD_NEXT.mounting.takeNearest(nearest.name)}
+      </Button>
+      <Button onClick={() => keep(rotation)}>{BOARD_NEXT.mounting.takeFound}</Button>
+      {kept && <Notice live>{BOARD_NEXT.mounting.kept}</Notice>}
     </Section>
   )
 }

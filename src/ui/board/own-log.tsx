@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { LineComparison } from '../../shared/board/decision/event-log'
 import type { Result } from '../../shared/model/result'
+import { BOARD_NEXT } from '../../shared/words/en/board-next'
 import { Button, Notice, Section } from '../common'
 import { useBoard } from './use-board'
 
@@ -10,9 +11,9 @@ export function OwnLog() {
   const [text, setText] = useState('')
   const [compared, setCompared] = useState<Result<LineComparison> | null>(null)
   return (
-    <Section title="The device’s own event log">
+    <Section title={BOARD_NEXT.ownLog.title}>
       <label class="field board-paste">
-        <span>Lines that begin with “event”, of the log above</span>
+        <span>{BOARD_NEXT.ownLog.lines}</span>
         <textarea
           rows={4}
           value={text}
@@ -21,20 +22,20 @@ export function OwnLog() {
         />
       </label>
       <Button disabled={text === ''} onClick={() => void beside.compareLog(text).then(setCompared)}>
-        Compare to the bit
+        {BOARD_NEXT.ownLog.compare}
       </Button>
       {compared !== null && !compared.ok && <Notice tone="trouble">{compared.message}</Notice>}
       {compared?.ok && compared.value.same && (
-        <Notice live>All {compared.value.total} events are the same, word for word.</Notice>
+        <Notice live>{BOARD_NEXT.ownLog.allSame(compared.value.total)}</Notice>
       )}
       {compared?.ok && compared.value.first !== null && (
         <Notice tone="trouble" live>
-          <p>
-            {compared.value.agreeing} of {compared.value.total} events agree before the first that
-            does not:
-          </p>
+          <p>{BOARD_NEXT.ownLog.differs(compared.value.agreeing, compared.value.total)}</p>
           <pre class="board-tail">
-            {`here   ${compared.value.first.expected ?? '(none)'}\ndevice ${compared.value.first.found ?? '(none)'}`}
+            {BOARD_NEXT.ownLog.difference(
+              compared.value.first.expected,
+              compared.value.first.found,
+            )}
           </pre>
           <p>{compared.value.first.cause}</p>
         </Notice>

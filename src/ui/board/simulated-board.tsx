@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { FAULTS } from '../../shared/board/simulate/faults'
+import { BOARD_LOGS } from '../../shared/words/en/board-logs'
 import { Button, SelectField } from '../common'
 import { useBoard } from './use-board'
 
@@ -11,21 +12,18 @@ export function SimulatedBoard() {
   const [fault, setFault] = useState(SOUND)
   return (
     <>
-      <p class="quiet">
-        Nothing here was measured: rest, faces, turns and shake are computed, with the noise and the
-        offsets that data sheets allow.
-      </p>
+      <p class="quiet">{BOARD_LOGS.simulated.hint}</p>
       <SelectField
-        label="Fault"
+        label={BOARD_LOGS.simulated.fault}
         value={fault}
         options={[
-          { value: SOUND, text: 'none: a sound board' },
+          { value: SOUND, text: BOARD_LOGS.simulated.sound },
           ...FAULTS.map(({ name }) => ({ value: name, text: name })),
         ]}
         onChange={setFault}
       />
       <Button wide onClick={() => bench.simulate(fault === SOUND ? null : fault)}>
-        Log the simulated board
+        {BOARD_LOGS.simulated.log}
       </Button>
     </>
   )

@@ -1,6 +1,6 @@
 import { BENCH_STEPS, type BenchPart, FREE_STEP, type StepId } from '../../shared/board/check/steps'
 import { rowCount } from '../../shared/board/log/board-log'
-import { plural } from '../../shared/words/en/numbers'
+import { BOARD_LOGS } from '../../shared/words/en/board-logs'
 import { Button, Icon } from '../common'
 import { useBoard } from './use-board'
 
@@ -29,13 +29,13 @@ export function StepList({ current, onChoose }: StepListProps) {
               <button type="button" aria-pressed={id === current} onClick={() => onChoose(id)}>
                 <span>{name}</span>
                 <span class="quiet small">
-                  {part === undefined ? '–' : plural('sample', rowCount(part.log))}
+                  {part === undefined ? '–' : BOARD_LOGS.step.sampleCount(rowCount(part.log))}
                 </span>
               </button>
               {part !== undefined && (
                 <Button
                   tone="quiet"
-                  label={`Remove the log of ${name}`}
+                  label={BOARD_LOGS.step.remove(name)}
                   onClick={() => bench.remove(id)}
                 >
                   <Icon name="bin" />
@@ -47,7 +47,7 @@ export function StepList({ current, onChoose }: StepListProps) {
       </ol>
       {parts.length > 0 && (
         <Button tone="quiet" onClick={() => bench.clear()}>
-          Remove all logs of this visit
+          {BOARD_LOGS.step.removeAll}
         </Button>
       )}
     </>
