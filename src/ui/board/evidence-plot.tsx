@@ -123,7 +123,7 @@ function SpectrumPlot({
             d={tracePath((k) => levels[k]!, { from: 0, to: levels.length }, width, yOf)}
           />
           <text x={Math.min(Math.max(peakX, 24), width - 24)} y={TOP + 4} text-anchor="middle">
-            {shortNumber(peakHz)} Hz
+            {BOARD_FOUND.peak(peakHz)}
           </text>
         </svg>
       )}

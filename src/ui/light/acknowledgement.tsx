@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { lightOf } from '../../shared/light/library-light'
 import type { Library } from '../../shared/model/library'
+import { LIGHT_ANSWERS } from '../../shared/words/en/light-answers'
 import { Button, Notice, Section, TextField, useApp } from '../common'
 
 /** Light over a limit goes out only on the designer's written word, which stands in the files. */
@@ -8,13 +9,13 @@ export function AcknowledgementSection(props: { library: Library; findings: stri
   const { library, findings } = props
   const app = useApp()
   const { acknowledgement } = lightOf(library)
-  if (findings === null) return <p class="quiet">Counting flashes of all effects …</p>
+  if (findings === null) return <p class="quiet">{LIGHT_ANSWERS.limit.counting}</p>
   if (findings.length === 0) {
-    return <p class="quiet">No effect and no chain is over a limit for flashes or flicker.</p>
+    return <p class="quiet">{LIGHT_ANSWERS.limit.none}</p>
   }
   const open = findings.filter((finding) => !acknowledgement?.covers.includes(finding))
   return (
-    <Section title="Over a limit">
+    <Section title={LIGHT_ANSWERS.limit.title}>
       <Notice tone="trouble">
         <ul class="notes">
           {findings.map((finding) => (
@@ -27,10 +28,12 @@ export function AcknowledgementSection(props: { library: Library; findings: stri
       ) : (
         <>
           <p>
-            Acknowledged {acknowledgement?.at.slice(0, 10)}: “{acknowledgement?.text}” It stands in
-            the exported files.
+            {LIGHT_ANSWERS.limit.acknowledged(
+              acknowledgement?.at.slice(0, 10) ?? '',
+              acknowledgement?.text ?? '',
+            )}
           </p>
-          <Button onClick={() => void app.light.withdraw()}>Withdraw it</Button>
+          <Button onClick={() => void app.light.withdraw()}>{LIGHT_ANSWERS.limit.withdraw}</Button>
         </>
       )}
     </Section>
@@ -53,19 +56,16 @@ function AcknowledgeForm({ findings }: { findings: string[] }) {
         void acknowledge()
       }}
     >
-      <p>
-        The firmware is not exported like this, unless you write down why this light may be shown.
-        Your words go into the exported files.
-      </p>
+      <p>{LIGHT_ANSWERS.limit.why}</p>
       <TextField
-        label="Who sees it, and how they are kept safe"
+        label={LIGHT_ANSWERS.limit.whoSees}
         value={text}
         onInput={setText}
         maxLength={2000}
         wrong={wrong !== null}
         {...(wrong === null ? {} : { hint: wrong })}
       />
-      <Button submit>Acknowledge in writing</Button>
+      <Button submit>{LIGHT_ANSWERS.limit.acknowledge}</Button>
     </form>
   )
 }

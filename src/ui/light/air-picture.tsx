@@ -5,7 +5,7 @@ import { lightOf } from '../../shared/light/library-light'
 import { screenCss } from '../../shared/light/screen-colour'
 import type { Library, Take } from '../../shared/model/library'
 import { tipInPhone } from '../../shared/target/board'
-import { shortNumber } from '../../shared/words/en/numbers'
+import { LIGHT_ANSWERS } from '../../shared/words/en/light-answers'
 import { useApp, useSamples } from '../common'
 import { usePlayer, useRun } from './use-player'
 
@@ -30,7 +30,7 @@ export function AirPicture({ library, answerKey }: { library: Library; answerKey
   if (trail === null) return null
   return (
     <figure class="air">
-      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label="Trail of the tip in the air">
+      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={LIGHT_ANSWERS.air.trail}>
         {segments(trail).map(({ line, colour }, i) => (
           <path key={i} d={line} stroke={colour} />
         ))}
@@ -48,8 +48,8 @@ function useLatestTake(key: string): Take | undefined {
 
 function speedSentence(library: Library, trail: AirTrail): string {
   const { pwmHz } = lightOf(library).led
-  const { spacingMm, litMm } = dashes(trail.peakMps, pwmHz, 0.5)
-  return `If the answer played while the newest take moved, at up to ${shortNumber(trail.peakMps)} m/s: PWM at ${pwmHz} Hz draws dashes ${shortNumber(spacingMm)} mm apart, at half duty ${shortNumber(litMm)} mm lit.`
+  const { peakMps } = trail
+  return LIGHT_ANSWERS.air.dashes({ peakMps, pwmHz, ...dashes(peakMps, pwmHz, 0.5) })
 }
 
 /** Pieces of the trail, each in its own colour, scaled to the picture. */

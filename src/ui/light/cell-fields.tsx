@@ -2,6 +2,7 @@ import type { PowerSetup } from '../../shared/model/light'
 import type { Failure } from '../../shared/model/result'
 import { CELL_PRESETS } from '../../shared/power/cells'
 import type { Source } from '../../shared/power/sources'
+import { LIGHT_POWER } from '../../shared/words/en/light-power'
 import { Choice, SelectField } from '../common'
 import { NumberField } from '../prop/number-field'
 import { Problem } from './problem'
@@ -16,7 +17,7 @@ interface PowerProps {
 const CUSTOM = 'custom'
 
 function sourceText({ text, fromMemory }: Source): string {
-  return fromMemory ? `From memory: ${text.replace('from memory; ', '')}` : text
+  return fromMemory ? LIGHT_POWER.cells.fromMemory(text) : text
 }
 
 function withCell(power: PowerSetup, key: string): PowerSetup {
@@ -32,22 +33,21 @@ export function CellFields({ power, problem, onChange }: PowerProps) {
   return (
     <>
       <SelectField
-        label="Kind"
+        label={LIGHT_POWER.cells.kind}
         value={power.cell}
         options={[
           ...CELL_PRESETS.map(({ key, name }) => ({ value: key, text: name })),
-          { value: CUSTOM, text: 'Other, from its data sheet' },
+          { value: CUSTOM, text: LIGHT_POWER.cells.otherKind },
         ]}
         onChange={(key) => onChange(withCell(power, key))}
       />
       {preset !== undefined && (
         <p class="small quiet">
-          Capacity: {sourceText(preset.capacity)}. Voltages, resistance, self-discharge:{' '}
-          {sourceText(preset.others)}.
+          {LIGHT_POWER.cells.sources(sourceText(preset.capacity), sourceText(preset.others))}
         </p>
       )}
       <NumberField
-        label="Cells in series"
+        label={LIGHT_POWER.cells.inSeries}
         value={power.series}
         min={1}
         max={24}
@@ -56,7 +56,7 @@ export function CellFields({ power, problem, onChange }: PowerProps) {
       />
       <Problem failure={problem} of="power/series" />
       <SpreadField
-        label="Capacity of one cell"
+        label={LIGHT_POWER.cells.capacity}
         unit="mAh"
         spread={power.capacityMah}
         max={1_000_000}
@@ -66,11 +66,11 @@ export function CellFields({ power, problem, onChange }: PowerProps) {
       <VoltageFields power={power} onChange={onChange} />
       <Problem failure={problem} of="power/volts" />
       <Choice
-        legend="Between cells and LED"
+        legend={LIGHT_POWER.cells.supply}
         value={power.supply}
         options={[
-          { value: 'direct', text: 'Nothing' },
-          { value: 'boost', text: 'Boost converter' },
+          { value: 'direct', text: LIGHT_POWER.cells.nothing },
+          { value: 'boost', text: LIGHT_POWER.cells.boost },
         ]}
         onChange={(supply) => onChange({ ...power, supply })}
       />
@@ -94,13 +94,13 @@ function VoltageFields({ power, onChange }: Omit<PowerProps, 'problem'>) {
   return (
     <>
       <div class="spread-fields">
-        {volts('freshV', 'Fresh')}
-        {volts('nominalV', 'Nominal')}
-        {volts('endV', 'Empty')}
+        {volts('freshV', LIGHT_POWER.cells.fresh)}
+        {volts('nominalV', LIGHT_POWER.cells.nominal)}
+        {volts('endV', LIGHT_POWER.cells.empty)}
       </div>
       <div class="spread-fields">
         <NumberField
-          label="Inside"
+          label={LIGHT_POWER.cells.inside}
           unit="ohm"
           value={power.cellOhm}
           min={0}
@@ -108,7 +108,7 @@ function VoltageFields({ power, onChange }: Omit<PowerProps, 'problem'>) {
           onChange={(cellOhm) => onChange({ ...power, cellOhm })}
         />
         <NumberField
-          label="Made for"
+          label={LIGHT_POWER.cells.madeFor}
           unit="mA"
           value={power.maxMa}
           min={0.001}
@@ -116,7 +116,7 @@ function VoltageFields({ power, onChange }: Omit<PowerProps, 'problem'>) {
           onChange={(maxMa) => onChange({ ...power, maxMa })}
         />
         <NumberField
-          label="Lost a year"
+          label={LIGHT_POWER.cells.lostAYear}
           unit="%"
           value={power.selfDischargePercent}
           min={0}
@@ -132,7 +132,7 @@ function BoostFields({ power, onChange }: Omit<PowerProps, 'problem'>) {
   return (
     <div class="prop-pair">
       <NumberField
-        label="Gives"
+        label={LIGHT_POWER.cells.gives}
         unit="V"
         value={power.boostV}
         min={0.1}
@@ -140,7 +140,7 @@ function BoostFields({ power, onChange }: Omit<PowerProps, 'problem'>) {
         onChange={(boostV) => onChange({ ...power, boostV })}
       />
       <NumberField
-        label="Efficiency"
+        label={LIGHT_POWER.cells.efficiency}
         unit="%"
         value={Math.round(power.boostEfficiency * 100)}
         min={30}
@@ -169,21 +169,18 @@ export function LoadFields({ power, problem, onChange }: PowerProps) {
   return (
     <>
       <NumberField
-        label="Gestures answered in an hour"
+        label={LIGHT_POWER.cells.perHour}
         value={power.answersPerHour}
         min={0}
         max={100_000}
         onChange={(answersPerHour) => onChange({ ...power, answersPerHour })}
       />
-      {spread('processorMa', 'Processor, on average', 'mA')}
-      {spread('sensorMa', 'Motion sensor', 'mA')}
-      {spread('standbyMa', 'LED driver, regulator and the rest', 'mA')}
-      {spread('offUa', 'While switched off', 'µA')}
+      {spread('processorMa', LIGHT_POWER.cells.processor, 'mA')}
+      {spread('sensorMa', LIGHT_POWER.cells.sensor, 'mA')}
+      {spread('standbyMa', LIGHT_POWER.cells.standby, 'mA')}
+      {spread('offUa', LIGHT_POWER.cells.off, 'µA')}
       <Problem failure={problem} of="power/load" />
-      <p class="small quiet">
-        From memory of common parts until you enter your own: an addressable LED alone can draw 1 mA
-        while dark.
-      </p>
+      <p class="small quiet">{LIGHT_POWER.cells.loadsFromMemory}</p>
     </>
   )
 }

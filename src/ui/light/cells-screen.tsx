@@ -7,6 +7,7 @@ import { cautions } from '../../shared/power/cautions'
 import { checkPower } from '../../shared/power/check-power'
 import { alternatives, EMITTER_NAMES, emitterMa } from '../../shared/power/headroom'
 import { type LightUse, runtimeCurve } from '../../shared/power/runtime'
+import { LIGHT_POWER } from '../../shared/words/en/light-power'
 import { shortNumber } from '../../shared/words/en/numbers'
 import {
   currentTable,
@@ -31,20 +32,20 @@ export function CellsScreen({ library }: { library: Library }) {
   const player = usePlayer()
   const use = useMemo(() => (player === null ? null : lightUse(player, library)), [player, library])
   return (
-    <Screen title="Cells" back={route('light')}>
+    <Screen title={LIGHT_POWER.cells.title} back={route('light')}>
       {use !== null && <Lasting power={sound} led={light.led} use={use} />}
       <HeadroomSection
         power={sound}
         led={light.led}
         take={(next, led) => void app.light.update({ power: next, led })}
       />
-      <Section title="Cells">
+      <Section title={LIGHT_POWER.cells.title}>
         <CellFields power={power} problem={problem} onChange={change} />
       </Section>
-      <Section title="What draws on them">
+      <Section title={LIGHT_POWER.cells.draws}>
         <LoadFields power={power} problem={problem} onChange={change} />
       </Section>
-      <Section title="Mind">
+      <Section title={LIGHT_POWER.cells.mind}>
         <ul class="notes">
           {cautions(sound).map((caution) => (
             <li key={caution}>{caution}</li>
@@ -59,13 +60,10 @@ function Lasting({ power, led, use }: { power: PowerSetup; led: LedSetup; use: L
   const most = Math.max(600, 2 * power.answersPerHour)
   const points = useMemo(() => runtimeCurve(power, led, use, most), [power, led, use, most])
   return (
-    <Section title="How long they last">
+    <Section title={LIGHT_POWER.cells.lasting}>
       <RowTable rows={powerTable(power, led, use)} />
       <RuntimePlot points={points} now={power.answersPerHour} />
-      <p class="small quiet">
-        Estimated: LED from the effects as they play, currents as entered below. Measure your board
-        before you promise hours.
-      </p>
+      <p class="small quiet">{LIGHT_POWER.cells.estimated}</p>
     </Section>
   )
 }
@@ -76,13 +74,13 @@ function RowTable({ rows }: { rows: PowerRow[] }) {
       <thead>
         <tr>
           <th scope="col">
-            <span class="unseen">quantity</span>
+            <span class="unseen">{LIGHT_POWER.spread.quantity}</span>
           </th>
-          <th scope="col">least</th>
-          <th scope="col">typical</th>
-          <th scope="col">most</th>
+          <th scope="col">{LIGHT_POWER.spread.min}</th>
+          <th scope="col">{LIGHT_POWER.spread.typ}</th>
+          <th scope="col">{LIGHT_POWER.spread.max}</th>
           <th scope="col">
-            <span class="unseen">unit</span>
+            <span class="unseen">{LIGHT_POWER.spread.unit}</span>
           </th>
         </tr>
       </thead>
@@ -110,9 +108,9 @@ interface HeadroomProps {
 function HeadroomSection({ power, led, take }: HeadroomProps) {
   const sentences = headroomSentences(power, led)
   return (
-    <Section title="Current of the LED over the cells’ life">
+    <Section title={LIGHT_POWER.cells.headroom}>
       {sentences.length === 0 ? (
-        <p>Every colour has headroom until the cells are empty.</p>
+        <p>{LIGHT_POWER.cells.enough}</p>
       ) : (
         <>
           <Notice tone="trouble">
@@ -140,11 +138,8 @@ function Alternatives({ power, led, take }: HeadroomProps) {
           ).join(', ')
         return (
           <li key={other.name} class="finding">
-            <p>
-              With {other.name}: {at('fresh')} mA from fresh cells, {at('empty')} mA from empty
-              ones.
-            </p>
-            <Button onClick={() => take(other.power, other.led)}>Take it, with resistors</Button>
+            <p>{LIGHT_POWER.cells.alternative(other.name, at('fresh'), at('empty'))}</p>
+            <Button onClick={() => take(other.power, other.led)}>{LIGHT_POWER.cells.takeIt}</Button>
           </li>
         )
       })}

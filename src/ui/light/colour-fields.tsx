@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { hueOf, tinted } from '../../shared/light/colour-wheel'
 import { screenCss } from '../../shared/light/screen-colour'
 import type { Emission } from '../../shared/model/light'
+import { LIGHT_EFFECT } from '../../shared/words/en/light-effect'
 import { levelOf, lightnessOf } from '../../shared/words/en/light-words'
 import { Slider } from '../common'
 
@@ -27,7 +28,7 @@ export function ColourFields(props: { colour: Emission; onChange: (colour: Emiss
   return (
     <>
       <Slider
-        label="Hue"
+        label={LIGHT_EFFECT.kind.hue}
         value={Math.round(turn * 360)}
         min={0}
         max={359}
@@ -36,7 +37,7 @@ export function ColourFields(props: { colour: Emission; onChange: (colour: Emiss
         onInput={(degrees) => change(degrees / 360, Math.max(0.35, found.saturation))}
       />
       <Slider
-        label="Saturation"
+        label={LIGHT_EFFECT.kind.saturation}
         value={Math.round(found.saturation * 100)}
         min={0}
         max={100}
@@ -64,7 +65,7 @@ export function LevelField(props: {
       value={lightness}
       min={0}
       max={100}
-      text={`L* ${lightness}`}
+      text={LIGHT_EFFECT.kind.lightness(lightness)}
       track={track}
       onInput={(value) => props.onChange(levelOf(value))}
     />

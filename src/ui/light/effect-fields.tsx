@@ -1,21 +1,12 @@
 import { hueEmission } from '../../shared/light/colour-wheel'
 import { withKind } from '../../shared/light/edit'
 import { screenCss } from '../../shared/light/screen-colour'
-import { LIGHT_KINDS, type LightEffect, type LightKind } from '../../shared/model/light'
+import { LIGHT_KINDS, type LightEffect } from '../../shared/model/light'
+import { LIGHT_EFFECT } from '../../shared/words/en/light-effect'
 import { SelectField, Slider } from '../common'
 import { NumberField } from '../prop/number-field'
 import { ColourFields, LevelField } from './colour-fields'
 import { KeysEditor } from './keys-editor'
-
-const KIND_WORDS: Record<LightKind, string> = {
-  off: 'No light',
-  steady: 'Steady',
-  breathe: 'Breathe',
-  flicker: 'Flicker like a flame',
-  sparkle: 'Sparkle',
-  hue: 'Walk through hues',
-  keys: 'Keyframes',
-}
 
 export interface EffectFieldsProps {
   effect: LightEffect
@@ -28,9 +19,9 @@ export function EffectFields({ effect, onChange }: EffectFieldsProps) {
   return (
     <>
       <SelectField
-        label="Kind"
+        label={LIGHT_EFFECT.kind.label}
         value={kind}
-        options={LIGHT_KINDS.map((value) => ({ value, text: KIND_WORDS[value] }))}
+        options={LIGHT_KINDS.map((value) => ({ value, text: LIGHT_EFFECT.kind.names[value] }))}
         onChange={(next) => onChange(withKind(effect, next))}
       />
       {kind === 'keys' && <KeysEditor effect={effect} onChange={onChange} />}
@@ -54,14 +45,14 @@ function Levels({ effect, onChange }: EffectFieldsProps) {
   return (
     <>
       <LevelField
-        label={kind === 'steady' ? 'Brightness' : 'Brightest'}
+        label={kind === 'steady' ? LIGHT_EFFECT.kind.brightness : LIGHT_EFFECT.kind.brightest}
         level={high}
         colour={colour}
         onChange={(level) => onChange({ ...effect, high: level, low: Math.min(low, level) })}
       />
       {kind !== 'steady' && (
         <LevelField
-          label="Dimmest"
+          label={LIGHT_EFFECT.kind.dimmest}
           level={low}
           colour={colour}
           onChange={(level) => onChange({ ...effect, low: level, high: Math.max(high, level) })}
@@ -80,13 +71,13 @@ function HueFields({ effect, onChange }: EffectFieldsProps) {
   return (
     <>
       <LevelField
-        label="Brightness"
+        label={LIGHT_EFFECT.kind.brightness}
         level={effect.high}
         colour={hueEmission(effect.hue / 256)}
         onChange={(high) => onChange({ ...effect, high, low: 0 })}
       />
       <Slider
-        label="First hue"
+        label={LIGHT_EFFECT.kind.firstHue}
         value={effect.hue}
         min={0}
         max={255}
@@ -95,29 +86,21 @@ function HueFields({ effect, onChange }: EffectFieldsProps) {
         onInput={(hue) => onChange({ ...effect, hue })}
       />
       <Slider
-        label="Walks"
+        label={LIGHT_EFFECT.kind.walks}
         value={effect.turn}
         min={10}
         max={255}
-        text={effect.turn === 255 ? 'all the way round' : `${walk}° and back`}
+        text={effect.turn === 255 ? LIGHT_EFFECT.kind.allTheWay : LIGHT_EFFECT.kind.andBack(walk)}
         onInput={(turn) => onChange({ ...effect, turn })}
       />
     </>
   )
 }
 
-const PERIOD_WORDS: Partial<Record<LightKind, string>> = {
-  steady: 'Stays for',
-  breathe: 'One breath takes',
-  flicker: 'One wave of the flame takes',
-  sparkle: 'One sparkle in',
-  hue: 'One walk takes',
-}
-
 function PeriodField({ effect, onChange }: EffectFieldsProps) {
   return (
     <NumberField
-      label={PERIOD_WORDS[effect.kind] ?? 'Round'}
+      label={LIGHT_EFFECT.kind.periods[effect.kind] ?? LIGHT_EFFECT.kind.round}
       unit="ms"
       value={effect.periodMs}
       min={20}

@@ -6,6 +6,7 @@ import { runLengthMs } from '../../shared/light/run'
 import { SOUND_PRESETS, VIBRATION_PRESETS } from '../../shared/light/steps'
 import type { Library } from '../../shared/model/library'
 import type { Answer } from '../../shared/model/light'
+import { LIGHT_EFFECT } from '../../shared/words/en/light-effect'
 import { drainSentence } from '../../shared/words/en/light-words'
 import { durationText } from '../../shared/words/en/numbers'
 import { Button, Notice, route, Screen, Section, SelectField, useApp } from '../common'
@@ -51,22 +52,22 @@ function OneEffect({ library, answerKey, name, stored }: OneEffectProps) {
       back={route('light')}
       foot={
         <Button tone="amber" big wide href={route('light', answerKey, 'preview')}>
-          See it full screen
+          {LIGHT_EFFECT.seeIt}
         </Button>
       }
     >
       <EffectPicture library={shown} answerKey={answerKey} />
-      <Section title="Light">
+      <Section title={LIGHT_EFFECT.light}>
         <EffectFields effect={answer.light} onChange={(light) => change({ ...answer, light })} />
         {problem !== null && (
           <Notice tone="trouble" live>
-            <p>{problem} What was before is still in use.</p>
+            <p>{LIGHT_EFFECT.stillInUse(problem)}</p>
           </Notice>
         )}
         {drain !== null && <p class="small quiet">{drain}</p>}
       </Section>
       <Safety library={shown} answerKey={answerKey} answer={sound} onChange={change} />
-      <Section title="Before and after">
+      <Section title={LIGHT_EFFECT.beforeAndAfter}>
         <WayOnFields
           effect={answer.light}
           gestures={library.gestures.filter(({ id }) => id !== answerKey)}
@@ -103,9 +104,9 @@ function EffectPicture(props: { library: ReturnType<typeof withAnswer>; answerKe
   const run = useRun(player, library, answerKey, lengthMs)
   return (
     <figure>
-      <Strip run={run} label={`Light over ${durationText(lengthMs)}`} />
+      <Strip run={run} label={LIGHT_EFFECT.lightOver(lengthMs)} />
       <figcaption class="strip-ends small quiet">
-        <span>0 s</span>
+        <span>{LIGHT_EFFECT.start}</span>
         <span>{durationText(lengthMs)}</span>
       </figcaption>
     </figure>
@@ -126,7 +127,7 @@ function Safety(
   const findings = useAnswerSafety(player, library, answerKey)
   const isHasty = lightOf(library).minChangeMs < CALM_CHANGE_MS
   return (
-    <Section title="Flashes">
+    <Section title={LIGHT_EFFECT.flashes}>
       <SafetyList
         findings={findings}
         player={player}
@@ -148,10 +149,10 @@ function CopyFrom(props: {
   const others = answersInOrder(props.library).filter(({ key }) => key !== props.answerKey)
   return (
     <SelectField
-      label="Copy light, sound and vibration from"
+      label={LIGHT_EFFECT.copyFrom}
       value=""
       options={[
-        { value: '', text: 'Choose …' },
+        { value: '', text: LIGHT_EFFECT.choose },
         ...others.map(({ key, name }) => ({ value: key, text: name })),
       ]}
       onChange={(key) => {
@@ -164,10 +165,10 @@ function CopyFrom(props: {
 
 function SoundSection({ answer, onChange }: ChangeProps) {
   return (
-    <Section title="Sound and vibration">
+    <Section title={LIGHT_EFFECT.sound.title}>
       <StepsField
-        label="Tune"
-        hint="Hz and ms of each step, a comma between: 523 90, 0 40, 784 140. 0 Hz is a pause."
+        label={LIGHT_EFFECT.sound.tune}
+        hint={LIGHT_EFFECT.sound.tuneHint}
         most={20_000}
         steps={answer.sound}
         presets={SOUND_PRESETS}
@@ -175,12 +176,8 @@ function SoundSection({ answer, onChange }: ChangeProps) {
         onPlay={playTune}
       />
       <StepsField
-        label="Vibration"
-        hint={`Strength 0 to 255 and ms of each step. ${
-          CAN_VIBRATE
-            ? 'The phone knows on and off only.'
-            : 'This phone cannot vibrate from a page.'
-        }`}
+        label={LIGHT_EFFECT.sound.vibration}
+        hint={LIGHT_EFFECT.sound.vibrationHint(CAN_VIBRATE)}
         most={255}
         steps={answer.vibration}
         presets={VIBRATION_PRESETS}

@@ -1,4 +1,5 @@
 import './light.css'
+import { LIGHT_ANSWERS } from '../../shared/words/en/light-answers'
 import { Button } from '../common'
 
 export interface FlashWarningProps {
@@ -12,21 +13,17 @@ export interface FlashWarningProps {
 /** Shown before the screen becomes a light: for people whom flashes can harm. */
 export function FlashWarning({ limit, action, onAccept, onBack }: FlashWarningProps) {
   return (
-    <div class="lamp lamp-warning" role="alertdialog" aria-label="Flashing light">
-      <h1>Light that changes</h1>
-      <p>
-        The screen becomes the light, bright and changing. In some people flashes bring on seizures,
-        also in those who never had one (about one in 4000 to 6000 people). Look away and stop at
-        dizziness, twitching or a strange feeling; do not show it to people who do not expect it.
-      </p>
+    <div class="lamp lamp-warning" role="alertdialog" aria-label={LIGHT_ANSWERS.warning.label}>
+      <h1>{LIGHT_ANSWERS.warning.title}</h1>
+      <p>{LIGHT_ANSWERS.warning.seizures}</p>
       <p>{limit}</p>
-      <p class="quiet">Asked once a visit. Do not stare into bright LEDs either.</p>
+      <p class="quiet">{LIGHT_ANSWERS.warning.onceAVisit}</p>
       <div class="lamp-foot">
         <Button tone="amber" big wide onClick={onAccept}>
           {action}
         </Button>
         <Button wide onClick={onBack}>
-          Back
+          {LIGHT_ANSWERS.warning.back}
         </Button>
       </div>
     </div>

@@ -1,5 +1,6 @@
 import './light.css'
 import type { Library } from '../../shared/model/library'
+import { LIGHT_ANSWERS } from '../../shared/words/en/light-answers'
 import { NextStep, Screen, useApp } from '../common'
 import { CellsScreen } from './cells-screen'
 import { EffectScreen } from './effect-screen'
@@ -13,12 +14,8 @@ export function Light({ rest }: { rest: string[] }) {
   if (library !== null)
     return <Place key={`${library.id} ${rest.join(' ')}`} library={library} rest={rest} />
   return (
-    <Screen title="Light">
-      <NextStep
-        text="Light belongs to the gestures of a library, and none is open."
-        action="Go to Moves"
-        href="#/moves"
-      />
+    <Screen title={LIGHT_ANSWERS.title}>
+      <NextStep text={LIGHT_ANSWERS.noLibrary} action={LIGHT_ANSWERS.toMoves} href="#/moves" />
     </Screen>
   )
 }

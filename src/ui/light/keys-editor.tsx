@@ -2,20 +2,13 @@ import { useMemo, useRef, useState } from 'preact/hooks'
 import { checkEffect } from '../../shared/light/check-effect'
 import { changeKey, copyKey, moveKey, removeKey } from '../../shared/light/edit'
 import { screenCss } from '../../shared/light/screen-colour'
-import { EASES, type Ease, type LightEffect, type LightKey } from '../../shared/model/light'
+import { EASES, type LightEffect, type LightKey } from '../../shared/model/light'
+import { LIGHT_EFFECT } from '../../shared/words/en/light-effect'
 import { Button, SelectField } from '../common'
 import { NumberField } from '../prop/number-field'
 import { ColourFields, LevelField } from './colour-fields'
 import { Strip } from './strip'
 import { usePlayer, useRun } from './use-player'
-
-const EASE_WORDS: Record<Ease, string> = {
-  step: 'Holds, then jumps',
-  linear: 'Evenly',
-  smooth: 'Smoothly at both ends',
-  in: 'Slowly at first',
-  out: 'Slowly at last',
-}
 
 interface KeysEditorProps {
   effect: LightEffect
@@ -43,14 +36,14 @@ export function KeysEditor({ effect, onChange }: KeysEditorProps) {
             setChosen(index + 1)
           }}
         >
-          Copy keyframe
+          {LIGHT_EFFECT.keys.copy}
         </Button>
         <Button
           tone="quiet"
           disabled={removed === null}
           onClick={() => removed !== null && onChange(removed)}
         >
-          Remove keyframe
+          {LIGHT_EFFECT.keys.remove}
         </Button>
       </div>
       <KeyFields key={index} effect={effect} index={index} keyframe={key} onChange={onChange} />
@@ -70,7 +63,7 @@ function RoundStrip({ effect }: { effect: LightEffect }) {
   const run = useRun(sound ? player : null, alone, 'round', effect.periodMs)
   return (
     <div class="key-strip">
-      <Strip run={run} label={`One round, ${effect.periodMs} ms`} />
+      <Strip run={run} label={LIGHT_EFFECT.keys.oneRound(effect.periodMs)} />
     </div>
   )
 }
@@ -90,7 +83,7 @@ function KeyLine(props: KeysEditorProps & { chosen: number; onChoose: (index: nu
           type="button"
           key={index}
           class="key-handle"
-          aria-label={`Keyframe ${index + 1} at ${key.atMs} ms`}
+          aria-label={LIGHT_EFFECT.keys.at(index + 1, key.atMs)}
           aria-pressed={index === chosen}
           style={{
             '--at': `${((100 * key.atMs) / effect.periodMs).toFixed(2)}%`,
@@ -127,7 +120,7 @@ function KeyFields(props: KeysEditorProps & { index: number; keyframe: LightKey 
   return (
     <>
       <LevelField
-        label={`Brightness of keyframe ${index + 1}`}
+        label={LIGHT_EFFECT.keys.brightnessOf(index + 1)}
         level={keyframe.level}
         colour={keyframe.colour}
         onChange={(level) => change({ level })}
@@ -135,7 +128,7 @@ function KeyFields(props: KeysEditorProps & { index: number; keyframe: LightKey 
       <ColourFields colour={keyframe.colour} onChange={(colour) => change({ colour })} />
       <div class="prop-pair">
         <NumberField
-          label="Time"
+          label={LIGHT_EFFECT.keys.time}
           unit="ms"
           value={keyframe.atMs}
           min={index === 0 ? 0 : 10}
@@ -144,9 +137,9 @@ function KeyFields(props: KeysEditorProps & { index: number; keyframe: LightKey 
           onChange={(atMs) => onChange(changeKey(effect, index, { atMs }))}
         />
         <SelectField
-          label="To the next"
+          label={LIGHT_EFFECT.keys.toTheNext}
           value={keyframe.ease}
-          options={EASES.map((value) => ({ value, text: EASE_WORDS[value] }))}
+          options={EASES.map((value) => ({ value, text: LIGHT_EFFECT.keys.eases[value] }))}
           onChange={(ease) => change({ ease })}
         />
       </div>

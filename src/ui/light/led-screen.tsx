@@ -7,8 +7,8 @@ import type { Failure } from '../../shared/model/result'
 import { checkLed } from '../../shared/power/check-power'
 import { EMITTER_NAMES, wantedResistor } from '../../shared/power/headroom'
 import { GENERIC_LEDS } from '../../shared/power/leds'
+import { LIGHT_POWER } from '../../shared/words/en/light-power'
 import { levelsSentence } from '../../shared/words/en/light-words'
-import { shortNumber } from '../../shared/words/en/numbers'
 import { Button, route, Screen, Section, useApp } from '../common'
 import { NumberField } from '../prop/number-field'
 import { Problem } from './problem'
@@ -33,7 +33,7 @@ export function LedScreen({ library }: { library: Library }) {
     (next) => app.light.update({ led: next }),
   )
   return (
-    <Screen title="LED and its drive" back={route('light')}>
+    <Screen title={LIGHT_POWER.led.title} back={route('light')}>
       <PwmSection library={library} led={led} problem={problem} onChange={change} />
       {EMITTER_NAMES.map((name, index) => (
         <EmitterSection
@@ -46,29 +46,26 @@ export function LedScreen({ library }: { library: Library }) {
           onChange={change}
         />
       ))}
-      <Section title="Together">
+      <Section title={LIGHT_POWER.led.together}>
         <NumberField
-          label="Limit of all colours together"
+          label={LIGHT_POWER.led.limit}
           unit="mA"
           value={led.limitMa}
           min={0}
           max={65_535}
           whole
-          hint="0 for none. Above it all three are dimmed alike, by the player itself."
+          hint={LIGHT_POWER.led.limitHint}
           onChange={(limitMa) => change({ ...led, limitMa })}
         />
         <NumberField
-          label="Switch and driver, in series with each LED"
+          label={LIGHT_POWER.led.driver}
           unit="ohm"
           value={led.driverOhm}
           min={0}
           max={10_000}
           onChange={(driverOhm) => change({ ...led, driverOhm })}
         />
-        <p class="small quiet">
-          Bright LEDs: do not stare into them, and use a diffuser. How they class under IEC 62471 is
-          for a laboratory to say.
-        </p>
+        <p class="small quiet">{LIGHT_POWER.led.eyes}</p>
       </Section>
     </Screen>
   )
@@ -88,10 +85,10 @@ function PwmSection({ library, led, problem, onChange }: LedProps & { library: L
     onChange({ ...led, pwmHz: NO_EFFECT_HZ, pwmBits: bits })
   }
   return (
-    <Section title="Dimming">
+    <Section title={LIGHT_POWER.led.dimming}>
       <div class="prop-pair">
         <NumberField
-          label="PWM"
+          label={LIGHT_POWER.led.pwm}
           unit="Hz"
           value={led.pwmHz}
           min={0}
@@ -99,8 +96,8 @@ function PwmSection({ library, led, problem, onChange }: LedProps & { library: L
           onChange={(pwmHz) => onChange({ ...led, pwmHz })}
         />
         <NumberField
-          label="Timer"
-          unit="bits"
+          label={LIGHT_POWER.led.timer}
+          unit={LIGHT_POWER.led.bits}
           value={led.pwmBits}
           min={4}
           max={16}
@@ -112,7 +109,9 @@ function PwmSection({ library, led, problem, onChange }: LedProps & { library: L
       {led.pwmHz > 0 && (
         <ul class="findings">
           <FindingRow finding={finding}>
-            {!finding.passes && <Button onClick={mend}>Set {NO_EFFECT_HZ} Hz</Button>}
+            {!finding.passes && (
+              <Button onClick={mend}>{LIGHT_POWER.led.setHz(NO_EFFECT_HZ)}</Button>
+            )}
           </FindingRow>
         </ul>
       )}
@@ -133,21 +132,20 @@ function EmitterSection(
   const { ohm, e24, e12 } = wantedResistor(power, led, emitter)
   const generic = GENERIC_LEDS[name]
   return (
-    <Section title={`${name[0]!.toUpperCase()}${name.slice(1)}`}>
+    <Section title={LIGHT_POWER.led.emitters[name]}>
       <SpreadField
-        label="Forward voltage at its current"
+        label={LIGHT_POWER.led.forwardVoltage}
         unit="V"
         spread={emitter.forwardV}
         max={60}
         onChange={(forwardV) => change({ forwardV })}
       />
       <p class="small quiet">
-        Typical {generic.forwardV.typ} V: {generic.typical.text}. Limits {generic.forwardV.min} and{' '}
-        {generic.forwardV.max} V: {generic.limits.text}.
+        {LIGHT_POWER.led.generic(generic.forwardV, generic.typical.text, generic.limits.text)}
       </p>
       <div class="prop-pair">
         <NumberField
-          label="Current at full"
+          label={LIGHT_POWER.led.current}
           unit="mA"
           value={emitter.currentMa}
           min={0.1}
@@ -155,7 +153,7 @@ function EmitterSection(
           onChange={(currentMa) => change({ currentMa })}
         />
         <NumberField
-          label="Resistor"
+          label={LIGHT_POWER.led.resistor}
           unit="ohm"
           value={emitter.resistorOhm}
           min={0}
@@ -163,13 +161,10 @@ function EmitterSection(
           onChange={(resistorOhm) => change({ resistorOhm })}
         />
       </div>
-      <p class="small quiet">
-        From fresh cells {shortNumber(ohm)} ohm; next standard value {shortNumber(e24)} (E24),{' '}
-        {shortNumber(e12)} (E12).
-      </p>
+      <p class="small quiet">{LIGHT_POWER.led.standard(ohm, e24, e12)}</p>
       <Problem failure={problem} of={`led/${name}`} />
       {e24 !== emitter.resistorOhm && (
-        <Button onClick={() => change({ resistorOhm: e24 })}>Take {shortNumber(e24)} ohm</Button>
+        <Button onClick={() => change({ resistorOhm: e24 })}>{LIGHT_POWER.led.take(e24)}</Button>
       )}
     </Section>
   )

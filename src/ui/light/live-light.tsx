@@ -4,6 +4,7 @@ import type { LightPlayer } from '../../shared/light/player'
 import { mayShowLive } from '../../shared/light/show-live'
 import type { Library } from '../../shared/model/library'
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
+import { LIGHT_ANSWERS } from '../../shared/words/en/light-answers'
 import { useApp } from '../common'
 import { useLiveLamp } from './use-live-lamp'
 import { usePlayer } from './use-player'
@@ -18,11 +19,7 @@ export function LiveLight({ model }: { model: RecogniserModel }) {
   )
   if (player === null || library === null) return <div class="live-light" aria-hidden="true" />
   if (mayShow) return <Bar model={model} library={library} player={player} />
-  return (
-    <p class="small quiet">
-      The light is not shown here: it is over three flashes a second. Mend it on Prop, Light.
-    </p>
-  )
+  return <p class="small quiet">{LIGHT_ANSWERS.lamp.notShown}</p>
 }
 
 function Bar(props: { model: RecogniserModel; library: Library; player: LightPlayer }) {
@@ -31,5 +28,5 @@ function Bar(props: { model: RecogniserModel; library: Library; player: LightPla
   useLiveLamp(model, library, player, (css) => {
     if (bar.current !== null) bar.current.style.backgroundColor = css
   })
-  return <div class="live-light" ref={bar} role="img" aria-label="Light of the prop" />
+  return <div class="live-light" ref={bar} role="img" aria-label={LIGHT_ANSWERS.lamp.lightOfProp} />
 }

@@ -3,6 +3,7 @@ import type { LightPlayer } from '../../shared/light/player'
 import { runLengthMs } from '../../shared/light/run'
 import { FIRST_GESTURE } from '../../shared/light/table'
 import type { Library } from '../../shared/model/library'
+import { LIGHT_ANSWERS } from '../../shared/words/en/light-answers'
 import { Card, route, Screen, Section, useApp } from '../common'
 import { NumberField } from '../prop/number-field'
 import { AcknowledgementSection } from './acknowledgement'
@@ -21,38 +22,38 @@ export function LightOverview({ library }: { library: Library }) {
   const own = answers.slice(0, FIRST_GESTURE)
   const gestures = answers.slice(FIRST_GESTURE)
   return (
-    <Screen title="Light" back={route('prop')}>
+    <Screen title={LIGHT_ANSWERS.title} back={route('prop')}>
       {library.gestures.length > 0 && (
-        <Section title="Gestures">
+        <Section title={LIGHT_ANSWERS.gestures}>
           {gestures.map(({ key, name }) => (
             <AnswerCard key={key} library={library} player={player} answerKey={key} name={name} />
           ))}
         </Section>
       )}
-      <Section title="Otherwise">
+      <Section title={LIGHT_ANSWERS.otherwise}>
         {own.map(({ key, name }) => (
           <AnswerCard key={key} library={library} player={player} answerKey={key} name={name} />
         ))}
         <NumberField
-          label="Least time between two changes of light"
+          label={LIGHT_ANSWERS.leastChange}
           unit="ms"
           value={lightOf(library).minChangeMs}
           min={0}
           max={60_000}
           whole
-          hint="A gesture that comes sooner waits so long. 600 keeps quick hands from flashing."
+          hint={LIGHT_ANSWERS.leastChangeHint}
           onChange={(minChangeMs) => void app.light.update({ minChangeMs })}
         />
       </Section>
       <AcknowledgementSection library={library} findings={findings} />
-      <Section title="Behind it">
+      <Section title={LIGHT_ANSWERS.behindIt}>
         <Card href={route('light', 'led')}>
-          <h3>LED and its drive</h3>
-          <p class="quiet small">PWM, forward voltages, resistors, current limit</p>
+          <h3>{LIGHT_ANSWERS.led}</h3>
+          <p class="quiet small">{LIGHT_ANSWERS.ledHint}</p>
         </Card>
         <Card href={route('light', 'cells')}>
-          <h3>Cells</h3>
-          <p class="quiet small">How long they last, and what they cannot feed</p>
+          <h3>{LIGHT_ANSWERS.cells}</h3>
+          <p class="quiet small">{LIGHT_ANSWERS.cellsHint}</p>
         </Card>
       </Section>
     </Screen>
@@ -72,7 +73,7 @@ function AnswerCard(props: {
   return (
     <Card href={route('light', answerKey)}>
       <h3>{name}</h3>
-      <Strip run={run} label={`Light of ${name} over time`} />
+      <Strip run={run} label={LIGHT_ANSWERS.lightOf(name)} />
     </Card>
   )
 }

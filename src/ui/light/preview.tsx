@@ -5,8 +5,8 @@ import type { LightPlayer } from '../../shared/light/player'
 import { checkAnswer } from '../../shared/light/safety'
 import { SCREEN_CAVEAT } from '../../shared/light/screen-colour'
 import type { Library } from '../../shared/model/library'
+import { LIGHT_ANSWERS } from '../../shared/words/en/light-answers'
 import { drainSentence } from '../../shared/words/en/light-words'
-import { shortNumber } from '../../shared/words/en/numbers'
 import { preferences } from '../../state/preferences'
 import { Button, goBack, route, useApp, useWakeLock } from '../common'
 import { Missing } from '../moves/missing'
@@ -25,8 +25,8 @@ export function Preview({ library, answerKey }: { library: Library; answerKey: s
   if (!app.light.warned.value) {
     return (
       <FlashWarning
-        limit="What is over three flashes a second is shown slower here."
-        action="Show the light"
+        limit={LIGHT_ANSWERS.lamp.shownSlower}
+        action={LIGHT_ANSWERS.lamp.show}
         onAccept={app.light.acceptWarning}
         onBack={() => close(answerKey)}
       />
@@ -76,6 +76,7 @@ function Shining(props: {
     playVibration(answer.vibration)
   }
   const drain = drainSentence(lightOf(library))
+  const slowed = LIGHT_ANSWERS.lamp.slowed(pace)
   return (
     <div class="lamp">
       <div class="lamp-light" ref={surface} aria-hidden="true" />
@@ -83,23 +84,22 @@ function Shining(props: {
         <div class="lamp-words">
           {pace < 1 && (
             <p>
-              <strong>Shown at {shortNumber(pace)} of its speed:</strong> at full speed it is over
-              three flashes a second.
+              <strong>{slowed.strong}</strong> {slowed.after}
             </p>
           )}
           <AirPicture library={library} answerKey={answerKey} />
           <p class="small">
-            PWM {led.pwmHz} Hz, {led.pwmBits} bits, as the board counts. {drain ?? ''}
+            {LIGHT_ANSWERS.lamp.pwm(led.pwmHz, led.pwmBits)} {drain ?? ''}
           </p>
           <p class="small">{SCREEN_CAVEAT}</p>
         </div>
       )}
       <div class="lamp-foot buttons">
-        <Button onClick={again}>Answer again</Button>
+        <Button onClick={again}>{LIGHT_ANSWERS.lamp.again}</Button>
         <Button pressed={words} onClick={() => setWords(!words)}>
-          Words
+          {LIGHT_ANSWERS.lamp.words}
         </Button>
-        <Button onClick={() => close(answerKey)}>Close</Button>
+        <Button onClick={() => close(answerKey)}>{LIGHT_ANSWERS.lamp.close}</Button>
       </div>
     </div>
   )

@@ -1,4 +1,5 @@
 import type { RuntimePoint } from '../../shared/power/runtime'
+import { LIGHT_POWER } from '../../shared/words/en/light-power'
 import { niceCeiling, ticks } from '../charts/scale'
 
 const WIDTH = 340
@@ -25,7 +26,11 @@ export function RuntimePlot({ points, now }: { points: RuntimePoint[]; now: numb
       class="runtime-plot"
       viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
       role="img"
-      aria-label={`Runtime falls from ${Math.round(points[0]!.hours.typ)} to ${Math.round(last.hours.typ)} hours as answers rise to ${last.answersPerHour} an hour`}
+      aria-label={LIGHT_POWER.cells.falls({
+        from: Math.round(points[0]!.hours.typ),
+        to: Math.round(last.hours.typ),
+        answersPerHour: last.answersPerHour,
+      })}
     >
       <path class="plot-band" d={`M${band.join('L')}Z`} />
       <path class="plot-line" d={`M${line('typ').join('L')}`} />
@@ -47,11 +52,11 @@ export function RuntimePlot({ points, now }: { points: RuntimePoint[]; now: numb
       )}
       {(['max', 'typ', 'min'] as const).map((of) => (
         <text key={of} x={WIDTH - RIGHT + 5} y={y(last.hours[of]) + 4}>
-          {of === 'max' ? 'most' : of === 'typ' ? 'typical' : 'least'}
+          {LIGHT_POWER.spread[of]}
         </text>
       ))}
       <text x={LEFT} y={HEIGHT - 4}>
-        hours, against answers an hour
+        {LIGHT_POWER.cells.axes}
       </text>
     </svg>
   )

@@ -5,13 +5,8 @@ import { type MendKind, mend, mendsFor } from '../../shared/light/mend'
 import type { LightPlayer } from '../../shared/light/player'
 import { checkAnswer, type SafetyFinding } from '../../shared/light/safety'
 import type { Answer, LightEffect } from '../../shared/model/light'
+import { LIGHT_EFFECT } from '../../shared/words/en/light-effect'
 import { Button, Icon, Notice } from '../common'
-
-const MEND_WORDS: Record<MendKind, string> = {
-  slow: 'Slow it down',
-  soften: 'Soften it',
-  'less-red': 'Lower red',
-}
 
 export interface SafetyListProps {
   findings: SafetyFinding[] | null
@@ -28,14 +23,10 @@ export interface SafetyListProps {
 export function SafetyList(props: SafetyListProps) {
   const { findings } = props
   const [trouble, setTrouble] = useState<string | null>(null)
-  if (findings === null) return <p class="quiet">Counting flashes …</p>
+  if (findings === null) return <p class="quiet">{LIGHT_EFFECT.safety.counting}</p>
   const tryMend = (finding: SafetyFinding, kind: MendKind) => {
     const mended = mendOf(props, finding, kind)
-    setTrouble(
-      mended === null
-        ? 'That alone does not help: the other effect is to blame, or the time between answers is short.'
-        : null,
-    )
+    setTrouble(mended === null ? LIGHT_EFFECT.safety.noHelp : null)
     if (mended !== null) props.onMend(mended)
   }
   return (
@@ -47,11 +38,11 @@ export function SafetyList(props: SafetyListProps) {
               <div class="buttons">
                 {mendsFor(finding, props.answer.light).map((kind) => (
                   <Button key={kind} onClick={() => tryMend(finding, kind)}>
-                    {MEND_WORDS[kind]}
+                    {LIGHT_EFFECT.safety.mends[kind]}
                   </Button>
                 ))}
                 {props.onSpace !== null && (
-                  <Button onClick={props.onSpace}>Leave more time between answers</Button>
+                  <Button onClick={props.onSpace}>{LIGHT_EFFECT.safety.moreTime}</Button>
                 )}
               </div>
             )}
@@ -63,7 +54,7 @@ export function SafetyList(props: SafetyListProps) {
           <p>{trouble}</p>
         </Notice>
       )}
-      <p class="small quiet">A calculation for your decision, and no claim of compliance.</p>
+      <p class="small quiet">{LIGHT_EFFECT.safety.noClaim}</p>
     </>
   )
 }

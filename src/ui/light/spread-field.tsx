@@ -1,4 +1,5 @@
 import type { Spread } from '../../shared/model/light'
+import { LIGHT_POWER } from '../../shared/words/en/light-power'
 import { NumberField } from '../prop/number-field'
 
 interface SpreadFieldProps {
@@ -22,13 +23,11 @@ export function SpreadField({ label, unit, spread, max, onChange }: SpreadFieldP
   )
   return (
     <fieldset class="spread">
-      <legend class="small quiet">
-        {label}, {unit}
-      </legend>
+      <legend class="small quiet">{LIGHT_POWER.spread.ofUnit(label, unit)}</legend>
       <div class="spread-fields">
-        {field('min', 'least')}
-        {field('typ', 'typical')}
-        {field('max', 'most')}
+        {field('min', LIGHT_POWER.spread.min)}
+        {field('typ', LIGHT_POWER.spread.typ)}
+        {field('max', LIGHT_POWER.spread.max)}
       </div>
     </fieldset>
   )

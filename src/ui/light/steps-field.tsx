@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { parseSteps, type StepPreset, stepsText } from '../../shared/light/steps'
 import type { Step } from '../../shared/model/light'
+import { LIGHT_EFFECT } from '../../shared/words/en/light-effect'
 import { Button, TextField } from '../common'
 
 interface StepsFieldProps {
@@ -46,7 +47,9 @@ export function StepsField(props: StepsFieldProps) {
             {name}
           </Button>
         ))}
-        {steps.length > 0 && onPlay !== null && <Button onClick={() => onPlay(steps)}>Play</Button>}
+        {steps.length > 0 && onPlay !== null && (
+          <Button onClick={() => onPlay(steps)}>{LIGHT_EFFECT.sound.play}</Button>
+        )}
         {steps.length > 0 && (
           <Button
             tone="quiet"
@@ -55,7 +58,7 @@ export function StepsField(props: StepsFieldProps) {
               onChange([])
             }}
           >
-            None
+            {LIGHT_EFFECT.sound.none}
           </Button>
         )}
       </div>

@@ -1,14 +1,9 @@
 import type { Gesture } from '../../shared/model/library'
-import { LIGHT_RULES, type LightRule } from '../../shared/model/light'
+import { LIGHT_RULES } from '../../shared/model/light'
+import { LIGHT_EFFECT } from '../../shared/words/en/light-effect'
 import { Choice, SelectField } from '../common'
 import { NumberField } from '../prop/number-field'
 import type { EffectFieldsProps } from './effect-fields'
-
-const RULE_WORDS: Record<LightRule, string> = {
-  'at-once': 'Makes way',
-  'after-round': 'After its round',
-  'to-end': 'Plays to its end',
-}
 
 const AT_REST = 'rest'
 
@@ -18,15 +13,15 @@ export function WayOnFields(
 ) {
   const { effect, gestures, isRest, onChange } = props
   const followers = [
-    { value: AT_REST, text: 'The light at rest' },
-    { value: 'reject', text: 'That of a rejected movement' },
+    { value: AT_REST, text: LIGHT_EFFECT.wayOn.lightAtRest },
+    { value: 'reject', text: LIGHT_EFFECT.wayOn.lightOfReject },
     ...gestures.map(({ id, name }) => ({ value: id, text: name })),
   ]
   return (
     <>
       <div class="prop-pair">
         <NumberField
-          label="Fades in over"
+          label={LIGHT_EFFECT.wayOn.fadesIn}
           unit="ms"
           value={effect.fadeMs}
           min={0}
@@ -35,18 +30,18 @@ export function WayOnFields(
           onChange={(fadeMs) => onChange({ ...effect, fadeMs })}
         />
         <NumberField
-          label="Rounds"
+          label={LIGHT_EFFECT.wayOn.rounds}
           value={effect.rounds}
           min={0}
           max={65_535}
           whole
-          hint="0 goes on until another is asked for."
+          hint={LIGHT_EFFECT.wayOn.roundsHint}
           onChange={(rounds) => onChange({ ...effect, rounds })}
         />
       </div>
       {effect.rounds > 0 && (
         <SelectField
-          label="Followed by"
+          label={LIGHT_EFFECT.wayOn.followedBy}
           value={followers.some(({ value }) => value === effect.next) ? effect.next! : AT_REST}
           options={followers}
           onChange={(next) => onChange({ ...effect, next: next === AT_REST ? null : next })}
@@ -54,9 +49,9 @@ export function WayOnFields(
       )}
       {!isRest && (
         <Choice
-          legend="When another gesture comes"
+          legend={LIGHT_EFFECT.wayOn.ruleLegend}
           value={effect.rule}
-          options={LIGHT_RULES.map((value) => ({ value, text: RULE_WORDS[value] }))}
+          options={LIGHT_RULES.map((value) => ({ value, text: LIGHT_EFFECT.wayOn.rules[value] }))}
           onChange={(rule) => onChange({ ...effect, rule })}
         />
       )}

@@ -15,6 +15,7 @@ export const BOARD_FOUND = {
   notAsked: (why: string) => `not asked: ${why}`,
   traceRange: (low: number, high: number, unit: string, durationS: number) =>
     `${shortNumber(low)} to ${shortNumber(high)} ${unit} over ${shortNumber(durationS)} s`,
+  peak: (peakHz: number) => `${shortNumber(peakHz)} Hz`,
   spectrumRange: (toHz: number) =>
     `0 to ${shortNumber(toHz)} Hz, five powers of ten from top to bottom`,
 }

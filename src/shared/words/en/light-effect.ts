@@ -1,0 +1,97 @@
+import type { Ease, LightKind, LightRule } from '../../model/light'
+import { durationText } from './numbers'
+
+/** On the screen of one answer of the prop: its light, flashes, what comes before and after, sound. */
+export const LIGHT_EFFECT = {
+  seeIt: 'See it full screen',
+  light: 'Light',
+  stillInUse: (problem: string) => `${problem} What was before is still in use.`,
+  beforeAndAfter: 'Before and after',
+  lightOver: (lengthMs: number) => `Light over ${durationText(lengthMs)}`,
+  start: '0 s',
+  flashes: 'Flashes',
+  copyFrom: 'Copy light, sound and vibration from',
+  choose: 'Choose …',
+  sound: {
+    title: 'Sound and vibration',
+    tune: 'Tune',
+    tuneHint: 'Hz and ms of each step, a comma between: 523 90, 0 40, 784 140. 0 Hz is a pause.',
+    vibration: 'Vibration',
+    vibrationHint: (canVibrate: boolean) =>
+      `Strength 0 to 255 and ms of each step. ${canVibrate ? 'The phone knows on and off only.' : 'This phone cannot vibrate from a page.'}`,
+    play: 'Play',
+    none: 'None',
+  },
+  kind: {
+    label: 'Kind',
+    names: {
+      off: 'No light',
+      steady: 'Steady',
+      breathe: 'Breathe',
+      flicker: 'Flicker like a flame',
+      sparkle: 'Sparkle',
+      hue: 'Walk through hues',
+      keys: 'Keyframes',
+    } satisfies Record<LightKind, string>,
+    brightness: 'Brightness',
+    brightest: 'Brightest',
+    dimmest: 'Dimmest',
+    firstHue: 'First hue',
+    walks: 'Walks',
+    allTheWay: 'all the way round',
+    andBack: (degrees: number) => `${degrees}° and back`,
+    periods: {
+      steady: 'Stays for',
+      breathe: 'One breath takes',
+      flicker: 'One wave of the flame takes',
+      sparkle: 'One sparkle in',
+      hue: 'One walk takes',
+    } as Partial<Record<LightKind, string>>,
+    round: 'Round',
+    hue: 'Hue',
+    saturation: 'Saturation',
+    lightness: (lightness: number) => `L* ${lightness}`,
+  },
+  keys: {
+    copy: 'Copy keyframe',
+    remove: 'Remove keyframe',
+    oneRound: (lengthMs: number) => `One round, ${lengthMs} ms`,
+    at: (number: number, atMs: number) => `Keyframe ${number} at ${atMs} ms`,
+    brightnessOf: (number: number) => `Brightness of keyframe ${number}`,
+    time: 'Time',
+    toTheNext: 'To the next',
+    eases: {
+      step: 'Holds, then jumps',
+      linear: 'Evenly',
+      smooth: 'Smoothly at both ends',
+      in: 'Slowly at first',
+      out: 'Slowly at last',
+    } satisfies Record<Ease, string>,
+  },
+  wayOn: {
+    fadesIn: 'Fades in over',
+    rounds: 'Rounds',
+    roundsHint: '0 goes on until another is asked for.',
+    followedBy: 'Followed by',
+    lightAtRest: 'The light at rest',
+    lightOfReject: 'That of a rejected movement',
+    ruleLegend: 'When another gesture comes',
+    rules: {
+      'at-once': 'Makes way',
+      'after-round': 'After its round',
+      'to-end': 'Plays to its end',
+    } satisfies Record<LightRule, string>,
+  },
+  safety: {
+    counting: 'Counting flashes …',
+    mends: {
+      slow: 'Slow it down',
+      soften: 'Soften it',
+      'less-red': 'Lower red',
+    },
+    noHelp:
+      'That alone does not help: the other effect is to blame, or the time between answers is short.',
+    moreTime: 'Leave more time between answers',
+    noClaim: 'A calculation for your decision, and no claim of compliance.',
+  },
+}
