@@ -1,3 +1,5 @@
+import { BOARD_EVIDENCE } from '../../words/en/board-evidence'
+import { BOARD_SCALE } from '../../words/en/board-finding-scale'
 import type { BenchLog } from './bench-log'
 import { ACCEL_CONFUSIONS, nearestConfusion } from './families'
 import type { Finding } from './finding'
@@ -16,44 +18,26 @@ export function checkAccelScale(bench: BenchLog): Finding | null {
   const evidence = {
     kind: 'bars' as const,
     unit: 'g',
-    bars: [{ label: 'gravity', value: factor, low: 1 / limit, high: limit }],
+    bars: [{ label: BOARD_EVIDENCE.gravity, value: factor, low: 1 / limit, high: limit }],
   }
   return {
     code: unit ? 'accel-unit' : 'accel-scale',
-    title: unit ? 'The accelerometer is in another unit' : 'The accelerometer has a wrong scale',
-    seen: `Gravity reads ${factor.toPrecision(3)} g instead of 1 g (${from}).`,
-    causes: [
-      ...(confusion === null ? [] : [sentence(confusion.what)]),
-      ...(unit
-        ? []
-        : ['The range bits of the control register were not written, or by a reset lost.']),
-      ...(unit ? ['The driver converts units that the firmware converts again.'] : []),
-      'The words are left-aligned with fewer bits (12 or 14) and are not shifted.',
-    ],
-    next: [
-      'Read back the range bits and compare them with the target’s range on Prop.',
-      'Compare counts for 1 g with the data sheet’s sensitivity for that range, not with range / 32768.',
-    ],
+    ...BOARD_SCALE.accel({ factor, isUnit: unit, confusion: confusion?.what ?? null, from }),
     evidence,
   }
 }
 
-function measure(bench: BenchLog): { factor: number; limit: number; from: string } | null {
+function measure(
+  bench: BenchLog,
+): { factor: number; limit: number; from: 'faces' | 'one-pose' } | null {
   const faces = readFaces(bench)
   if (faces !== null) {
     const { scale, fit } = nearestSignedAxes(faces.response)
-    if (fit > 0.8 && scale > 0)
-      return { factor: scale, limit: ACCEL_SCALE_LIMIT, from: 'mean over six faces' }
+    if (fit > 0.8 && scale > 0) return { factor: scale, limit: ACCEL_SCALE_LIMIT, from: 'faces' }
   }
   const still = bench.part('still')
   if (still === null) return null
   const [x, y, z] = bench.means(still)
   const length = Math.hypot(x!, y!, z!)
-  return length > 0
-    ? { factor: length, limit: ACCEL_SCALE_LIMIT_ONE_POSE, from: 'at rest, one pose' }
-    : null
-}
-
-function sentence(clause: string): string {
-  return `${clause[0]!.toUpperCase()}${clause.slice(1)}.`
+  return length > 0 ? { factor: length, limit: ACCEL_SCALE_LIMIT_ONE_POSE, from: 'one-pose' } : null
 }

@@ -1,4 +1,5 @@
 import { AXES, AXIS_NAMES } from '../../model/sample'
+import { BOARD_SCALE } from '../../words/en/board-finding-scale'
 import { type BoardLog, rowCount } from '../log/board-log'
 import type { BenchLog } from './bench-log'
 import { traceOf } from './evidence'
@@ -28,21 +29,15 @@ export function checkClipping(bench: BenchLog): Finding | null {
   const isAccel = worst.axis < 3
   if (!isAccel) bench.gyroClipped = true
   const range = isAccel ? bench.target.accel.fullScale : bench.target.gyro.fullScale
-  const unit = isAccel ? 'g' : '°/s'
-  const below = Math.abs(worst.value) < 0.9 * range
   return {
     code: 'clipped',
-    title: 'The range is too small for a firm shake',
-    seen: `${AXIS_NAMES[worst.axis]} stays at ${worst.value.toPrecision(3)} ${unit} over ${worst.rows} rows: a flat top${below ? `, though the target’s range is ±${range} ${unit}` : ''}.`,
-    causes: [
-      ...(below ? ['A smaller range is set in the sensor than the target says.'] : []),
-      'The range is smaller than the movement.',
-      'The driver cuts values, such as to 12 bits.',
-    ],
-    next: [
-      'Set the next larger range in the firmware and on Prop, and train again.',
-      'Shake as hard as the prop will be moved and log again.',
-    ],
+    ...BOARD_SCALE.clipped({
+      axis: AXIS_NAMES[worst.axis] ?? '',
+      value: worst.value,
+      unit: isAccel ? 'g' : '°/s',
+      rows: worst.rows,
+      largerRange: Math.abs(worst.value) < 0.9 * range ? range : null,
+    }),
     evidence: traceOf(bench, log, [worst.axis], Math.max(0, worst.at - 60)),
   }
 }

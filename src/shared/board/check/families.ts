@@ -1,11 +1,12 @@
 import { STANDARD_GRAVITY_MPS2 } from '../../model/sample'
+import { BOARD_CONFUSIONS } from '../../words/en/board-confusions'
 import { FAMILY_TOLERANCE } from './limits'
 
 /** A known confusion and the factor that readings are too large by. */
 export interface Confusion {
   factor: number
   kind: 'unit' | 'scale'
-  /** What happened, one clause. */
+  /** What happened, one sentence. */
   what: string
 }
 
@@ -14,32 +15,26 @@ const DEGREES = 180 / Math.PI
 const DECIMAL_OVER_POWER = 1.14688
 const POWERS = [-4, -3, -2, -1, 1, 2, 3, 4]
 
-function powers(what: (times: string) => string): Confusion[] {
-  return POWERS.map((power) => {
-    const times = power > 0 ? `${2 ** power} times finer` : `${2 ** -power} times coarser`
-    return { factor: 2 ** power, kind: 'scale', what: what(times) }
-  })
-}
-
-const ranges = powers(
-  (times) => `the sensor is set to a range with ${times} counts than the target says`,
+const ranges = POWERS.map(
+  (power): Confusion => ({
+    factor: 2 ** power,
+    kind: 'scale',
+    what: BOARD_CONFUSIONS.otherRange(power),
+  }),
 )
+
+/** The log is in one unit and is taken for another. */
+function unit(factor: number, is: string, takenFor: string): Confusion {
+  return { factor, kind: 'unit', what: BOARD_CONFUSIONS.otherUnit(is, takenFor) }
+}
 
 export const ACCEL_CONFUSIONS: readonly Confusion[] = [
   ...ranges,
-  { factor: STANDARD_GRAVITY_MPS2, kind: 'unit', what: 'the log is in m/s² and is taken for g' },
-  {
-    factor: 1 / STANDARD_GRAVITY_MPS2,
-    kind: 'unit',
-    what: 'the log is in g and is taken for m/s²',
-  },
-  { factor: 1000, kind: 'unit', what: 'the log is in mg and is taken for g' },
-  { factor: 1 / 1000, kind: 'unit', what: 'the log is in g and is taken for mg' },
-  {
-    factor: 1000 / STANDARD_GRAVITY_MPS2,
-    kind: 'unit',
-    what: 'the log is in mg and is taken for m/s²',
-  },
+  unit(STANDARD_GRAVITY_MPS2, 'm/s²', 'g'),
+  unit(1 / STANDARD_GRAVITY_MPS2, 'g', 'm/s²'),
+  unit(1000, 'mg', 'g'),
+  unit(1 / 1000, 'g', 'mg'),
+  unit(1000 / STANDARD_GRAVITY_MPS2, 'mg', 'm/s²'),
 ]
 
 export const GYRO_CONFUSIONS: readonly Confusion[] = [
@@ -47,24 +42,24 @@ export const GYRO_CONFUSIONS: readonly Confusion[] = [
   {
     factor: DECIMAL_OVER_POWER,
     kind: 'scale',
-    what: 'the target takes decimal sensitivities (8.75 mdeg/s a count at ±250) and the part has full scale at 32768 (7.63)',
+    what: BOARD_CONFUSIONS.partIsPowerOfTwo,
   },
   {
     factor: 1 / DECIMAL_OVER_POWER,
     kind: 'scale',
-    what: 'the target takes full scale at 32768 (7.63 mdeg/s a count at ±250) and the part has decimal sensitivities (8.75)',
+    what: BOARD_CONFUSIONS.partIsDecimal,
   },
   ...POWERS.flatMap((power): Confusion[] =>
     [DECIMAL_OVER_POWER, 1 / DECIMAL_OVER_POWER].map((family) => ({
       factor: 2 ** power * family,
       kind: 'scale',
-      what: 'another range is set, and the part is of the other family of sensitivities',
+      what: BOARD_CONFUSIONS.otherRangeAndFamily,
     })),
   ),
-  { factor: 1 / DEGREES, kind: 'unit', what: 'the log is in rad/s and is taken for °/s' },
-  { factor: DEGREES, kind: 'unit', what: 'the log is in °/s and is taken for rad/s' },
-  { factor: 1000, kind: 'unit', what: 'the log is in m°/s and is taken for °/s' },
-  { factor: 1 / 1000, kind: 'unit', what: 'the log is in °/s and is taken for m°/s' },
+  unit(1 / DEGREES, 'rad/s', '°/s'),
+  unit(DEGREES, '°/s', 'rad/s'),
+  unit(1000, 'm°/s', '°/s'),
+  unit(1 / 1000, '°/s', 'm°/s'),
 ]
 
 /**

@@ -51,8 +51,8 @@ export type Evidence =
     }
   | { kind: 'rows'; rows: string[] }
 
-export interface Finding {
-  code: FindingCode
+/** What a finding says. */
+export interface FindingWords {
   /** What is wrong, a few words. */
   title: string
   /** What was seen, with figures. */
@@ -61,6 +61,10 @@ export interface Finding {
   causes: string[]
   /** What to measure or change next, in order. */
   next: string[]
+}
+
+export interface Finding extends FindingWords {
+  code: FindingCode
   evidence: Evidence
 }
 

@@ -1,10 +1,13 @@
 import type { Matrix3 } from '../../model/target'
 import { determinant } from '../../target/rotation'
+import { BOARD_EVIDENCE } from '../../words/en/board-evidence'
+import { BOARD_AXES } from '../../words/en/board-finding-axes'
+import { BOARD_SCALE } from '../../words/en/board-finding-scale'
 import type { BenchLog } from './bench-log'
 import { GYRO_CONFUSIONS, nearestConfusion } from './families'
 import type { Evidence, Finding } from './finding'
 import { GYRO_SCALE_LIMIT } from './limits'
-import { axesInWords, nearestSignedAxes, readFaces, type SignedAxes } from './poses'
+import { misreadAxes, nearestSignedAxes, readFaces, type SignedAxes } from './poses'
 import { turnResponse } from './turn-response'
 
 /** A response that less of is explained by exchanged axes says nothing on them. */
@@ -39,28 +42,18 @@ function gyroScale(bench: BenchLog, { scale }: SignedAxes): Finding | null {
   const untimed = bench.parts.every(({ log }) => log.tMs === null)
   return {
     code: unit ? 'gyro-unit' : 'gyro-scale',
-    title: unit ? 'The gyroscope is in another unit' : 'The gyroscope has a wrong scale',
-    seen: `While gravity turned by 360°, the gyroscope’s readings add up to ${(360 * scale).toPrecision(4)}°: a factor of ${scale.toPrecision(4)}.`,
-    causes: [
-      ...(confusion === null
-        ? []
-        : [`${confusion.what[0]!.toUpperCase()}${confusion.what.slice(1)}.`]),
-      ...(untimed
-        ? ['The log has no times: if the true rate differs from the target’s, so does this factor.']
-        : []),
-      'The range bits of the control register were not written, or by a reset lost.',
-    ],
-    next: [
-      'Take the sensitivity of the range from the data sheet; never compute it from the range.',
-      'Read back the range bits of the gyroscope.',
-      'Turn the board by exactly one turn against a straight edge and add up the readings: 360°.',
-    ],
+    ...BOARD_SCALE.gyro({
+      factor: scale,
+      isUnit: unit,
+      confusion: confusion?.what ?? null,
+      isUntimed: untimed,
+    }),
     evidence: {
       kind: 'bars',
       unit: '°',
       bars: [
         {
-          label: 'one turn',
+          label: BOARD_EVIDENCE.oneTurn,
           value: 360 * scale,
           low: 360 / GYRO_SCALE_LIMIT,
           high: 360 * GYRO_SCALE_LIMIT,
@@ -99,7 +92,7 @@ function responseBars(response: Matrix3, unit = 'g'): Evidence {
     unit,
     bars: ['x', 'y', 'z'].flatMap((row, i) =>
       ['x', 'y', 'z'].map((column, j) => ({
-        label: `${row} with ${column} up`,
+        label: BOARD_EVIDENCE.axisWithAxisUp(row, column),
         value: response[3 * i + j]!,
         low: i === j ? 0.85 : -0.3,
         high: i === j ? 1.15 : 0.3,
@@ -111,29 +104,15 @@ function responseBars(response: Matrix3, unit = 'g'): Evidence {
 function unclear(response: Matrix3): Finding {
   return {
     code: 'faces-unclear',
-    title: 'The six faces do not fit together',
-    seen: 'The six poses do not stand at right angles, or two of them are the same.',
-    causes: ['A pose was mixed up or logged while the board moved.', 'One axis hardly answers.'],
-    next: ['Log the six faces again, against a square block.', 'Watch which axis changes least.'],
+    ...BOARD_AXES.facesUnclear,
     evidence: responseBars(response),
   }
 }
 
 function mirrored(seen: { accel: SignedAxes; response: Matrix3 } | null): Finding {
-  const which = seen === null ? '' : `: ${axesInWords(seen.accel)}`
   return {
     code: 'axes-mirrored',
-    title: 'An axis sign is flipped',
-    seen: `The axes form a left-handed set (determinant −1)${which}. No way of mounting does that.`,
-    causes: [
-      'One axis is negated in the driver, or two are exchanged without a sign.',
-      'The axes were read off the board’s bottom side.',
-      'A library of the sensor converts to another convention.',
-    ],
-    next: [
-      'Print the registers as they come, without any exchange, and log the faces again.',
-      'Compare the arrows of the data sheet with pin 1 on the board.',
-    ],
+    ...BOARD_AXES.mirrored(seen === null ? [] : misreadAxes(seen.accel)),
     evidence: seen === null ? { kind: 'rows', rows: [] } : responseBars(seen.response),
   }
 }
@@ -141,17 +120,7 @@ function mirrored(seen: { accel: SignedAxes; response: Matrix3 } | null): Findin
 function turned(accel: SignedAxes, response: Matrix3): Finding {
   return {
     code: 'axes-turned',
-    title: 'The axes are exchanged',
-    seen: `The axes are turned to what the poses said: ${axesInWords(accel)}. Both sensors agree, and handedness is right.`,
-    causes: [
-      'The part is soldered or drawn at another angle than was thought.',
-      'The driver turns the axes to the board’s.',
-      'The poses were named by the board’s edges and not by the sensor’s arrows.',
-    ],
-    next: [
-      'Find pin 1 with a magnifier and compare it with the drawing.',
-      'If it is meant, take it as the mounting: exchange the axes on Prop.',
-    ],
+    ...BOARD_AXES.turned(misreadAxes(accel)),
     evidence: responseBars(response),
   }
 }
@@ -159,17 +128,7 @@ function turned(accel: SignedAxes, response: Matrix3): Finding {
 function differ(relative: SignedAxes): Finding {
   return {
     code: 'axes-differ',
-    title: 'Gyroscope and accelerometer do not share their axes',
-    seen: `Turns of gravity and readings of the gyroscope belong to different axes or signs: ${axesInWords(relative) || 'all signs'}.`,
-    causes: [
-      'The driver exchanges or negates axes of one sensor only.',
-      'Registers of the two sensors are read in different orders.',
-      'The part has two dies whose axes differ; the data sheet says so.',
-    ],
-    next: [
-      'Turn the board slowly about z, anticlockwise from above: z of the gyroscope must be positive.',
-      'Compare the two register maps line by line.',
-    ],
+    ...BOARD_AXES.differ(misreadAxes(relative)),
     evidence: responseBars(relative.matrix, ''),
   }
 }

@@ -1,5 +1,6 @@
 import { AXIS_NAMES } from '../../model/sample'
 import { mean, median } from '../../statistics/summary'
+import { BOARD_NOISE } from '../../words/en/board-finding-noise'
 import { type BoardLog, rowCount } from '../log/board-log'
 import { type Spectrum, spectrumOf } from '../math/spectrum'
 import { type BenchLog, dpsPerUnit, gPerUnit } from './bench-log'
@@ -85,26 +86,15 @@ function noiseOf(bench: BenchLog, still: BoardLog, axis: number): AxisNoise {
 
 function humFinding(bench: BenchLog, { axis, line, spectrum }: AxisNoise): Finding {
   const { hz, amplitude } = line!
-  const mains = mainsOf(hz, bench.rateHz)
-  const shown =
-    axis < 3 ? `${(1000 * amplitude).toPrecision(3)} mg` : `${amplitude.toPrecision(3)} °/s`
   return {
     code: 'hum',
-    title:
-      mains === null ? 'A steady tone couples into the sensor' : 'Mains couples into the sensor',
-    seen: `${AXIS_NAMES[axis]} holds a line of ${shown} at ${hz.toFixed(1)} Hz at rest${mains === null ? '' : `, where ${mains} Hz shows at this rate`}.`,
-    causes: [
-      ...(mains === null
-        ? []
-        : ['The table or a transformer vibrates, or mains reaches the supply.']),
-      'The light’s PWM pulls the supply of the sensor, and its frequency shows folded into this rate.',
-      'A motor, a fan or a loudspeaker shakes the table.',
-    ],
-    next: [
-      'Log again with the light off, then with the charger unplugged, then on foam: which one takes it away?',
-      'Look at the sensor’s supply with a scope, AC-coupled: ripple at the PWM frequency?',
-      'Move the PWM above 20 kHz or give the sensor its own filter (10 Ω and 10 µF).',
-    ],
+    ...BOARD_NOISE.hum({
+      sensor: axis < 3 ? 'accel' : 'gyro',
+      axis: AXIS_NAMES[axis] ?? '',
+      amplitude,
+      hz,
+      mains: mainsOf(hz, bench.rateHz),
+    }),
     evidence: {
       kind: 'spectrum',
       toHz: bench.rateHz / 2,
@@ -121,24 +111,14 @@ function noiseFinding(
   sensor: 'accel' | 'gyro',
   worst: AxisNoise,
 ): Finding {
-  const isAccel = sensor === 'accel'
-  const text = (value: number) =>
-    isAccel ? `${(1000 * value).toPrecision(3)} mg` : `${value.toPrecision(3)} °/s`
   return {
-    code: isAccel ? 'accel-noise' : 'gyro-noise',
-    title: `The ${isAccel ? 'accelerometer' : 'gyroscope'} is noisy`,
-    seen: `${AXIS_NAMES[worst.axis]} has ${text(worst.sigma)} rms at rest; at this rate ${text(worst.limit)} would still pass.`,
-    causes: [
-      'The table or the board moved: somebody walked, a cable pulled.',
-      'The supply is noisy or its capacitor is missing or far away.',
-      'The filter of the sensor is off or wider than half the rate.',
-      'A low-power mode averages less.',
-    ],
-    next: [
-      'Log again on foam, without a cable at the board if it can be.',
-      'Look at the supply pin with a scope, AC-coupled, short ground: more than 20 mV?',
-      'Read back filter and power-mode bits.',
-    ],
+    code: sensor === 'accel' ? 'accel-noise' : 'gyro-noise',
+    ...BOARD_NOISE.noisy({
+      sensor,
+      axis: AXIS_NAMES[worst.axis] ?? '',
+      sigma: worst.sigma,
+      limit: worst.limit,
+    }),
     evidence: traceOf(bench, still, [worst.axis]),
   }
 }

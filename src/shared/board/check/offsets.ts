@@ -1,3 +1,4 @@
+import { BOARD_SCALE } from '../../words/en/board-finding-scale'
 import type { BenchLog } from './bench-log'
 import type { Finding } from './finding'
 import { ACCEL_ZERO_LIMIT_G, GYRO_ZERO_LIMIT_DPS } from './limits'
@@ -13,18 +14,7 @@ export function checkAccelOffset(bench: BenchLog): Finding | null {
   if (Math.abs(faces.offset[worst]!) <= ACCEL_ZERO_LIMIT_G) return null
   return {
     code: 'accel-offset',
-    title: 'The accelerometer is off zero',
-    seen: `${AXES[worst]} reads ${faces.offset[worst]!.toFixed(3)} g halfway between its two faces; up to ±0.08 g is printed for cheap parts.`,
-    causes: [
-      'The package is under stress: soldered by hand, bent board, a screw beside it, glue on it.',
-      'The part was dropped or went through ultrasonic cleaning.',
-      'An offset register holds a value from another board.',
-    ],
-    next: [
-      'Loosen the screws and log again: does it change?',
-      'Read the offset registers; they are zero after reset.',
-      'Calibrate by six faces below: an offset is subtracted on the board.',
-    ],
+    ...BOARD_SCALE.accelOffset(AXES[worst]!, faces.offset[worst]!),
     evidence: bars(faces.offset, ACCEL_ZERO_LIMIT_G, 'g'),
   }
 }
@@ -38,18 +28,7 @@ export function checkGyroOffset(bench: BenchLog): Finding | null {
   if (Math.abs(means[worst]!) <= GYRO_ZERO_LIMIT_DPS) return null
   return {
     code: 'gyro-offset',
-    title: 'The gyroscope is off zero',
-    seen: `${AXES[worst]} reads ${means[worst]!.toFixed(1)} °/s at rest; up to ±20 °/s is printed for cheap parts.`,
-    causes: [
-      'The board turned while it should lie still.',
-      'The part is hot or under stress.',
-      'An offset register holds a value from another board, or a high-pass filter has not settled.',
-    ],
-    next: [
-      'Log again ten seconds after power-up, on a table that nobody touches.',
-      'Read the offset registers; they are zero after reset.',
-      'Calibrate below: the bias is subtracted on the board.',
-    ],
+    ...BOARD_SCALE.gyroOffset(AXES[worst]!, means[worst]!),
     evidence: bars(means, GYRO_ZERO_LIMIT_DPS, '°/s'),
   }
 }

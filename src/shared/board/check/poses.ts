@@ -80,12 +80,18 @@ export function nearestSignedAxes(response: Matrix3): SignedAxes {
   }
 }
 
-/** 'x reads −y, y reads x': only the axes that are not themselves. */
-export function axesInWords({ matrix }: SignedAxes): string {
+/** A sensor axis and what it reads, such as 'x' and '−y'. */
+export interface MisreadAxis {
+  axis: string
+  reads: string
+}
+
+/** Only the axes that do not read themselves. */
+export function misreadAxes({ matrix }: SignedAxes): MisreadAxis[] {
   return AXES.flatMap((axis, row) => {
     const column = [0, 1, 2].find((c) => matrix[3 * row + c] !== 0) ?? 0
     const negative = matrix[3 * row + column]! < 0
     if (column === row && !negative) return []
-    return [`${axis} reads ${negative ? '−' : ''}${AXES[column]}`]
-  }).join(', ')
+    return [{ axis, reads: `${negative ? '−' : ''}${AXES[column]}` }]
+  })
 }

@@ -1,4 +1,5 @@
 import { AXES, AXIS_NAMES } from '../../model/sample'
+import { BOARD_SAMPLES } from '../../words/en/board-finding-samples'
 import { type BoardLog, rowCount } from '../log/board-log'
 import type { BenchLog } from './bench-log'
 import { rowsOf, traceOf } from './evidence'
@@ -24,26 +25,11 @@ export function checkFrozen(bench: BenchLog): Finding | null {
   const whole = !all && frozen.length === 3 && (frozen[0] === 0 || frozen[0] === 3)
   return {
     code: 'frozen',
-    title: all ? 'The readings never change' : `${frozen.map(nameOf).join(', ')} never changes`,
-    seen: `Over ${bench.rows} rows ${all ? 'every axis keeps its value' : `${frozen.map((axis) => `${nameOf(axis)} stays at ${log.values[axis]}`).join(', ')}`}, to the last digit. Even at rest noise moves a reading.`,
-    causes: all
-      ? [
-          'The driver reads once and prints the same buffer again.',
-          'Data-ready never comes, so that no new sample is fetched.',
-          'The buffer of the sensor is full and stopped: its mode is stop-on-full.',
-        ]
-      : [
-          whole
-            ? 'This sensor is in power-down: its own rate setting is zero.'
-            : 'The registers of this axis are not read: a wrong address or a copy error.',
-          'The axis is switched off in the control register.',
-          'The element is damaged, such as by a drop or by ultrasonic cleaning.',
-        ],
-    next: [
-      'Read back the control registers and compare them with the data sheet, bit by bit.',
-      'Look at the data-ready line with a scope: does it pulse at the output data rate?',
-      'Use the self-test of the sensor: the reading must move by the amount printed.',
-    ],
+    ...BOARD_SAMPLES.frozen({
+      rows: bench.rows,
+      axes: frozen.map((axis) => ({ name: nameOf(axis), value: log.values[axis] ?? 0 })),
+      which: all ? 'all' : whole ? 'one-sensor' : 'some',
+    }),
     evidence: traceOf(bench, log, sameSensor(frozen[0]!)),
   }
 }
@@ -65,38 +51,17 @@ export function checkRepeats(bench: BenchLog): Finding | null {
   }
   const share = same / pairs
   if (example === null || same < 3 || !(share > DOUBLED_LIMIT)) return null
-  const percent = `${(100 * share).toFixed(1)} % of ${pairs} rows in motion`
   const evidence = rowsOf(example.log, Math.max(0, example.row - 2))
   if (share >= REPEATED_LIMIT) {
     return {
       code: 'repeated',
-      title: 'The same sample is read again and again',
-      seen: `${percent} are exact copies of the row before.`,
-      causes: [
-        'The firmware reads faster than the sensor measures.',
-        'The output data rate is set lower than meant.',
-        'Reading does not wait for data-ready, and the sensor holds its registers.',
-      ],
-      next: [
-        'Compare the rate of data-ready pulses on the scope with the rate of reads on the bus.',
-        'Read on data-ready, or check the new-data bit before each read.',
-      ],
+      ...BOARD_SAMPLES.repeated(share, pairs),
       evidence,
     }
   }
   return {
     code: 'doubled',
-    title: 'Some samples come twice',
-    seen: `${percent} are exact copies of the row before.`,
-    causes: [
-      'A timer of the controller reads at nearly the same rate as the sensor measures, and the two drift past each other.',
-      'The buffer is read one entry beyond its level.',
-      'A read is repeated after a bus error and both are kept.',
-    ],
-    next: [
-      'Read on data-ready instead of on a timer.',
-      'Count samples and data-ready pulses over ten seconds: they must be equal.',
-    ],
+    ...BOARD_SAMPLES.doubled(share, pairs),
     evidence,
   }
 }

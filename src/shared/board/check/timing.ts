@@ -1,4 +1,6 @@
 import { median } from '../../statistics/summary'
+import { BOARD_EVIDENCE } from '../../words/en/board-evidence'
+import { BOARD_SAMPLES } from '../../words/en/board-finding-samples'
 import { type BoardLog, rowCount } from '../log/board-log'
 import { type BenchLog, intervalsMs, rateOfIntervals } from './bench-log'
 import type { Evidence, Finding } from './finding'
@@ -25,17 +27,7 @@ function timeBackwards(logs: readonly BoardLog[]): Finding | null {
     const [before, after] = [log.tMs![row]!, log.tMs![row + 1]!]
     return {
       code: 'time-backwards',
-      title: 'Time goes backwards',
-      seen: `Row ${row + 2} stands ${(before - after).toFixed(1)} ms before row ${row + 1}.`,
-      causes: [
-        'The counter of the time stamp is narrower than it is printed and began anew.',
-        'The board was reset while it logged.',
-        'Rows come from two buffers and are printed in the wrong order, or the log was sorted.',
-      ],
-      next: [
-        'Look whether the step is a power of two in the counter’s own unit: 65536, 16777216.',
-        'Print a line at start-up, so that a reset can be seen.',
-      ],
+      ...BOARD_SAMPLES.timeBackwards(row + 2, before - after),
       evidence: intervalTrace(log),
     }
   }
@@ -61,17 +53,7 @@ function rateMixed(logs: readonly BoardLog[]): Finding | null {
   if (fast.rate / slow.rate <= 1 + RATE_LIMIT) return null
   return {
     code: 'rate-mixed',
-    title: 'The rate changes',
-    seen: `Samples come at ${slow.rate.toFixed(1)} Hz in one stretch and at ${fast.rate.toFixed(1)} Hz in another.`,
-    causes: [
-      'Something else keeps the firmware busy: printing, a radio, the light.',
-      'Logs made with different settings are mixed.',
-      'The sensor changes between its power modes by itself.',
-    ],
-    next: [
-      'Set a pin while the firmware reads and look at it with a scope, together with data-ready.',
-      'Raise the baud rate: a row of 60 characters takes 5.2 ms at 115200 baud.',
-    ],
+    ...BOARD_SAMPLES.rateMixed(slow.rate, fast.rate),
     evidence: intervalTrace(slow.log),
   }
 }
@@ -80,31 +62,16 @@ function rateOff(bench: BenchLog, logs: readonly BoardLog[]): Finding | null {
   const wanted = bench.target.rateHz
   const intervals = logs.flatMap(intervalsMs)
   const rate = rateOfIntervals(intervals, logs[0]!.clock)
-  const off = rate / wanted - 1
-  if (!(Math.abs(off) > RATE_LIMIT)) return null
-  const words = off > 0 ? 'faster' : 'slower'
+  if (!(Math.abs(rate / wanted - 1) > RATE_LIMIT)) return null
   return {
     code: 'rate-off',
-    title: `The rate is ${Math.abs(100 * off).toFixed(1)} % off`,
-    seen: `Samples come at ${rate.toFixed(2)} Hz, the target says ${wanted} Hz: ${Math.abs(100 * off).toFixed(1)} % ${words}. The recogniser bears 5 %.`,
-    causes: [
-      'Another output data rate is set: neighbours in the table differ by a factor of 2.',
-      'The divider counts from 0: rate = base / (1 + divider).',
-      off < 0
-        ? 'Printing takes longer than a sample lasts, so that samples are skipped.'
-        : 'The rate of the accelerometer differs from that of the gyroscope.',
-      'The oscillator of the part is off; some per cent are usual, more is not.',
-    ],
-    next: [
-      'Measure the frequency of data-ready with a counter or a scope.',
-      'If the rate is meant, set the target to the measured rate and train again.',
-    ],
+    ...BOARD_SAMPLES.rateOff(rate, wanted),
     evidence: {
       kind: 'bars',
       unit: 'Hz',
       bars: [
         {
-          label: 'rate',
+          label: BOARD_EVIDENCE.rate,
           value: rate,
           low: wanted * (1 - RATE_LIMIT),
           high: wanted * (1 + RATE_LIMIT),
@@ -131,18 +98,7 @@ function dropped(logs: readonly BoardLog[]): Finding | null {
   if (worst === null || missing < 3 || !(share > DROPPED_LIMIT)) return null
   return {
     code: 'dropped',
-    title: 'Samples are missing',
-    seen: `${missing} samples (${(100 * share).toFixed(2)} %) are missing: time steps of ${GAP_FACTOR} usual ones and more.`,
-    causes: [
-      'The buffer of the sensor overflows before it is read.',
-      'Printing blocks: the transmit buffer is full.',
-      'An interrupt is missed while another one runs.',
-    ],
-    next: [
-      'Read the overrun bit of the sensor’s buffer after each read.',
-      'Compare bytes a second with the baud rate: ten bits a byte.',
-      'Toggle a pin for each read and look for the gap with a scope: what runs there?',
-    ],
+    ...BOARD_SAMPLES.dropped(missing, share, GAP_FACTOR),
     evidence: intervalTrace(worst.log),
   }
 }
@@ -154,7 +110,7 @@ function intervalTrace(log: BoardLog): Evidence {
   const values = all.slice(Math.max(0, odd - 60), Math.max(0, odd - 60) + 240)
   return {
     kind: 'trace',
-    lines: [{ label: 'step', values }],
+    lines: [{ label: BOARD_EVIDENCE.step, values }],
     durationS: values.reduce((sum, dt) => sum + Math.abs(dt), 0) / 1000,
     unit: 'ms',
   }

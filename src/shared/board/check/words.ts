@@ -1,4 +1,5 @@
 import { AXES } from '../../model/sample'
+import { BOARD_BUS } from '../../words/en/board-finding-bus'
 import { type BoardLog, rowCount } from '../log/board-log'
 import type { BenchLog } from './bench-log'
 import { rowsOf } from './evidence'
@@ -15,6 +16,8 @@ const READINGS: {
   { name: 'offset', mend: (value) => signed(value ^ 0x8000) },
 ]
 
+type Sensor = 'accelerometer' | 'gyroscope'
+
 /** In motion a wrong reading is never smoother than the right one; twice as smooth decides. */
 const SMOOTHER = 2
 /** A jump smaller than this is no carry between bytes, counts. */
@@ -29,7 +32,7 @@ export function checkWords(bench: BenchLog): Finding | null {
   const moved = bench.moved()
   const logs = moved.length > 0 ? moved : bench.parts.map(({ log }) => log)
   for (const first of [0, 3]) {
-    const sensor = first === 0 ? 'accelerometer' : 'gyroscope'
+    const sensor: Sensor = first === 0 ? 'accelerometer' : 'gyroscope'
     const rough = READINGS.map(({ mend }) => roughness(logs, first, mend))
     const best = rough.indexOf(Math.min(...rough))
     const asIs = rough[0]!
@@ -72,45 +75,18 @@ function swap(value: number): number {
   return ((value & 0xff) << 8) | ((value >> 8) & 0xff)
 }
 
-function swapped(log: BoardLog, sensor: string, asIs: number, mended: number): Finding {
+function swapped(log: BoardLog, sensor: Sensor, asIs: number, mended: number): Finding {
   return {
     code: 'byte-order',
-    title: 'Bytes are swapped',
-    seen: `Readings of the ${sensor} jump by ${Math.round(asIs)} counts from row to row; with the two bytes of each word exchanged by ${Math.round(mended)}.`,
-    causes: [
-      'Words are put together with the high byte first where the sensor sends the low byte first, or the other way round.',
-      'A setting of the sensor for the order of bytes was changed.',
-      'Reading starts one register too early or too late, so that halves of two words meet.',
-    ],
-    next: [
-      'Compare the order of the low and high registers in the data sheet with the driver.',
-      'Lay the board flat: the two bytes of z should make one of the counts for 1 g.',
-    ],
+    ...BOARD_BUS.bytesSwapped(sensor, asIs, mended),
     evidence: rowsOf(log),
   }
 }
 
-function format(log: BoardLog, sensor: string, offset: boolean): Finding {
-  const meant = offset
-    ? 'zero stands at the middle of the range (offset binary)'
-    : 'negative readings are printed above 32767'
+function format(log: BoardLog, sensor: Sensor, offset: boolean): Finding {
   return {
     code: 'number-format',
-    title: 'Sign of the words is misread',
-    seen: `Readings of the ${sensor} jump between the two ends of 16 bits: ${meant}.`,
-    causes: offset
-      ? [
-          'The sensor gives offset binary and the driver takes it for two’s complement, or the other way round.',
-          'The top bit is inverted in the driver.',
-        ]
-      : [
-          'The word is kept in an unsigned type: uint16_t where int16_t is meant.',
-          'Two bytes are put together in a 32-bit int, so that the sign bit stays bit 15.',
-        ],
-    next: [
-      'Cast the 16 bits to int16_t before anything else is done with them.',
-      'Turn one axis down and look whether its reading is negative.',
-    ],
+    ...BOARD_BUS.signMisread(sensor, offset ? 'offset-binary' : 'unsigned'),
     evidence: rowsOf(log),
   }
 }
