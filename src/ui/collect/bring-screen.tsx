@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { conflictKey } from '../../shared/collect/merge'
+import { COLLECT_HOME } from '../../shared/words/en/collect-home'
 import { keptOutText, mergeText } from '../../shared/words/en/collect-words'
-import { plural } from '../../shared/words/en/numbers'
 import type { BringReport, CollectState } from '../../state/collect'
 import { Button, FileButton, Notice, navigate, Progress, Screen, Section } from '../common'
 import { bringFiles } from './bring-files'
@@ -13,7 +13,7 @@ export function BringScreen({ collect }: { collect: CollectState }) {
   const bringing = collect.bringing.value
   if (bringing.state === 'report') return <Report collect={collect} report={bringing.report} />
   return (
-    <Screen title="Bring home" back="#/collect">
+    <Screen title={COLLECT_HOME.bring.title} back="#/collect">
       {bringing.state === 'reading' ? (
         <Progress progress={bringing.progress} />
       ) : (
@@ -23,13 +23,13 @@ export function BringScreen({ collect }: { collect: CollectState }) {
               {bringing.message}
             </Notice>
           )}
-          <p class="quiet">Session files and library files, several at once.</p>
+          <p class="quiet">{COLLECT_HOME.bring.hint}</p>
           <FileButton
             accept=".zip,application/zip"
             multiple
             onFiles={(files) => bringFiles(collect, files)}
           >
-            Choose session files
+            {COLLECT_HOME.bring.chooseFiles}
           </FileButton>
         </>
       )}
@@ -58,7 +58,7 @@ function Report({ collect, report }: { collect: CollectState; report: BringRepor
   }
   return (
     <Screen
-      title="Bring home"
+      title={COLLECT_HOME.bring.title}
       back="#/collect"
       foot={
         <div class="bring-foot">
@@ -71,27 +71,25 @@ function Report({ collect, report }: { collect: CollectState; report: BringRepor
               onClick={() => void agree()}
             >
               {undecided > 0
-                ? `Decide ${plural('label', undecided)} first`
+                ? COLLECT_HOME.bring.decide(undecided)
                 : merge.added.length > 0
-                  ? `Store ${plural('recording', merge.added.length)}`
-                  : 'Store the changes'}
+                  ? COLLECT_HOME.bring.store(merge.added.length)
+                  : COLLECT_HOME.bring.storeChanges}
             </Button>
           )}
           <Button tone="quiet" wide onClick={leave}>
-            {changes > 0 ? 'Store nothing' : 'Done'}
+            {changes > 0 ? COLLECT_HOME.bring.storeNothing : COLLECT_HOME.bring.done}
           </Button>
         </div>
       }
     >
       {wrong !== null && (
         <Notice tone="trouble" live>
-          {wrong} Nothing was stored; the files are still here.
+          {COLLECT_HOME.bring.notStored(wrong)}
         </Notice>
       )}
       {read > 0 && (
-        <p role="status">
-          {mergeText(merge)} For the library {report.library.name}.
-        </p>
+        <p role="status">{COLLECT_HOME.bring.found(mergeText(merge), report.library.name)}</p>
       )}
       {keptOutText(merge) !== '' && <p class="quiet">{keptOutText(merge)}</p>}
       <Files files={files} />
@@ -110,12 +108,10 @@ function Files({ files }: { files: BringReport['files'] }) {
     <>
       {wrong.map((file) => (
         <Notice key={file.name} tone="trouble">
-          {file.name}: {file.wrong}
+          {COLLECT_HOME.bring.fileTrouble(file.name, file.wrong)}
         </Notice>
       ))}
-      {wrong.length > 0 && read > 0 && (
-        <p class="quiet">The other {plural('file', read)} can be stored all the same.</p>
-      )}
+      {wrong.length > 0 && read > 0 && <p class="quiet">{COLLECT_HOME.bring.otherFiles(read)}</p>}
     </>
   )
 }
@@ -126,25 +122,20 @@ function Consequences({ report: { merge } }: { report: BringReport }) {
   return (
     <>
       {merge.leaving.length > 0 && (
-        <Section title={`${plural('recording', merge.leaving.length)} here will go`}>
-          <p>
-            They were withdrawn or dropped where the file comes from. Testers: {testers.join(', ')}.
-          </p>
+        <Section title={COLLECT_HOME.bring.willGo(merge.leaving.length)}>
+          <p>{COLLECT_HOME.bring.goneThere(testers)}</p>
         </Section>
       )}
       {merge.relabelled.length > 0 && (
-        <p class="quiet">
-          {plural('recording', merge.relabelled.length)} here will take over labels that were
-          changed later elsewhere.
-        </p>
+        <p class="quiet">{COLLECT_HOME.bring.relabelled(merge.relabelled.length)}</p>
       )}
       {merge.renamed.length > 0 && (
         <p class="quiet">
-          Two phones gave one code to two testers, who are kept apart:{' '}
-          {[
-            ...new Set(merge.renamed.map(({ code, shownAs }) => `${code} is shown as ${shownAs}`)),
-          ].join(', ')}
-          .
+          {COLLECT_HOME.bring.keptApart([
+            ...new Set(
+              merge.renamed.map(({ code, shownAs }) => COLLECT_HOME.bring.shownAs(code, shownAs)),
+            ),
+          ])}
         </p>
       )}
     </>

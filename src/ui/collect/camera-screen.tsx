@@ -1,4 +1,4 @@
-import { plural } from '../../shared/words/en/numbers'
+import { COLLECT_HOME } from '../../shared/words/en/collect-home'
 import type { CollectState } from '../../state/collect'
 import { Button } from '../common'
 import { ReceiveScreen } from '../frames/receive-screen'
@@ -13,7 +13,7 @@ export function CameraScreen({ collect }: { collect: CollectState }) {
         <Received
           bytes={content.length}
           show={() => {
-            bringHome(collect, [{ name: 'the session by camera', bytes: async () => content }])
+            bringHome(collect, [{ name: COLLECT_HOME.ways.byCamera, bytes: async () => content }])
             next()
           }}
         />
@@ -25,9 +25,9 @@ export function CameraScreen({ collect }: { collect: CollectState }) {
 function Received({ bytes, show }: { bytes: number; show: () => void }) {
   return (
     <>
-      <p role="status">The session is here whole: {plural('byte', bytes)}.</p>
+      <p role="status">{COLLECT_HOME.ways.whole(bytes)}</p>
       <Button tone="amber" big wide onClick={show}>
-        See what it brings
+        {COLLECT_HOME.ways.seeIt}
       </Button>
     </>
   )

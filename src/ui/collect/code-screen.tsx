@@ -2,6 +2,7 @@ import { useMemo, useState } from 'preact/hooks'
 import { type FittedPlan, fitPlan } from '../../shared/collect/fit-plan'
 import type { Plan } from '../../shared/collect/plan'
 import { encodePlanLink } from '../../shared/collect/plan-link'
+import { COLLECT_PLANS } from '../../shared/words/en/collect-plans'
 import { addressTrouble, fittedText } from '../../shared/words/en/collect-words'
 import { aboutMinutes } from '../../shared/words/en/session-words'
 import type { CollectState } from '../../state/collect'
@@ -14,7 +15,7 @@ import { usePlanDuration } from './use-plan-duration'
 export function CodeScreen({ collect, id }: { collect: CollectState; id: string }) {
   const plan = collect.plans.value.find((one) => one.id === id)
   return plan === undefined || plan.gestures.length === 0 ? (
-    <Missing what="plan" />
+    <Missing what={COLLECT_PLANS.plan.plan} />
   ) : (
     <Code plan={plan} />
   )
@@ -27,7 +28,7 @@ function Code({ plan }: { plan: Plan }) {
   useWakeLock(true)
   const trouble = addressTrouble(location)
   return (
-    <Screen title="Join by code" back={`#/collect/plan/${plan.id}`}>
+    <Screen title={COLLECT_PLANS.code.title} back={`#/collect/plan/${plan.id}`}>
       {trouble !== '' && <Notice tone="trouble">{trouble}</Notice>}
       {fitted.ok ? (
         <Fitted fitted={fitted.value} />
@@ -49,20 +50,20 @@ function Fitted({ fitted }: { fitted: FittedPlan }) {
   return (
     <>
       <div class="join-code">
-        <QrCode text={link.address} label={`Code that opens the plan: ${names}`} />
+        <QrCode text={link.address} label={COLLECT_PLANS.code.opens(names)} />
       </div>
       {links.length > 1 && (
         <Choice
-          legend="Codes"
+          legend={COLLECT_PLANS.code.legend}
           value={shown}
-          options={links.map((_, n) => ({ value: String(n), text: `${n + 1} of ${links.length}` }))}
+          options={links.map((_, n) => ({
+            value: String(n),
+            text: COLLECT_PLANS.code.ofSeveral(n + 1, links.length),
+          }))}
           onChange={setShown}
         />
       )}
-      <p>
-        Scan it with a phone's camera and open the link. {names}: {aboutMinutes(durationMs)},
-        estimated.
-      </p>
+      <p>{COLLECT_PLANS.code.scan(names, aboutMinutes(durationMs))}</p>
       {left !== '' && <p class="quiet">{left}</p>}
     </>
   )
@@ -77,9 +78,9 @@ function Share({ plan, base }: { plan: Plan; base: string }) {
   const copy = async () => {
     try {
       await navigator.clipboard.writeText(address)
-      setSaid('Copied.')
+      setSaid(COLLECT_PLANS.code.copied)
     } catch {
-      setSaid('The browser did not allow copying: mark the link below and copy it.')
+      setSaid(COLLECT_PLANS.code.notCopied)
     }
   }
   const share = async () => {
@@ -89,11 +90,13 @@ function Share({ plan, base }: { plan: Plan; base: string }) {
   return (
     <>
       <div class="buttons">
-        <Button onClick={() => void copy()}>Copy the link</Button>
-        {'share' in navigator && <Button onClick={() => void share()}>Share the link</Button>}
+        <Button onClick={() => void copy()}>{COLLECT_PLANS.code.copy}</Button>
+        {'share' in navigator && (
+          <Button onClick={() => void share()}>{COLLECT_PLANS.code.share}</Button>
+        )}
       </div>
       {said !== null && <p role="status">{said}</p>}
-      <Field label="The link">
+      <Field label={COLLECT_PLANS.code.link}>
         {({ id }) => (
           <textarea
             id={id}
@@ -105,10 +108,7 @@ function Share({ plan, base }: { plan: Plan; base: string }) {
           />
         )}
       </Field>
-      <p class="quiet small">
-        The plan is in the part behind #, which browsers send to nobody: not even the host of this
-        page sees it.
-      </p>
+      <p class="quiet small">{COLLECT_PLANS.code.privacy}</p>
     </>
   )
 }

@@ -1,6 +1,6 @@
 import { type Conflict, conflictKey } from '../../shared/collect/merge'
+import { COLLECT_HOME } from '../../shared/words/en/collect-home'
 import { fieldText, valueText } from '../../shared/words/en/collect-words'
-import { plural } from '../../shared/words/en/numbers'
 import type { BringReport, CollectState } from '../../state/collect'
 import { Button, Choice, Section } from '../common'
 
@@ -15,15 +15,12 @@ export function Conflicts({ collect, report }: Props) {
   if (conflicts.length === 0) return null
   const open = conflicts.filter((one) => !report.decided.has(conflictKey(one))).length
   return (
-    <Section title={`${plural('label', conflicts.length)} changed on both sides`}>
-      <p class="quiet">
-        {open === 0 ? 'All are decided.' : `${open} not decided yet.`} The first of each is what
-        counts here.
-      </p>
+    <Section title={COLLECT_HOME.decide.bothSides(conflicts.length)}>
+      <p class="quiet">{COLLECT_HOME.decide.stillOpen(open)}</p>
       {conflicts.length > 1 && (
         <div class="buttons">
-          <Button onClick={() => collect.decideAll('here')}>All as here</Button>
-          <Button onClick={() => collect.decideAll('there')}>All as in the files</Button>
+          <Button onClick={() => collect.decideAll('here')}>{COLLECT_HOME.decide.allHere}</Button>
+          <Button onClick={() => collect.decideAll('there')}>{COLLECT_HOME.decide.allThere}</Button>
         </div>
       )}
       {conflicts.map((conflict) => (
@@ -47,7 +44,7 @@ function OneConflict({ conflict, collect, report }: Props & { conflict: Conflict
   const { gestures } = report
   return (
     <Choice
-      legend={`${fieldText(conflict)} of the take of ${when} UTC by ${recording?.testerCode ?? ''}`}
+      legend={COLLECT_HOME.decide.ofTake(fieldText(conflict), when, recording?.testerCode ?? '')}
       value={report.decided.get(key)?.id ?? ''}
       options={conflict.choices.map((choice) => ({
         value: choice.id,

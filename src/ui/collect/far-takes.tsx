@@ -1,7 +1,7 @@
 import type { ComparedTake, TakesCompared } from '../../shared/collect/takes-compared'
 import type { Gesture } from '../../shared/model/library'
+import { COLLECT_TESTERS } from '../../shared/words/en/collect-testers'
 import { farText } from '../../shared/words/en/collect-words'
-import { plural } from '../../shared/words/en/numbers'
 import type { CollectState } from '../../state/collect'
 import { Button, route, Section, useApp, useSamples } from '../common'
 import { SmallTrace } from '../moves/small-trace'
@@ -23,17 +23,11 @@ export function FarTakes({
     .sort((a, b) => (b.ratio ?? 0) - (a.ratio ?? 0))
   const comparedCount = compared.takes.filter(({ ratio }) => ratio !== null).length
   if (far.length === 0) {
-    return (
-      <p role="status">No take lies far from the others of its gesture (n = {comparedCount}).</p>
-    )
+    return <p role="status">{COLLECT_TESTERS.far.none(comparedCount)}</p>
   }
   return (
-    <Section title={`${plural('take', far.length)} far from the others`}>
-      <p class="quiet small">
-        Measured by the recogniser's own distance to the nearest takes of other testers; n ={' '}
-        {comparedCount}. A far take may be a mistake, or a manner that only one tester has: look
-        before you drop it.
-      </p>
+    <Section title={COLLECT_TESTERS.far.title(far.length)}>
+      <p class="quiet small">{COLLECT_TESTERS.far.hint(comparedCount)}</p>
       <ul class="far-takes">
         {far.map((take) => (
           <FarTake key={take.takeId} collect={collect} take={take} gestures={gestures} />
@@ -58,7 +52,7 @@ function FarTake({ collect, take, gestures }: FarTakeProps) {
   return (
     <li class="far-take">
       <p>
-        <strong>{name}</strong> by {take.testerCode}: {farText(take, gestures)}
+        <strong>{name}</strong> {COLLECT_TESTERS.far.why(take.testerCode, farText(take, gestures))}
       </p>
       {samples !== undefined && recording !== undefined && (
         <div class="far-trace">
@@ -66,14 +60,16 @@ function FarTake({ collect, take, gestures }: FarTakeProps) {
         </div>
       )}
       <div class="buttons">
-        <Button href={route('replay', take.takeId)}>Look</Button>
-        <Button onClick={() => void collect.keepFar(take.takeId)}>Keep</Button>
+        <Button href={route('replay', take.takeId)}>{COLLECT_TESTERS.far.look}</Button>
+        <Button onClick={() => void collect.keepFar(take.takeId)}>
+          {COLLECT_TESTERS.far.keep}
+        </Button>
         {nearer !== undefined && (
           <Button onClick={() => void library.relabel(take.takeId, nearer.id)}>
-            It is {nearer.name}
+            {COLLECT_TESTERS.far.itIs(nearer.name)}
           </Button>
         )}
-        <Button onClick={() => void collect.drop([take.takeId])}>Drop</Button>
+        <Button onClick={() => void collect.drop([take.takeId])}>{COLLECT_TESTERS.far.drop}</Button>
       </div>
     </li>
   )

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { COLLECT_HOME } from '../../shared/words/en/collect-home'
 import type { CollectState } from '../../state/collect'
 import { Button, Field, Notice, navigate, Section, TextField, useApp } from '../common'
 import { BRING } from './bring-files'
@@ -8,19 +9,16 @@ export function FolderSection({ collect }: { collect: CollectState }) {
   const { address } = collect.folder
   const [naming, setNaming] = useState(false)
   return (
-    <Section title="Shared folder">
+    <Section title={COLLECT_HOME.folder.title}>
       {address.value !== '' ? (
         <OwnFolder collect={collect} />
       ) : naming ? (
         <NameFolder collect={collect} onDone={() => setNaming(false)} />
       ) : (
         <>
-          <p class="quiet small">
-            Off. For teams with a server of their own: sessions go to a WebDAV folder and are
-            fetched from it. Nothing else is sent, and only when you tap.
-          </p>
+          <p class="quiet small">{COLLECT_HOME.folder.off}</p>
           <div class="buttons">
-            <Button onClick={() => setNaming(true)}>Use a shared folder</Button>
+            <Button onClick={() => setNaming(true)}>{COLLECT_HOME.folder.use}</Button>
           </div>
         </>
       )}
@@ -48,15 +46,15 @@ function NameFolder({ collect, onDone }: { collect: CollectState; onDone: () => 
       }}
     >
       <TextField
-        label="Address of the folder"
+        label={COLLECT_HOME.folder.address}
         value={address}
         onInput={setAddress}
         focused
         wrong={wrong !== null}
-        hint={wrong ?? `Such as ${location.origin}/team/`}
+        hint={wrong ?? COLLECT_HOME.folder.addressHint(location.origin)}
       />
-      <TextField label="Name, if it asks for one" value={user} onInput={setUser} />
-      <Field label="Password, kept for this visit only">
+      <TextField label={COLLECT_HOME.folder.user} value={user} onInput={setUser} />
+      <Field label={COLLECT_HOME.folder.password}>
         {({ id }) => (
           <input
             id={id}
@@ -69,10 +67,10 @@ function NameFolder({ collect, onDone }: { collect: CollectState; onDone: () => 
       </Field>
       <div class="buttons">
         <Button submit disabled={folder.busy.value !== null}>
-          {folder.busy.value ?? 'Use it'}
+          {folder.busy.value ?? COLLECT_HOME.folder.useIt}
         </Button>
         <Button tone="quiet" onClick={onDone}>
-          Cancel
+          {COLLECT_HOME.folder.cancel}
         </Button>
       </div>
     </form>
@@ -87,7 +85,8 @@ function OwnFolder({ collect }: { collect: CollectState }) {
   const fetchNew = async () => {
     const fetched = await folder.fetchNew()
     if (!fetched.ok) return setSaid({ text: fetched.message, tone: 'trouble' })
-    if (fetched.value.length === 0) return setSaid({ text: 'Nothing new in it.', tone: 'plain' })
+    if (fetched.value.length === 0)
+      return setSaid({ text: COLLECT_HOME.folder.nothingNew, tone: 'plain' })
     void collect.bring(fetched.value)
     navigate(BRING)
   }
@@ -105,13 +104,13 @@ function OwnFolder({ collect }: { collect: CollectState }) {
       )}
       <div class="buttons">
         <Button disabled={busy !== null} onClick={() => void fetchNew()}>
-          {busy ?? 'Fetch new sessions'}
+          {busy ?? COLLECT_HOME.folder.fetch}
         </Button>
         <Button disabled={busy !== null} onClick={() => void send()}>
-          Send this phone's sessions
+          {COLLECT_HOME.folder.send}
         </Button>
         <Button tone="quiet" onClick={() => folder.turnOff()}>
-          Turn off
+          {COLLECT_HOME.folder.turnOff}
         </Button>
       </div>
     </>
@@ -131,9 +130,9 @@ async function sendOwnSessions(app: AppOf, { folder }: CollectState) {
     if (!file.ok) return { ok: false, text: file.message }
     files.push(file.value)
   }
-  if (files.length === 0) return { ok: true, text: 'No finished session on this phone.' }
+  if (files.length === 0) return { ok: true, text: COLLECT_HOME.folder.noSession }
   const sent = await folder.send(files)
   if (!sent.ok) return { ok: false, text: sent.message }
   const { stored, there } = sent.value
-  return { ok: true, text: `${stored} sent, ${there} there already.` }
+  return { ok: true, text: COLLECT_HOME.folder.stored(stored, there) }
 }

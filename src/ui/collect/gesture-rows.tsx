@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { Plan, PlanGesture } from '../../shared/collect/plan'
 import type { Gesture, Take } from '../../shared/model/library'
+import { COLLECT_PLANS } from '../../shared/words/en/collect-plans'
 import type { CollectState } from '../../state/collect'
 import { Button, Field, Icon, SelectField, useApp } from '../common'
 
@@ -35,7 +36,7 @@ export function GestureRows({ collect, plan, onChange }: Props) {
           onChange={(change) => set(gesture.id, change)}
         />
       ))}
-      {plan.gestures.length === 0 && <p role="status">A plan needs at least one gesture.</p>}
+      {plan.gestures.length === 0 && <p role="status">{COLLECT_PLANS.gesture.atLeastOne}</p>}
     </>
   )
 }
@@ -62,13 +63,13 @@ function GestureRow({ collect, gesture, planned, onChange }: RowProps) {
         value={String(takes)}
         options={counts.map((n) => ({
           value: String(n),
-          text: n === 0 ? 'not asked' : `${n} takes`,
+          text: COLLECT_PLANS.gesture.takes(n),
         }))}
         onChange={count}
       />
       {planned !== undefined && (
         <>
-          <Field label="What the hand does">
+          <Field label={COLLECT_PLANS.gesture.words}>
             {({ id }) => (
               <textarea
                 id={id}
@@ -112,13 +113,14 @@ function Shown({
       <div class="plan-shown">
         <p class="quiet small">
           {shown === null
-            ? 'No demonstration: testers read the words.'
-            : `Testers see one of your takes, ${seconds.toFixed(1)}\u202fs.`}
-          {none && ' That take is too short to show.'}
+            ? COLLECT_PLANS.gesture.noDemonstration
+            : COLLECT_PLANS.gesture.shown(seconds)}
+          {none && ` ${COLLECT_PLANS.gesture.tooShort}`}
         </p>
         {takes.length > 0 && (
           <Button tone="quiet" onClick={() => setChoosing(true)}>
-            <Icon name="play" /> {shown === null ? 'Show a take' : 'Change'}
+            <Icon name="play" />{' '}
+            {shown === null ? COLLECT_PLANS.gesture.showTake : COLLECT_PLANS.gesture.change}
           </Button>
         )}
       </div>
@@ -126,11 +128,11 @@ function Shown({
   }
   return (
     <SelectField
-      label="Demonstration"
+      label={COLLECT_PLANS.gesture.demonstration}
       value="choose"
       options={[
-        { value: 'choose', text: 'Choose a take' },
-        { value: '', text: 'None' },
+        { value: 'choose', text: COLLECT_PLANS.gesture.chooseTake },
+        { value: '', text: COLLECT_PLANS.gesture.none },
         ...takes.map((take) => ({ value: take.id, text: takeText(take) })),
       ]}
       onChange={(value) => value !== 'choose' && void choose(value)}
@@ -140,5 +142,5 @@ function Shown({
 
 function takeText({ recordedAt, testerCode, durationMs }: Take): string {
   const when = recordedAt.slice(0, 16).replace('T', ' ')
-  return `${when} by ${testerCode}, ${(durationMs / 1000).toFixed(1)}\u202fs`
+  return COLLECT_PLANS.gesture.take(when, testerCode, durationMs)
 }

@@ -1,7 +1,7 @@
 import { missingTakes } from '../../shared/collect/missing-takes'
 import type { Plan } from '../../shared/collect/plan'
+import { COLLECT_PLANS } from '../../shared/words/en/collect-plans'
 import { planText, progressText } from '../../shared/words/en/collect-words'
-import { plural } from '../../shared/words/en/numbers'
 import { aboutMinutes } from '../../shared/words/en/session-words'
 import { type CollectState, freshPlan } from '../../state/collect'
 import {
@@ -37,28 +37,25 @@ export function Overview({ collect }: { collect: CollectState }) {
   }
   return (
     <Screen
-      title="Collect from testers"
+      title={COLLECT_PLANS.overview.title}
       back={HOME}
       foot={
         canPlan && plans.length === 0 ? (
           <Button tone="amber" big wide onClick={() => void add()}>
-            Write a plan
+            {COLLECT_PLANS.overview.writePlan}
           </Button>
         ) : latest === undefined ? undefined : (
           <Button tone="amber" big wide href={route('collect', 'code', latest.id)}>
-            Show the code
+            {COLLECT_PLANS.plan.showCode}
           </Button>
         )
       }
     >
-      <p class="quiet">
-        A plan says what each tester performs. It becomes a code: scanned with a phone's camera, it
-        opens this app with the plan ready. What they record comes home as a file or by camera.
-      </p>
+      <p class="quiet">{COLLECT_PLANS.overview.about}</p>
       {!canPlan && (
         <NextStep
-          text="A plan asks for takes of gestures, and there are none yet."
-          action="Add a gesture on Moves"
+          text={COLLECT_PLANS.overview.noGestures}
+          action={COLLECT_PLANS.overview.addGesture}
           href="#/moves"
         />
       )}
@@ -67,30 +64,27 @@ export function Overview({ collect }: { collect: CollectState }) {
       ))}
       {canPlan && plans.length > 0 && (
         <Button onClick={() => void add()}>
-          <Icon name="plus" /> Another plan
+          <Icon name="plus" /> {COLLECT_PLANS.overview.anotherPlan}
         </Button>
       )}
-      <Section title="Bring home">
+      <Section title={COLLECT_PLANS.overview.bringHome}>
         <FileButton accept=".zip,application/zip" multiple onFiles={(f) => bringFiles(collect, f)}>
-          Choose session files
+          {COLLECT_PLANS.overview.chooseFiles}
         </FileButton>
-        <p class="quiet small">
-          Several at once, sessions or whole libraries. They can also be dropped or pasted here, or
-          shared to this app. Nothing is stored before you agree.
-        </p>
+        <p class="quiet small">{COLLECT_PLANS.overview.bringHint}</p>
         <div class="buttons">
-          <Button href="#/collect/camera">From another phone by camera</Button>
+          <Button href="#/collect/camera">{COLLECT_PLANS.overview.byCamera}</Button>
         </div>
       </Section>
       <FolderSection collect={collect} />
-      <Section title="Testers">
+      <Section title={COLLECT_PLANS.overview.testers}>
         <p class="quiet">
           {sessions.length === 0
-            ? 'No session was brought home yet.'
-            : `${plural('session', sessions.length)} brought home.`}
+            ? COLLECT_PLANS.overview.noSession
+            : COLLECT_PLANS.overview.sessions(sessions.length)}
         </p>
         <div class="buttons">
-          <Button href="#/collect/testers">Compare testers</Button>
+          <Button href="#/collect/testers">{COLLECT_PLANS.overview.compareTesters}</Button>
         </div>
       </Section>
     </Screen>
@@ -106,7 +100,7 @@ function PlanCard({ plan }: { plan: Plan }) {
     <Card href={route('collect', 'plan', plan.id)}>
       <h2 class="plan-name">{planText(plan)}</h2>
       <p class="quiet small">
-        {aboutMinutes(durationMs)} a tester, estimated; {progressText(progress)}
+        {COLLECT_PLANS.overview.planFacts(aboutMinutes(durationMs), progressText(progress))}
       </p>
     </Card>
   )

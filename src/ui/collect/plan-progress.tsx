@@ -1,5 +1,6 @@
 import { missingTakes } from '../../shared/collect/missing-takes'
 import type { Plan } from '../../shared/collect/plan'
+import { COLLECT_PLANS } from '../../shared/words/en/collect-plans'
 import { useApp } from '../common'
 
 /** Takes still missing, for each tester and gesture. */
@@ -9,12 +10,12 @@ export function PlanProgress({ plan }: { plan: Plan }) {
   const progress = missingTakes(plan, sessions, library.recordings.value)
   return (
     <>
-      <p class="quiet small">Takes here, of those asked for.</p>
+      <p class="quiet small">{COLLECT_PLANS.plan.takesHereHint}</p>
       <div class="tester-scroll">
-        <table class="tester-table" aria-label="Takes here, of those asked for">
+        <table class="tester-table" aria-label={COLLECT_PLANS.plan.takesHere}>
           <thead>
             <tr>
-              <th scope="col">Tester</th>
+              <th scope="col">{COLLECT_PLANS.plan.tester}</th>
               {plan.gestures.map(({ gestureId, name }) => (
                 <th key={gestureId} scope="col">
                   {name}

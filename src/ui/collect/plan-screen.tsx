@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Plan } from '../../shared/collect/plan'
+import { COLLECT_PLANS } from '../../shared/words/en/collect-plans'
 import { planText } from '../../shared/words/en/collect-words'
 import { aboutMinutes } from '../../shared/words/en/session-words'
 import type { CollectState } from '../../state/collect'
@@ -15,7 +16,11 @@ const BACK = '#/collect'
 /** A plan and how far testers have come with it. What is changed is stored at once. */
 export function PlanScreen({ collect, id }: { collect: CollectState; id: string }) {
   const plan = collect.plans.value.find((one) => one.id === id)
-  return plan === undefined ? <Missing what="plan" /> : <OnePlan collect={collect} stored={plan} />
+  return plan === undefined ? (
+    <Missing what={COLLECT_PLANS.plan.plan} />
+  ) : (
+    <OnePlan collect={collect} stored={plan} />
+  )
 }
 
 function OnePlan({ collect, stored }: { collect: CollectState; stored: Plan }) {
@@ -41,17 +46,17 @@ function OnePlan({ collect, stored }: { collect: CollectState; stored: Plan }) {
   )
   return (
     <Screen
-      title="Plan"
+      title={COLLECT_PLANS.plan.title}
       back={BACK}
       aside={
-        <Button tone="quiet" label="Delete this plan" onClick={remove}>
+        <Button tone="quiet" label={COLLECT_PLANS.plan.remove} onClick={remove}>
           <Icon name="bin" />
         </Button>
       }
       foot={
         plan.gestures.length > 0 ? (
           <Button tone="amber" big wide href={route('collect', 'code', plan.id)}>
-            Show the code
+            {COLLECT_PLANS.plan.showCode}
           </Button>
         ) : undefined
       }
@@ -62,21 +67,25 @@ function OnePlan({ collect, stored }: { collect: CollectState; stored: Plan }) {
         </Notice>
       )}
       <div class="figures">
-        <Figure label="A session takes" value={aboutMinutes(durationMs)} note="estimated" />
         <Figure
-          label="Takes a tester"
+          label={COLLECT_PLANS.plan.length}
+          value={aboutMinutes(durationMs)}
+          note={COLLECT_PLANS.plan.estimated}
+        />
+        <Figure
+          label={COLLECT_PLANS.plan.takesEach}
           value={plan.hand === 'both' ? 2 * takes : takes}
           note={planText(plan)}
         />
       </div>
-      <Section title="Gestures">
+      <Section title={COLLECT_PLANS.plan.gestures}>
         <GestureRows collect={collect} plan={plan} onChange={(gestures) => change({ gestures })} />
       </Section>
-      <Section title="How it runs">
+      <Section title={COLLECT_PLANS.plan.settings}>
         <PlanSettings collect={collect} plan={plan} onChange={change} />
       </Section>
       {sessions && (
-        <Section title="Still missing">
+        <Section title={COLLECT_PLANS.plan.missing}>
           <PlanProgress plan={plan} />
         </Section>
       )}

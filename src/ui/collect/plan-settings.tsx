@@ -1,4 +1,5 @@
 import type { Plan, PlanHand } from '../../shared/collect/plan'
+import { COLLECT_PLANS } from '../../shared/words/en/collect-plans'
 import type { CollectState } from '../../state/collect'
 import { Choice, SelectField } from '../common'
 
@@ -11,67 +12,58 @@ interface Props {
   onChange: (change: PlanChange) => void
 }
 
-const HANDS: { value: PlanHand; text: string }[] = [
-  { value: 'own', text: "the tester's own" },
-  { value: 'left', text: 'left' },
-  { value: 'right', text: 'right' },
-  { value: 'both', text: 'both, one after the other' },
-]
+const HANDS: readonly PlanHand[] = ['own', 'left', 'right', 'both']
 
 /** Order, hand, grip, rests and background. */
 export function PlanSettings({ collect, plan, onChange }: Props) {
   return (
     <>
       <Choice
-        legend="Order"
+        legend={COLLECT_PLANS.settings.order}
         value={plan.order}
         options={[
-          { value: 'shuffled', text: 'Shuffled' },
-          { value: 'blocked', text: 'One gesture after the other' },
+          { value: 'shuffled', text: COLLECT_PLANS.settings.shuffled },
+          { value: 'blocked', text: COLLECT_PLANS.settings.blocked },
         ]}
         onChange={(order) => onChange({ order })}
       />
-      <p class="quiet small">
-        Shuffled takes are less alike, as at an event. One after the other is easier to follow.
-      </p>
+      <p class="quiet small">{COLLECT_PLANS.settings.orderHint}</p>
       <Choice
-        legend="Grip"
+        legend={COLLECT_PLANS.settings.grip}
         value={plan.grip}
         options={[
-          { value: 'free', text: 'As they like' },
-          { value: 'marked', text: 'Screen towards them' },
+          { value: 'free', text: COLLECT_PLANS.settings.freeGrip },
+          { value: 'marked', text: COLLECT_PLANS.settings.markedGrip },
         ]}
         onChange={(grip) => onChange({ grip })}
       />
       <SelectField
-        label="Hand"
+        label={COLLECT_PLANS.settings.hand}
         value={plan.hand}
-        options={HANDS}
+        options={HANDS.map((value) => ({ value, text: COLLECT_PLANS.settings.hands[value] }))}
         onChange={(hand) => onChange({ hand })}
       />
       <NumberChoice
-        label="A rest after"
+        label={COLLECT_PLANS.settings.restAfter}
         value={plan.restEvery}
         values={[0, 5, 8, 10, 15, 20]}
-        text={(n) => (n === 0 ? 'no rests' : `${n} takes`)}
+        text={COLLECT_PLANS.settings.restEvery}
         onChange={(restEvery) => onChange({ restEvery })}
       />
       {plan.restEvery > 0 && (
         <NumberChoice
-          label="Length of a rest"
+          label={COLLECT_PLANS.settings.restLength}
           value={plan.restMs}
           values={[10_000, 20_000, 30_000, 60_000]}
-          text={(ms) => `${ms / 1000}\u202fs`}
+          text={COLLECT_PLANS.settings.seconds}
           onChange={(restMs) => onChange({ restMs })}
         />
       )}
       <NumberChoice
-        label="Background at the end"
+        label={COLLECT_PLANS.settings.background}
         value={plan.backgroundMs}
         values={[0, 30_000, 60_000, 120_000, 300_000]}
-        text={(ms) =>
-          ms === 0 ? 'none' : ms < 60_000 ? `${ms / 1000}\u202fs` : `${ms / 60_000}\u202fmin`
-        }
+        text={COLLECT_PLANS.settings.backgroundLength}
         onChange={(backgroundMs) => onChange({ backgroundMs })}
       />
       <FolderChoice collect={collect} plan={plan} onChange={onChange} />
@@ -87,17 +79,15 @@ function FolderChoice({ collect, plan, onChange }: Props) {
   return (
     <>
       <Choice
-        legend="Sending to the shared folder"
+        legend={COLLECT_PLANS.settings.sending}
         value={plan.folder === undefined ? 'no' : 'yes'}
         options={[
-          { value: 'no', text: 'Not offered' },
-          { value: 'yes', text: 'Offered to testers' },
+          { value: 'no', text: COLLECT_PLANS.settings.notOffered },
+          { value: 'yes', text: COLLECT_PLANS.settings.offered },
         ]}
         onChange={(value) => onChange({ folder: value === 'yes' ? named : undefined })}
       />
-      <p class="quiet small">
-        The link then holds the address {named}; a tester taps to send, and nothing goes by itself.
-      </p>
+      <p class="quiet small">{COLLECT_PLANS.settings.sendingHint(named)}</p>
     </>
   )
 }

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { COLLECT_HOME } from '../../shared/words/en/collect-home'
 import { Button, Notice, useApp } from '../common'
 import type { OutFile } from '../common/save-file'
 
@@ -20,14 +21,14 @@ export function SendToFolder({ folder, file }: SendToFolderProps) {
     setBusy(false)
     setSaid(
       sent.ok
-        ? { text: 'Sent. It is in the shared folder.', tone: 'plain' }
-        : { text: `${sent.message} Hand the session over as a file instead.`, tone: 'trouble' },
+        ? { text: COLLECT_HOME.folder.sent, tone: 'plain' }
+        : { text: COLLECT_HOME.folder.asFileInstead(sent.message), tone: 'trouble' },
     )
   }
   return (
     <>
       <Button big wide disabled={busy || said?.tone === 'plain'} onClick={() => void send()}>
-        {busy ? 'Sending …' : 'Send it to the shared folder'}
+        {busy ? COLLECT_HOME.folder.sending : COLLECT_HOME.folder.sendIt}
       </Button>
       {said !== null && (
         <Notice tone={said.tone} live>

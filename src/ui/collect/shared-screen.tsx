@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
+import { COLLECT_HOME } from '../../shared/words/en/collect-home'
 import type { CollectState } from '../../state/collect'
 import { Button, FileButton, replace, Screen } from '../common'
 import { BRING, bringFiles } from './bring-files'
@@ -16,12 +17,12 @@ export function SharedScreen({ collect }: { collect: CollectState }) {
   }, [collect])
   if (!empty) return null
   return (
-    <Screen title="Shared files" back="#/collect">
-      <p>No file came with it. Choose it here instead.</p>
+    <Screen title={COLLECT_HOME.ways.sharedFiles} back="#/collect">
+      <p>{COLLECT_HOME.ways.noFile}</p>
       <FileButton accept=".zip,application/zip" multiple onFiles={(f) => bringFiles(collect, f)}>
-        Choose session files
+        {COLLECT_HOME.bring.chooseFiles}
       </FileButton>
-      <Button href="#/collect">Back to collecting</Button>
+      <Button href="#/collect">{COLLECT_HOME.ways.back}</Button>
     </Screen>
   )
 }

@@ -1,4 +1,4 @@
-import { plural } from '../../shared/words/en/numbers'
+import { COLLECT_HOME } from '../../shared/words/en/collect-home'
 import type { BringReport, CollectState } from '../../state/collect'
 import { Choice, Section, SelectField } from '../common'
 
@@ -12,13 +12,13 @@ export function Strangers({ collect, report }: Props) {
   if (report.strangers.length === 0) return null
   const own = report.library.gestures.map(({ id, name }) => ({ value: id, text: name }))
   return (
-    <Section title="Gestures not in this library">
+    <Section title={COLLECT_HOME.decide.strangers}>
       {report.strangers.map(({ id, name, takes, to }) => (
         <SelectField
           key={id}
-          label={`${name}, ${plural('take', takes)}`}
+          label={COLLECT_HOME.decide.stranger(name, takes)}
           value={to ?? ''}
-          options={[{ value: '', text: `Add ${name} as a new gesture` }, ...own]}
+          options={[{ value: '', text: COLLECT_HOME.decide.addAsNew(name) }, ...own]}
           onChange={(value) => collect.mapGesture(id, value === '' ? null : value)}
         />
       ))}
@@ -30,15 +30,15 @@ export function Strangers({ collect, report }: Props) {
 export function SharedCodes({ collect, report }: Props) {
   if (report.sharedCodes.length === 0) return null
   return (
-    <Section title="Codes that both sides use">
+    <Section title={COLLECT_HOME.decide.sharedCodes}>
       {report.sharedCodes.map(({ code, samePerson }) => (
         <Choice
           key={code}
-          legend={`Tester ${code} here and in the file`}
+          legend={COLLECT_HOME.decide.sharedCode(code)}
           value={samePerson ? 'same' : 'two'}
           options={[
-            { value: 'two', text: 'Two people' },
-            { value: 'same', text: 'One person' },
+            { value: 'two', text: COLLECT_HOME.decide.twoPeople },
+            { value: 'same', text: COLLECT_HOME.decide.onePerson },
           ]}
           onChange={(value) => collect.setSamePerson(code, value === 'same')}
         />

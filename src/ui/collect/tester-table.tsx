@@ -1,5 +1,6 @@
 import type { TakesCompared } from '../../shared/collect/takes-compared'
 import type { Take } from '../../shared/model/library'
+import { COLLECT_TESTERS } from '../../shared/words/en/collect-testers'
 import { route, useApp } from '../common'
 
 /** Testers down, gestures across: takes, and how many of them lie far from the others. */
@@ -12,14 +13,13 @@ export function TesterTable({ compared }: { compared: TakesCompared | null }) {
   return (
     <>
       <p class="quiet small">
-        Takes of each tester; L marks left-handed ones
-        {compared === null ? '.' : ', a count behind + those far from the others.'}
+        {compared === null ? COLLECT_TESTERS.table.legend : COLLECT_TESTERS.table.legendCompared}
       </p>
       <div class="tester-scroll">
-        <table class="tester-table" aria-label="Takes of each tester and gesture">
+        <table class="tester-table" aria-label={COLLECT_TESTERS.table.label}>
           <thead>
             <tr>
-              <th scope="col">Tester</th>
+              <th scope="col">{COLLECT_TESTERS.table.tester}</th>
               {gestures.map(({ id, name }) => (
                 <th key={id} scope="col">
                   <a href={route('gesture', id)}>{name}</a>
@@ -33,8 +33,8 @@ export function TesterTable({ compared }: { compared: TakesCompared | null }) {
                 <th scope="row">
                   {tester}
                   {takes.some((one) => one.testerCode === tester && one.hand === 'left') && (
-                    <abbr class="tester-left" title="with left-handed takes">
-                      L
+                    <abbr class="tester-left" title={COLLECT_TESTERS.table.withLeft}>
+                      {COLLECT_TESTERS.table.left}
                     </abbr>
                   )}
                 </th>

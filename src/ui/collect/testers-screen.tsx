@@ -1,5 +1,5 @@
 import { countLibrary } from '../../shared/present/library-counts'
-import { plural } from '../../shared/words/en/numbers'
+import { COLLECT_TESTERS } from '../../shared/words/en/collect-testers'
 import type { CollectState } from '../../state/collect'
 import { Button, Notice, Progress, Screen, Section, useApp } from '../common'
 import { FarTakes } from './far-takes'
@@ -17,12 +17,12 @@ export function TestersScreen({ collect }: { collect: CollectState }) {
   const isFresh = job.state === 'done' && !job.stale
   return (
     <Screen
-      title="Testers"
+      title={COLLECT_TESTERS.title}
       back="#/collect"
       foot={
         counts.takes > 1 && !isFresh && job.state !== 'running' ? (
           <Button tone="amber" big wide onClick={() => void collect.compare()}>
-            {compared === null ? 'Compare the takes' : 'Compare again'}
+            {compared === null ? COLLECT_TESTERS.compare : COLLECT_TESTERS.compareAgain}
           </Button>
         ) : undefined
       }
@@ -33,30 +33,24 @@ export function TestersScreen({ collect }: { collect: CollectState }) {
           {job.message}
         </Notice>
       )}
-      {compared !== null && !isFresh && (
-        <p class="quiet">Takes have changed since they were compared.</p>
-      )}
+      {compared !== null && !isFresh && <p class="quiet">{COLLECT_TESTERS.changed}</p>}
       {counts.takes === 0 ? (
-        <p>No takes yet: {plural('gesture', counts.gestures.length)}, no testers.</p>
+        <p>{COLLECT_TESTERS.noTakes(counts.gestures.length)}</p>
       ) : (
         <TesterTable compared={compared} />
       )}
       {compared !== null && (
         <>
           <FarTakes collect={collect} compared={compared} />
-          <Section title="By hand">
-            <p class="quiet small">
-              Distance to the others of the gesture: 1 is usual; the median of the takes that were
-              compared. Far below or above 1 means a group moves unlike the rest, or its phones read
-              otherwise.
-            </p>
-            <GroupTable rows={compared.hands} what="Hand" />
+          <Section title={COLLECT_TESTERS.groups.byHand}>
+            <p class="quiet small">{COLLECT_TESTERS.groups.hint}</p>
+            <GroupTable rows={compared.hands} what={COLLECT_TESTERS.groups.hand} />
           </Section>
-          <Section title="By rate of the phone">
-            <GroupTable rows={compared.rates} what="Rate" />
+          <Section title={COLLECT_TESTERS.groups.byRate}>
+            <GroupTable rows={compared.rates} what={COLLECT_TESTERS.groups.rate} />
           </Section>
-          <Section title="By phone">
-            <GroupTable rows={compared.devices} what="Phone" />
+          <Section title={COLLECT_TESTERS.groups.byPhone}>
+            <GroupTable rows={compared.devices} what={COLLECT_TESTERS.groups.phone} />
           </Section>
         </>
       )}

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { COLLECT_TESTERS } from '../../shared/words/en/collect-testers'
 import type { CollectState } from '../../state/collect'
 import { Button, Section, SelectField } from '../common'
 
@@ -6,17 +7,13 @@ import { Button, Section, SelectField } from '../common'
 export function Withdraw({ collect, testers }: { collect: CollectState; testers: string[] }) {
   const [chosen, setChosen] = useState('')
   return (
-    <Section title="A tester withdraws">
-      <p class="quiet">
-        Every recording and session of the tester goes from this library, and no file brings them
-        back; libraries that this one is brought into lose them too. It can be undone in this visit;
-        a day later nothing is left to undo.
-      </p>
+    <Section title={COLLECT_TESTERS.withdraw.title}>
+      <p class="quiet">{COLLECT_TESTERS.withdraw.hint}</p>
       <SelectField
-        label="Tester's code"
+        label={COLLECT_TESTERS.withdraw.code}
         value={chosen}
         options={[
-          { value: '', text: 'Choose a code' },
+          { value: '', text: COLLECT_TESTERS.withdraw.chooseCode },
           ...testers.map((code) => ({ value: code, text: code })),
         ]}
         onChange={setChosen}
@@ -28,7 +25,7 @@ export function Withdraw({ collect, testers }: { collect: CollectState; testers:
             setChosen('')
           }}
         >
-          Withdraw {chosen}
+          {COLLECT_TESTERS.withdraw.withdraw(chosen)}
         </Button>
       )}
     </Section>
