@@ -1,3 +1,4 @@
+import { DECIDE_GESTURES } from '../../shared/words/en/decide-gestures'
 import { axisWord } from '../../shared/words/en/pair-words'
 import { useWidth } from '../charts/use-width'
 
@@ -25,7 +26,7 @@ export function ApartStrip({ apart, channels }: ApartStripProps) {
           width={width}
           height={height + 22}
           role="img"
-          aria-label="Difference by axis and time, told in the sentence above"
+          aria-label={DECIDE_GESTURES.pair.stripLabel}
         >
           {Array.from({ length: channels }, (_, axis) => (
             <text key={axisWord(axis)} x={0} y={axis * ROW + 13}>
@@ -48,13 +49,13 @@ export function ApartStrip({ apart, channels }: ApartStripProps) {
             )
           })}
           <text x={LEFT} y={height + 16}>
-            start
+            {DECIDE_GESTURES.pair.start}
           </text>
           <text x={(LEFT + width) / 2} y={height + 16} text-anchor="middle">
-            full: {FULL} sd or more
+            {DECIDE_GESTURES.pair.full(FULL)}
           </text>
           <text x={width} y={height + 16} text-anchor="end">
-            end
+            {DECIDE_GESTURES.pair.end}
           </text>
         </svg>
       )}

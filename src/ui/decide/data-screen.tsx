@@ -7,7 +7,7 @@ import {
   missingCurve,
   nextSentence,
 } from '../../shared/words/en/data-words'
-import { percent, percentRange, plural } from '../../shared/words/en/numbers'
+import { DECIDE_SCREENS } from '../../shared/words/en/decide-screens'
 import { RateAxis, RateBar, rateAxisStart } from '../charts'
 import { Button, Section } from '../common'
 import { CountPlot } from './count-plot'
@@ -19,10 +19,10 @@ export function DataScreen() {
   const { data, decideData } = useDecide()
   return (
     <DecideScreen
-      title="How much data"
+      title={DECIDE_SCREENS.data.title}
       job={data.value}
       about={DATA_ABOUT}
-      action="Draw the learning curves"
+      action={DECIDE_SCREENS.data.action}
       run={() => void decideData()}
     >
       {(decision) => (
@@ -39,7 +39,7 @@ export function DataScreen() {
           <Curve decision={decision} curve={decision.takes} what="take" />
           <Errors decision={decision} />
           <p class="quiet small">{dataBasis(decision)}</p>
-          <Button href="#/moves">Record on Moves</Button>
+          <Button href="#/moves">{DECIDE_SCREENS.data.record}</Button>
         </>
       )}
     </DecideScreen>
@@ -53,7 +53,7 @@ interface CurveProps {
 }
 
 function Curve({ decision, curve, what }: CurveProps) {
-  const title = what === 'take' ? 'More takes' : 'More testers'
+  const title = what === 'take' ? DECIDE_SCREENS.data.moreTakes : DECIDE_SCREENS.data.moreTesters
   if (curve === null) {
     return (
       <Section title={title}>
@@ -67,16 +67,16 @@ function Curve({ decision, curve, what }: CurveProps) {
     <Section title={title}>
       <p>{curveSentence(curve, what)}</p>
       <CountPlot
-        label={`Held-out takes right against ${plural(what, 2).replace('2 ', '')}`}
+        label={DECIDE_SCREENS.data.plots[what]}
         points={curve.points.map(({ count, rate }) => ({
           count,
           value: rate.value,
           low: rate.low,
           high: rate.high,
-          spoken: `${count}: ${percent(rate.value)} (${percentRange(rate.low, rate.high)})`,
+          spoken: DECIDE_SCREENS.data.point(count, rate),
         }))}
-        axis={what === 'take' ? 'takes a gesture of each tester' : 'testers in training'}
-        names={['right']}
+        axis={DECIDE_SCREENS.data.axes[what]}
+        names={[DECIDE_SCREENS.data.right]}
         {...(gain === null
           ? {}
           : {
@@ -95,7 +95,7 @@ function Curve({ decision, curve, what }: CurveProps) {
 function Errors({ decision: { errors, gestures } }: { decision: DataDecision }) {
   const from = rateAxisStart(errors.map(({ rate }) => rate))
   return (
-    <Section title="What goes wrong with everything recorded">
+    <Section title={DECIDE_SCREENS.data.errors}>
       <RateAxis from={from} />
       {errors.map(({ gesture, rate }) => (
         <RateBar key={gesture} name={gestures[gesture]?.name ?? ''} rate={rate} from={from} />

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { countLibrary } from '../../shared/present/library-counts'
+import { DECIDE_SCREENS } from '../../shared/words/en/decide-screens'
 import type { Job } from '../../state/app'
 import { Button, NextStep, Progress, Screen, useApp } from '../common'
 import { JobRemark } from '../proof/job-remark'
@@ -27,8 +28,8 @@ export function DecideScreen<T>(props: DecideScreenProps<T>) {
     return (
       <Screen title={title} back="#/decide">
         <NextStep
-          text="There are no takes to decide from."
-          action="Record takes on Moves"
+          text={DECIDE_SCREENS.noTakes}
+          action={DECIDE_SCREENS.recordOnMoves}
           href="#/moves"
         />
       </Screen>
@@ -39,7 +40,7 @@ export function DecideScreen<T>(props: DecideScreenProps<T>) {
       <Progress progress={job.progress} cancel={job.cancel} />
     ) : job.state !== 'done' || job.stale || changed ? (
       <Button tone="amber" big wide onClick={run}>
-        {job.state === 'done' ? 'Measure again' : action}
+        {job.state === 'done' ? DECIDE_SCREENS.again : action}
       </Button>
     ) : undefined
   return (

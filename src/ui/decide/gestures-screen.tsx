@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { GestureDecision, PairReport } from '../../shared/decide/gesture-decision'
-import { percent, plural } from '../../shared/words/en/numbers'
+import { DECIDE_GESTURES } from '../../shared/words/en/decide-gestures'
 import {
   adviceText,
   adviceTitle,
@@ -31,10 +31,10 @@ export function GesturesScreen() {
   const { gestures, decideGestures } = useDecide()
   return (
     <DecideScreen
-      title="Which gestures"
+      title={DECIDE_GESTURES.title}
       job={gestures.value}
-      about="For each pair of gestures: how often held-out takes are told apart, where and on which axes they differ, and what to do about pairs that do not. Then the best set of each size."
-      action="Compare all gestures"
+      about={DECIDE_GESTURES.about}
+      action={DECIDE_GESTURES.pair.compareAll}
       run={() => void decideGestures()}
     >
       {(decision) => (
@@ -56,14 +56,14 @@ function Pairs({ decision }: { decision: GestureDecision }) {
   const shown = all ? pairs : pairs.slice(0, Math.max(FIRST_PAIRS, advised))
   const from = rateAxisStart(shown.flatMap(({ told }) => told.recogniser ?? []))
   return (
-    <Section title="Pairs, nearest first">
+    <Section title={DECIDE_GESTURES.pairs}>
       <RateAxis from={from} />
       {shown.map((pair) => (
         <Pair key={`${pair.first} ${pair.second}`} decision={decision} pair={pair} from={from} />
       ))}
       {shown.length < pairs.length && (
         <Button onClick={() => setAll(true)}>
-          Show {plural('more pair', pairs.length - shown.length)}
+          {DECIDE_GESTURES.showMore(pairs.length - shown.length)}
         </Button>
       )}
     </Section>
@@ -85,13 +85,13 @@ function Pair({ decision, pair, from }: PairProps) {
         <GestureRibbon gestureId={a.id} size={40} />
         <GestureRibbon gestureId={b.id} size={40} />
         <span>
-          <b>
-            {a.name} and {b.name}
-          </b>
-          {pair.advice !== null && <span class="quiet small"> – {adviceTitle(pair.advice)}</span>}
+          <b>{DECIDE_GESTURES.pairOf(a.name, b.name)}</b>
+          {pair.advice !== null && (
+            <span class="quiet small">{DECIDE_GESTURES.advice(adviceTitle(pair.advice))}</span>
+          )}
         </span>
       </a>
-      <RateBar name="told apart" rate={pair.told.recogniser} from={from} />
+      <RateBar name={DECIDE_GESTURES.toldApart} rate={pair.told.recogniser} from={from} />
       {pair.advice !== null && <p>{adviceText(decision, pair)}</p>}
     </article>
   )
@@ -103,26 +103,26 @@ function Sets({ decision }: { decision: GestureDecision }) {
   const set = subsets.find(({ members }) => members.length === size)
   if (set === undefined || subsets.length < 2) return null
   return (
-    <Section title="How many to keep">
+    <Section title={DECIDE_GESTURES.sets.title}>
       <CountPlot
-        label="Takes right against gestures kept"
+        label={DECIDE_GESTURES.sets.plot}
         points={subsets.map(setPoint)}
-        axis="gestures kept"
-        names={['right', 'worst pair']}
+        axis={DECIDE_GESTURES.sets.axis}
+        names={[DECIDE_GESTURES.sets.right, DECIDE_GESTURES.sets.worstPair]}
         chosen={size}
       />
       <Slider
-        label="Gestures to keep"
+        label={DECIDE_GESTURES.sets.slider}
         value={size}
         min={subsets[0]?.members.length ?? 2}
         max={subsets.at(-1)?.members.length ?? 2}
-        text={plural('gesture', size)}
+        text={DECIDE_GESTURES.sets.size(size)}
         onInput={setSize}
       />
       <p>{setSentence(decision, set)}</p>
       <p class="quiet small">
-        {unseenSentence(set)} {provenSentence(set)} {setsBasis(subsets)} Trained with all gestures,{' '}
-        {percent(decision.accuracy.value)} of held-out takes are answered rightly.
+        {unseenSentence(set)} {provenSentence(set)} {setsBasis(subsets)}{' '}
+        {DECIDE_GESTURES.sets.withAll(decision.accuracy.value)}
       </p>
     </Section>
   )

@@ -1,4 +1,5 @@
 import type { SettingResult } from '../../shared/decide/sensor-decision'
+import { DECIDE_SCREENS } from '../../shared/words/en/decide-screens'
 import { lossText } from '../../shared/words/en/sensor-words'
 
 /** Ends of the axis, shares of takes: a loss beyond is drawn open. */
@@ -13,7 +14,7 @@ export function LossBar({ result, tolerance }: { result: SettingResult; toleranc
     <div
       class={`interval${open}`}
       role="img"
-      aria-label={`loss ${lossText(result)}`}
+      aria-label={DECIDE_SCREENS.sensor.loss(lossText(result))}
       style={{
         '--low': at(low),
         '--high': at(high),
@@ -34,9 +35,9 @@ export function LossBar({ result, tolerance }: { result: SettingResult; toleranc
 export function LossAxis() {
   return (
     <div class="decide-loss-ends" aria-hidden="true">
-      <span>gains 5</span>
+      <span>{DECIDE_SCREENS.sensor.gains}</span>
       <span style={{ left: at(0) }}>0</span>
-      <span>loses 15 points</span>
+      <span>{DECIDE_SCREENS.sensor.loses}</span>
     </div>
   )
 }

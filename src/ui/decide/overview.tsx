@@ -1,4 +1,5 @@
 import { dataSentence } from '../../shared/words/en/data-words'
+import { DECIDE_SCREENS } from '../../shared/words/en/decide-screens'
 import { gesturesSentence } from '../../shared/words/en/pair-words'
 import { sensorSentence } from '../../shared/words/en/sensor-words'
 import type { Job } from '../../state/app'
@@ -11,24 +12,28 @@ export function Overview() {
   const { library } = useApp()
   const hasTakes = library.recordings.value.some(({ kind }) => kind === 'take')
   return (
-    <Screen title="Decide" back="#/proof">
-      <p class="quiet">Before a part is bought or a tester invited: what the takes at hand say.</p>
+    <Screen title={DECIDE_SCREENS.title} back="#/proof">
+      <p class="quiet">{DECIDE_SCREENS.about}</p>
       {!hasTakes && (
         <NextStep
-          text="There are no takes at hand yet."
-          action="Record takes on Moves"
+          text={DECIDE_SCREENS.noTakesYet}
+          action={DECIDE_SCREENS.recordOnMoves}
           href="#/moves"
         />
       )}
       <Decision
         href="#/decide/gestures"
-        title="Which gestures"
+        title={DECIDE_SCREENS.gestures}
         text={said(gestures.value, gesturesSentence)}
       />
-      <Decision href="#/decide/data" title="How much data" text={said(data.value, dataSentence)} />
+      <Decision
+        href="#/decide/data"
+        title={DECIDE_SCREENS.data.title}
+        text={said(data.value, dataSentence)}
+      />
       <Decision
         href="#/decide/sensor"
-        title="Which sensor is enough"
+        title={DECIDE_SCREENS.sensor.title}
         text={said(sensor.value, sensorSentence)}
       />
     </Screen>
@@ -37,8 +42,8 @@ export function Overview() {
 
 function said<T>(job: Job<T>, sentence: (value: T) => string): string {
   if (job.state === 'done') return sentence(job.value)
-  if (job.state === 'running') return `${job.progress.what} …`
-  return job.state === 'failed' ? job.message : 'Not measured yet.'
+  if (job.state === 'running') return DECIDE_SCREENS.running(job.progress.what)
+  return job.state === 'failed' ? job.message : DECIDE_SCREENS.notMeasured
 }
 
 function Decision({ href, title, text }: { href: string; title: string; text: string }) {

@@ -4,7 +4,7 @@ import type {
   PairReport,
 } from '../../shared/decide/gesture-decision'
 import { apartBy } from '../../shared/decide/profiles'
-import { shortNumber } from '../../shared/words/en/numbers'
+import { DECIDE_GESTURES } from '../../shared/words/en/decide-gestures'
 import { adviceText, axisWord, furthest, whereText } from '../../shared/words/en/pair-words'
 import { RateAxis, RateBar, rateAxisStart } from '../charts'
 import { NextStep, Screen, Section } from '../common'
@@ -20,10 +20,10 @@ export function PairScreen({ ids }: { ids: [string, string] }) {
   const pair = decision === null ? undefined : pairOf(decision, ids)
   if (decision === null || pair === undefined) {
     return (
-      <Screen title="Pair" back="#/decide/gestures">
+      <Screen title={DECIDE_GESTURES.pair.title} back="#/decide/gestures">
         <NextStep
-          text="This pair is not in the comparison at hand."
-          action="Compare all gestures"
+          text={DECIDE_GESTURES.pair.noPair}
+          action={DECIDE_GESTURES.pair.compareAll}
           href="#/decide/gestures"
         />
       </Screen>
@@ -31,7 +31,7 @@ export function PairScreen({ ids }: { ids: [string, string] }) {
   }
   const [a, b] = [pair.first, pair.second].map((i) => decision.gestures[i]!.name)
   return (
-    <Screen title={`${a} and ${b}`} back="#/decide/gestures">
+    <Screen title={DECIDE_GESTURES.pairOf(a ?? '', b ?? '')} back="#/decide/gestures">
       <div class="decide-ribbons">
         <GestureRibbon gestureId={decision.gestures[pair.first]!.id} size={96} label={a ?? ''} />
         <GestureRibbon gestureId={decision.gestures[pair.second]!.id} size={96} label={b ?? ''} />
@@ -58,21 +58,17 @@ function Where({ decision, pair }: { decision: GestureDecision; pair: PairReport
   const { channels } = decision
   const most = furthest(a, b, channels)
   return (
-    <Section title="Where they differ">
+    <Section title={DECIDE_GESTURES.pair.where}>
       <p>{whereText(decision, pair)}</p>
       <ApartStrip apart={apartBy(a, b)} channels={channels} />
       {most !== null && (
         <CoursePlot
-          label={`Course of ${axisWord(most.axis)}`}
+          label={DECIDE_GESTURES.pair.courseOf(axisWord(most.axis))}
           title={axisWord(most.axis)}
           lines={[course(decision, a, most.axis), course(decision, b, most.axis)]}
         />
       )}
-      <p class="quiet small">
-        Segments as the recogniser compares them, {a.takes} and {b.takes} takes: each stretched to{' '}
-        {decision.length} points. The strip counts the difference of the means in standard
-        deviations within a gesture; bands are one standard deviation.
-      </p>
+      <p class="quiet small">{DECIDE_GESTURES.pair.hint(a.takes, b.takes, decision.length)}</p>
     </Section>
   )
 }
@@ -89,25 +85,28 @@ function course({ gestures, channels }: GestureDecision, profile: GestureProfile
 function ByWhat({ pair }: { pair: PairReport }) {
   const { recogniser, shape, accelerometer, unaligned } = pair.told
   const rows = [
-    { name: 'as compared', rate: recogniser },
-    { name: 'rotation alone', rate: shape },
-    { name: 'duration alone', rate: pair.byDuration },
-    { name: 'size alone', rate: pair.bySize },
-    { name: 'no gyroscope', rate: accelerometer },
-    { name: 'not aligned', rate: unaligned },
+    { name: DECIDE_GESTURES.pair.asCompared, rate: recogniser },
+    { name: DECIDE_GESTURES.pair.rotationAlone, rate: shape },
+    { name: DECIDE_GESTURES.pair.durationAlone, rate: pair.byDuration },
+    { name: DECIDE_GESTURES.pair.sizeAlone, rate: pair.bySize },
+    { name: DECIDE_GESTURES.pair.noGyroscope, rate: accelerometer },
+    { name: DECIDE_GESTURES.pair.notAligned, rate: unaligned },
   ].flatMap(({ name, rate }) => (rate === null ? [] : [{ name, rate }]))
   const from = rateAxisStart(rows.map(({ rate }) => rate))
   const { value, low, high, n } = pair.margin
   return (
-    <Section title="By what they are told apart">
+    <Section title={DECIDE_GESTURES.pair.byWhat}>
       <RateAxis from={from} />
       {rows.map(({ name, rate }) => (
         <RateBar key={name} name={name} rate={rate} from={from} />
       ))}
       <p class="quiet small">
-        Half would be told apart by chance. The other gesture is {shortNumber(Math.exp(value))}{' '}
-        times as far as the own one ({shortNumber(Math.exp(low))} to {shortNumber(Math.exp(high))},
-        95 % over takes; median of {n} held-out takes).
+        {DECIDE_GESTURES.pair.margin({
+          value: Math.exp(value),
+          low: Math.exp(low),
+          high: Math.exp(high),
+          n,
+        })}
       </p>
     </Section>
   )

@@ -5,6 +5,7 @@ import {
   SWEEP_AXES,
   type SweepAxis,
 } from '../../shared/decide/sensor-decision'
+import { DECIDE_SCREENS } from '../../shared/words/en/decide-screens'
 import {
   changeWords,
   costLine,
@@ -34,15 +35,15 @@ export function SensorScreen() {
   const tolerance = chosen ?? TOLERANCES.find((one) => one === shown) ?? '2'
   return (
     <DecideScreen
-      title="Which sensor is enough"
+      title={DECIDE_SCREENS.sensor.title}
       job={job}
       about={SENSOR_ABOUT}
-      action="Try other sensors"
+      action={DECIDE_SCREENS.sensor.action}
       run={() => void decideSensor(Number(tolerance) / 100)}
       changed={job.state === 'done' && tolerance !== shown}
       settings={
         <Choice
-          legend="Loss that is accepted, points"
+          legend={DECIDE_SCREENS.sensor.tolerance}
           value={tolerance}
           options={TOLERANCES.map((value) => ({ value, text: value }))}
           onChange={setChosen}
@@ -60,21 +61,21 @@ function Found({ decision }: { decision: SensorDecision }) {
     <>
       <p class="decide-sentence">{sensorSentence(decision)}</p>
       <p>{gyroSentence(decision)}</p>
-      <Section title="What cannot be said">
+      <Section title={DECIDE_SCREENS.sensor.limits}>
         <ul class="notes">
           {limitSentences(limits, decision).map((sentence) => (
             <li key={sentence}>{sentence}</li>
           ))}
         </ul>
       </Section>
-      <Section title="As the target is">
+      <Section title={DECIDE_SCREENS.sensor.own}>
         <Setting result={own} decision={decision} />
       </Section>
       {SWEEP_AXES.map((axis) => (
         <Axis key={axis} axis={axis} decision={decision} />
       ))}
       {together.length > 0 && (
-        <Section title="Several things cheaper at once">
+        <Section title={DECIDE_SCREENS.sensor.together}>
           <LossAxis />
           {together.map((result) => (
             <Setting key={changeWords(result)} result={result} decision={decision} />

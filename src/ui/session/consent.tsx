@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks'
+import { SESSION_JOIN } from '../../shared/words/en/session-join'
 import { BigButton } from './big-button'
 
 export interface ConsentProps {
@@ -9,32 +10,27 @@ export interface ConsentProps {
 
 /** What is recorded, what for, and how to take it back: agreed to before anything is stored. */
 export function Consent({ title, onAgree, onRefuse }: ConsentProps) {
+  const words = SESSION_JOIN.consent
   const dialog = useRef<HTMLDialogElement>(null)
   useEffect(() => {
     dialog.current?.showModal()
   }, [])
   return (
     <dialog ref={dialog} class="consent" aria-labelledby="consent-title" onCancel={onRefuse}>
-      <h2 id="consent-title">Is this all right with you?</h2>
+      <h2 id="consent-title">{SESSION_JOIN.consent.title}</h2>
       <ul class="consent-list">
-        <li>
-          <strong>Motion only.</strong> While you perform, this phone records how it moves and
-          turns. No sound, no picture, no place, no name.
-        </li>
-        <li>
-          <strong>What for.</strong> A prop learns to tell these movements apart: {title}.
-        </li>
-        <li>
-          <strong>Yours.</strong> It stays on this phone until you hand it over. You can stop at any
-          moment, and have it deleted at any time by a code that you are given.
-        </li>
+        {[words.motionOnly, words.whatFor(title), words.yours].map(({ strong, text }) => (
+          <li key={strong}>
+            <strong>{strong}</strong> {text}
+          </li>
+        ))}
       </ul>
       <div class="consent-buttons">
         <BigButton meaning="refuse" onTap={onRefuse}>
-          No, thank you
+          {SESSION_JOIN.consent.refuse}
         </BigButton>
         <BigButton tone="amber" meaning="agree" onTap={onAgree}>
-          I agree
+          {SESSION_JOIN.consent.agree}
         </BigButton>
       </div>
     </dialog>

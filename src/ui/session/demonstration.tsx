@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { Demonstration as Shown } from '../../shared/collect/plan'
 import { between, type PropFrame, propFrames, viewBoxOf } from '../../shared/collect/prop-frames'
+import { SESSION_JOIN } from '../../shared/words/en/session-join'
 import { Button } from '../common'
 
 /** How long the prop rests before it is shown again, ms. */
@@ -39,7 +40,7 @@ export function Demonstration({ name, shown }: DemonstrationProps) {
       <svg
         viewBox={`${left} ${top} ${side} ${side}`}
         role="img"
-        aria-label={`The prop moves as for ${name}`}
+        aria-label={SESSION_JOIN.demonstration.label(name)}
       >
         <polyline
           class="demonstration-path"
@@ -52,7 +53,11 @@ export function Demonstration({ name, shown }: DemonstrationProps) {
           <circle class="demonstration-hand" r="0.028" cx={first.fist[0]} cy={first.fist[1]} />
         </g>
       </svg>
-      {calm && <Button onClick={() => setPlays(plays === 1 ? 0.999 : 1)}>Show the movement</Button>}
+      {calm && (
+        <Button onClick={() => setPlays(plays === 1 ? 0.999 : 1)}>
+          {SESSION_JOIN.demonstration.show}
+        </Button>
+      )}
     </figure>
   )
 }

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { encodePlanLink } from '../../shared/collect/plan-link'
 import { progressOf } from '../../shared/collect/session-progress'
 import { DENSITIES, runMs } from '../../shared/frames/pace'
-import { plural } from '../../shared/words/en/numbers'
+import { SESSION_RUN } from '../../shared/words/en/session-run'
 import { countDownText } from '../../shared/words/en/session-words'
 import type { SessionRunner, SessionsState } from '../../state/session'
 import { SendToFolder } from '../collect/send-to-folder'
@@ -39,22 +39,22 @@ export function FinishScreen({
   if (coded && file !== null) return <Codes file={file} onBack={() => setCoded(false)} />
   return (
     <Screen
-      title="Thank you"
+      title={SESSION_RUN.finish.title}
       back={HOME}
       foot={
         kept > 0 && (
           <BigButton tone="amber" meaning="share" onTap={() => void share()}>
-            {file === null ? 'Packing …' : 'Hand it over'}
+            {file === null ? SESSION_RUN.finish.packing : SESSION_RUN.finish.handOver}
           </BigButton>
         )
       }
     >
       <p class="join-lead" role="status">
-        {kept} of {plural('movement', total)} were kept.
+        {SESSION_RUN.finish.kept(kept, total)}
       </p>
       <p>
-        Your code is <strong class="session-code">{run.testerCode}</strong>. Whoever has it can have
-        your takes deleted, at any time; nobody knows whose it is.
+        {SESSION_RUN.finish.code.before} <strong class="session-code">{run.testerCode}</strong>
+        {SESSION_RUN.finish.code.after}
       </p>
       {said !== null && (
         <Notice tone="trouble" live>
@@ -78,10 +78,10 @@ export function FinishScreen({
 function Codes({ file, onBack }: { file: { bytes: Uint8Array }; onBack: () => void }) {
   return (
     <Screen
-      title="For the other camera"
+      title={SESSION_RUN.finish.forCamera}
       foot={
         <Button big wide onClick={onBack}>
-          Back
+          {SESSION_RUN.finish.back}
         </Button>
       }
     >
@@ -112,19 +112,19 @@ function FinishActions({
     <div class="session-ways">
       {progressOf(run).kept > 0 && (
         <Button big wide onClick={onCodes}>
-          Show it to another phone's camera, {countDownText(runMs(bytes, DENSITIES[0]!))}
+          {SESSION_RUN.finish.showToCamera(countDownText(runMs(bytes, DENSITIES[0]!)))}
         </Button>
       )}
       {link.ok && (
         <Button big wide href={route('join', link.value)}>
-          Next tester
+          {SESSION_RUN.finish.nextTester}
         </Button>
       )}
       <Button wide onClick={() => void runner.undo()}>
-        Undo the last
+        {SESSION_RUN.buttons.undo}
       </Button>
       <Button tone="quiet" wide onClick={() => void withdraw()}>
-        Delete this session
+        {SESSION_RUN.finish.remove}
       </Button>
     </div>
   )

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
+import { SESSION_JOIN } from '../../shared/words/en/session-join'
 import { Button, Screen, useApp } from '../common'
 
 /** Several failures in a row are worth a word; one is a hand that has just let go. */
@@ -24,15 +25,15 @@ export function FlatStep({ onSkip }: { onSkip: () => void }) {
   }, [motion])
   return (
     <Screen
-      title="Lay the phone on a table"
+      title={SESSION_JOIN.flat.title}
       foot={
         <Button big wide onClick={onSkip}>
-          There is no table here
+          {SESSION_JOIN.flat.noTable}
         </Button>
       }
     >
       <p class="join-lead" role="status">
-        Screen up, and take your hand off for a second. It goes on by itself.
+        {SESSION_JOIN.flat.screenUp}
       </p>
       <p class="quiet" role="status">
         {hint}

@@ -1,4 +1,5 @@
 import type { Hand } from '../../shared/model/library'
+import { SESSION_JOIN } from '../../shared/words/en/session-join'
 import { Notice, Screen } from '../common'
 import { BigButton } from './big-button'
 
@@ -12,21 +13,19 @@ export function HandChoice({
 }) {
   return (
     <Screen
-      title="Which hand will hold it?"
+      title={SESSION_JOIN.hand.title}
       foot={
         <div class="session-halves">
           <BigButton meaning="left" onTap={() => onChoose('left')}>
-            Left hand
+            {SESSION_JOIN.hand.left}
           </BigButton>
           <BigButton meaning="right" onTap={() => onChoose('right')}>
-            Right hand
+            {SESSION_JOIN.hand.right}
           </BigButton>
         </div>
       }
     >
-      <p class="join-lead">
-        Keep to it for the whole session, and hold firmly: the phone is the prop.
-      </p>
+      <p class="join-lead">{SESSION_JOIN.hand.keepToIt}</p>
       {wrong !== null && (
         <Notice tone="trouble" live>
           {wrong}

@@ -6,7 +6,7 @@ import { runsOfPlan } from '../../shared/collect/runs-of-plan'
 import { progressOf } from '../../shared/collect/session-progress'
 import type { SessionRun } from '../../shared/collect/session-run'
 import type { Hand } from '../../shared/model/library'
-import { plural } from '../../shared/words/en/numbers'
+import { SESSION_JOIN } from '../../shared/words/en/session-join'
 import { aboutMinutes } from '../../shared/words/en/session-words'
 import type { SessionsState } from '../../state/session'
 import { Button, HOME, Notice, navigate, route, Screen, useApp } from '../common'
@@ -22,18 +22,18 @@ export function JoinScreen({ fragment, sessions }: { fragment: string; sessions:
   if (read.ok) return <Join plan={read.value} sessions={sessions} />
   return (
     <Screen
-      title="This link does not open"
+      title={SESSION_JOIN.noLink}
       back={HOME}
       foot={
         <Button big wide href={HOME}>
-          Open the library of this phone
+          {SESSION_JOIN.openLibrary}
         </Button>
       }
     >
       <Notice tone="trouble" live>
         <p>{read.message}</p>
       </Notice>
-      <p class="quiet">Nothing was stored or changed on this phone.</p>
+      <p class="quiet">{SESSION_JOIN.nothingStored}</p>
     </Screen>
   )
 }
@@ -97,7 +97,7 @@ function JoinFoot({ plan, sessions, onJoin }: JoinFootProps) {
   if (before === null) {
     return (
       <BigButton tone="amber" meaning="join" onTap={() => onJoin()}>
-        Take part
+        {SESSION_JOIN.takePart}
       </BigButton>
     )
   }
@@ -110,14 +110,14 @@ function JoinFoot({ plan, sessions, onJoin }: JoinFootProps) {
     <div class="session-foot-stack">
       <p>
         {open === null
-          ? `${before.testerCode} performed part ${before.plan.part.number} on this phone.`
-          : `The session of ${before.testerCode} stands at ${done} of ${total}.`}
+          ? SESSION_JOIN.performedPart(before.testerCode, before.plan.part.number)
+          : SESSION_JOIN.standsAt(before.testerCode, done, total)}
       </p>
       <BigButton tone="amber" meaning={`go-on ${before.id}`} onTap={goOn}>
-        {open === null ? `Go on as ${before.testerCode}` : 'Go on'}
+        {open === null ? SESSION_JOIN.goOnAs(before.testerCode) : SESSION_JOIN.goOn}
       </BigButton>
       <Button big wide onClick={() => onJoin()}>
-        Begin as somebody else
+        {SESSION_JOIN.beginAsOther}
       </Button>
     </div>
   )
@@ -127,13 +127,11 @@ function JoinFoot({ plan, sessions, onJoin }: JoinFootProps) {
 function PlanWords({ plan }: { plan: Plan }) {
   const takes = plan.gestures.reduce((sum, gesture) => sum + gesture.takes, 0)
   const all = plan.hand === 'both' ? 2 * takes : takes
-  const { number, of } = plan.part
+
   return (
     <>
       <p class="join-lead">
-        You hold this phone as if it were the prop and move it: {plural('movement', all)},{' '}
-        {aboutMinutes(estimateDurationMs(plan, new Map()))}
-        {of > 1 && `, part ${number} of ${of}`}. You are told what to do, one movement at a time.
+        {SESSION_JOIN.asked(all, aboutMinutes(estimateDurationMs(plan, new Map())), plan.part)}
       </p>
       <Movements gestures={plan.gestures} />
     </>
@@ -152,7 +150,7 @@ function Movements({ gestures }: { gestures: PlanGesture[] }) {
             pressed={gestureId === chosen}
             onClick={() => setChosen(gestureId)}
           >
-            {name} × {takes}
+            {SESSION_JOIN.movement(name, takes)}
           </Button>
         ))}
       </div>

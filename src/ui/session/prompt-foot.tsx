@@ -1,5 +1,6 @@
 import type { Prompt } from '../../shared/collect/plan'
 import { progressOf } from '../../shared/collect/session-progress'
+import { SESSION_RUN } from '../../shared/words/en/session-run'
 import type { SessionRunner } from '../../state/session'
 import { Button, useApp } from '../common'
 import { wakeSound } from '../record/cues'
@@ -26,7 +27,7 @@ export function PromptFoot({ runner, prompt }: PromptFootProps) {
             meaning={`start ${runner.run.value.outcomes.length}`}
             onTap={start}
           >
-            Start
+            {SESSION_RUN.buttons.start}
           </BigButton>
         </>
       )
@@ -35,7 +36,7 @@ export function PromptFoot({ runner, prompt }: PromptFootProps) {
         <>
           <SmallButtons runner={runner} />
           <BigButton tone="amber" meaning="go-on" onTap={start}>
-            Go on
+            {SESSION_RUN.buttons.goOn}
           </BigButton>
         </>
       )
@@ -46,7 +47,7 @@ export function PromptFoot({ runner, prompt }: PromptFootProps) {
         <>
           <SmallButtons runner={runner} />
           <BigButton tone="amber" meaning="store" onTap={start}>
-            Try again
+            {SESSION_RUN.buttons.tryAgain}
           </BigButton>
         </>
       )
@@ -55,7 +56,7 @@ export function PromptFoot({ runner, prompt }: PromptFootProps) {
     case 'resting':
       return (
         <BigButton meaning="end-rest" onTap={() => void runner.endRest()}>
-          Go on now
+          {SESSION_RUN.buttons.goOnNow}
         </BigButton>
       )
     case 'background':
@@ -64,10 +65,12 @@ export function PromptFoot({ runner, prompt }: PromptFootProps) {
       return (
         <BigButton
           meaning="pause"
-          note={prompt.kind === 'take' ? `${prompt.number} of ${prompt.of}` : ''}
+          note={
+            prompt.kind === 'take' ? SESSION_RUN.buttons.numberOf(prompt.number, prompt.of) : ''
+          }
           onTap={() => void runner.pause()}
         >
-          Pause
+          {SESSION_RUN.buttons.pause}
         </BigButton>
       )
   }
@@ -77,10 +80,10 @@ function DoubtFoot({ runner }: { runner: SessionRunner }) {
   return (
     <div class="session-halves">
       <BigButton meaning="keep" onTap={() => void runner.keep()}>
-        Keep it
+        {SESSION_RUN.buttons.keep}
       </BigButton>
       <BigButton tone="amber" meaning="again" onTap={() => void runner.again()}>
-        Again
+        {SESSION_RUN.buttons.again}
       </BigButton>
     </div>
   )
@@ -90,10 +93,10 @@ function BackgroundFoot({ runner }: { runner: SessionRunner }) {
   return (
     <div class="session-halves">
       <BigButton meaning="pause-background" onTap={() => void runner.pause()}>
-        Pause
+        {SESSION_RUN.buttons.pause}
       </BigButton>
       <BigButton meaning="end-background" onTap={() => void runner.endBackground()}>
-        Enough
+        {SESSION_RUN.buttons.enough}
       </BigButton>
     </div>
   )
@@ -113,11 +116,11 @@ function SensorFoot({ runner, onStart }: { runner: SessionRunner; onStart: () =>
       <SmallButtons runner={runner} />
       {isDesk && (
         <Button wide onClick={simulate}>
-          Use the simulated phone
+          {SESSION_RUN.buttons.simulate}
         </Button>
       )}
       <BigButton tone="amber" meaning="sensor" onTap={onStart}>
-        Start the sensor again
+        {SESSION_RUN.buttons.startSensor}
       </BigButton>
     </>
   )
@@ -127,9 +130,9 @@ function SmallButtons({ runner }: { runner: SessionRunner }) {
   const { kept } = progressOf(runner.run.value)
   return (
     <div class="session-small">
-      {kept > 0 && <Button onClick={() => void runner.undo()}>Undo the last</Button>}
-      <Button onClick={() => void runner.skip()}>Skip this</Button>
-      <Button onClick={() => void runner.endEarly()}>Finish</Button>
+      {kept > 0 && <Button onClick={() => void runner.undo()}>{SESSION_RUN.buttons.undo}</Button>}
+      <Button onClick={() => void runner.skip()}>{SESSION_RUN.buttons.skip}</Button>
+      <Button onClick={() => void runner.endEarly()}>{SESSION_RUN.buttons.finish}</Button>
     </div>
   )
 }

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'preact/hooks'
 import type { Prompt } from '../../shared/collect/plan'
 import { progressOf } from '../../shared/collect/session-progress'
 import { currentPrompt } from '../../shared/collect/session-run'
+import { SESSION_RUN } from '../../shared/words/en/session-run'
 import {
   aboutMinutes,
   countDownText,
@@ -28,7 +29,7 @@ export function PromptScreen({ runner }: { runner: SessionRunner }) {
   const name = promptName(run.plan, prompt)
   const simulated = motion.kind.value === 'simulated'
   return (
-    <section class={`session session-${phase.name}`} aria-label="Session">
+    <section class={`session session-${phase.name}`} aria-label={SESSION_RUN.label}>
       <SessionHead runner={runner} />
       <div class="session-middle">
         <PromptName name={name} spoken={`${run.outcomes.length} ${name}`} />
@@ -52,13 +53,11 @@ function SessionHead({ runner }: { runner: SessionRunner }) {
   const { done, total, remainingMs } = progressOf(run)
   return (
     <header class="session-head">
-      <progress value={done} max={total} aria-label="Movements done" />
+      <progress value={done} max={total} aria-label={SESSION_RUN.movementsDone} />
       <p class="session-count">
-        <span>
-          {done} of {total} done
-        </span>
+        <span>{SESSION_RUN.doneOf(done, total)}</span>
         {motion.kind.value === 'simulated' && <Mark kind="simulated" />}
-        <span>{aboutMinutes(remainingMs)} left</span>
+        <span>{SESSION_RUN.left(aboutMinutes(remainingMs))}</span>
       </p>
     </header>
   )
@@ -68,7 +67,7 @@ function SessionHead({ runner }: { runner: SessionRunner }) {
 function PromptName({ name, spoken }: { name: string; spoken: string }) {
   const heading = useRef<HTMLHeadingElement>(null)
   useEffect(() => {
-    document.title = `${name} – Movewright`
+    document.title = SESSION_RUN.pageTitle(name)
     if (document.activeElement === document.body) heading.current?.focus({ preventScroll: true })
   }, [spoken, name])
   return (

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
+import { SESSION_RUN } from '../../shared/words/en/session-run'
 import type { SessionRunner, SessionsState } from '../../state/session'
 import { HOME, Notice, Screen, useApp, useWakeLock } from '../common'
 import { FinishScreen } from './finish-screen'
@@ -29,7 +30,7 @@ export function SessionScreen({ id, sessions }: { id: string; sessions: Sessions
   }, [id, sessions])
   if (wrong !== null) {
     return (
-      <Screen title="No session" back={HOME}>
+      <Screen title={SESSION_RUN.noSession} back={HOME}>
         <Notice tone="trouble" live>
           {wrong}
         </Notice>
