@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
+import { BACKUP } from '../../shared/words/en/backup'
 import { type LeftOut, leftOutLine, unsavedSentence } from '../../shared/words/en/backup-words'
-import { plural } from '../../shared/words/en/numbers'
 import type { BackupState } from '../../state/backup'
 import { Button, Figure, Notice, Progress, Section } from '../common'
 import { saveFile } from '../common/save-file'
@@ -28,13 +28,13 @@ export function BackUpSection({ backup }: { backup: BackupState }) {
     setLeftOut(made.value.leftOut)
     const handedOver = async () => {
       await backup.handedOver(made.value)
-      setSaved(`${fileName}, ${mib(blob.size)} MiB, handed over. Keep it off this phone.`)
+      setSaved(BACKUP.handedOver(fileName, mib(blob.size)))
     }
     const given = await saveFile({ fileName, bytes: blob, handedOver })
     if (!given.ok) setWrong(given.message)
   }
   return (
-    <Section title="Back up">
+    <Section title={BACKUP.backUp}>
       {counts !== null && <CountsView counts={counts} />}
       {making.state === 'running' ? (
         <Progress progress={making.progress} cancel={making.cancel} />
@@ -46,7 +46,7 @@ export function BackUpSection({ backup }: { backup: BackupState }) {
           disabled={counts === null || counts.libraries === 0}
           onClick={() => void make()}
         >
-          Back up everything
+          {BACKUP.backUpEverything}
         </Button>
       )}
       {saved !== null && <p role="status">{saved}</p>}
@@ -68,12 +68,16 @@ function CountsView({ counts: { unsaved, recordings, libraries } }: { counts: Co
   return (
     <>
       <div class="figures">
-        <Figure label="On this phone only" value={unsaved} note={`of ${recordings} recordings`} />
         <Figure
-          label="In the backup"
+          label={BACKUP.onThisPhoneOnly}
+          value={unsaved}
+          note={BACKUP.onPhoneNote(recordings)}
+        />
+        <Figure
+          label={BACKUP.inTheBackup}
           value={libraries}
-          unit={libraries === 1 ? 'library' : 'libraries'}
-          note={plural('recording', recordings)}
+          unit={BACKUP.librariesUnit(libraries)}
+          note={BACKUP.recordingCount(recordings)}
         />
       </div>
       <p class="quiet">{unsavedSentence(unsaved, recordings)}</p>

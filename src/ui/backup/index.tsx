@@ -1,5 +1,6 @@
 import './backup.css'
 import { useEffect, useState } from 'preact/hooks'
+import { BACKUP } from '../../shared/words/en/backup'
 import type { BackupState } from '../../state/backup'
 import { Notice, Screen, useApp } from '../common'
 import { BackUpSection } from './back-up-section'
@@ -14,10 +15,10 @@ export function BackupScreen() {
     app.openBackup().then(setBackup, () => setWrong(true))
   }, [app])
   return (
-    <Screen title="Backup" back="#/library">
+    <Screen title={BACKUP.title} back="#/library">
       {wrong && (
         <Notice tone="trouble" live>
-          This part could not be loaded: reload the page while online.
+          {BACKUP.notLoaded}
         </Notice>
       )}
       {backup !== null && (

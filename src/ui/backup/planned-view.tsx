@@ -1,6 +1,6 @@
 import type { PlannedLibrary } from '../../shared/backup/plan-restore'
+import { BACKUP } from '../../shared/words/en/backup'
 import { lostLine, sourceSentence, waySentence } from '../../shared/words/en/backup-words'
-import { plural } from '../../shared/words/en/numbers'
 
 /** One library of a backup: what becomes of it, and what of it is lost. */
 export function PlannedView({ planned }: { planned: PlannedLibrary }) {
@@ -12,7 +12,7 @@ export function PlannedView({ planned }: { planned: PlannedLibrary }) {
       {source !== null && <p class="quiet">{source}</p>}
       {planned.lost.length > 0 && (
         <details class="backup-lost">
-          <summary>{plural('recording', planned.lost.length)} in the file damaged</summary>
+          <summary>{BACKUP.damaged(planned.lost.length)}</summary>
           <ul>
             {planned.lost.map((one) => (
               <li key={one.file}>{lostLine(one)}</li>
@@ -29,7 +29,7 @@ export function GoneView({ name, takes }: { name: string; takes: number }) {
   return (
     <li>
       <h3>{name}</h3>
-      <p>Nothing of it is whole: {plural('take', takes)} lost. Look for an older backup.</p>
+      <p>{BACKUP.nothingWhole(takes)}</p>
     </li>
   )
 }

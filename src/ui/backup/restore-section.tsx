@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { PlannedLibrary, RestoreWish } from '../../shared/backup/plan-restore'
+import { BACKUP } from '../../shared/words/en/backup'
 import { contentsSentence } from '../../shared/words/en/backup-words'
-import { plural } from '../../shared/words/en/numbers'
 import type { BackupState, OpenedBackup } from '../../state/backup'
 import { Button, Choice, FileButton, HOME, Notice, Progress, Section } from '../common'
 import { GoneView, PlannedView } from './planned-view'
@@ -10,11 +10,8 @@ import { GoneView, PlannedView } from './planned-view'
 export function RestoreSection({ backup }: { backup: BackupState }) {
   const opening = backup.opening.value
   return (
-    <Section title="Restore">
-      <p class="quiet">
-        From a backup or a library file, of this or any older version. A damaged one gives back
-        every take that is whole. Nothing on this phone is overwritten.
-      </p>
+    <Section title={BACKUP.restore}>
+      <p class="quiet">{BACKUP.restoreLead}</p>
       {opening.state === 'running' ? (
         <Progress progress={opening.progress} cancel={opening.cancel} />
       ) : (
@@ -22,7 +19,7 @@ export function RestoreSection({ backup }: { backup: BackupState }) {
           accept=".zip,application/zip"
           onFiles={([file]) => file !== undefined && void backup.open(file)}
         >
-          {opening.state === 'done' ? 'Choose another file' : 'Choose a file'}
+          {opening.state === 'done' ? BACKUP.chooseAnotherFile : BACKUP.chooseAFile}
         </FileButton>
       )}
       {opening.state === 'failed' && (
@@ -36,8 +33,8 @@ export function RestoreSection({ backup }: { backup: BackupState }) {
 }
 
 const WISHES: { value: RestoreWish; text: string }[] = [
-  { value: 'add', text: 'Add what is missing' },
-  { value: 'beside', text: 'Put beside' },
+  { value: 'add', text: BACKUP.addWhatIsMissing },
+  { value: 'beside', text: BACKUP.putBeside },
 ]
 
 function Plan({ backup, opened }: { backup: BackupState; opened: OpenedBackup }) {
@@ -55,12 +52,7 @@ function Plan({ backup, opened }: { backup: BackupState; opened: OpenedBackup })
         {opened.file.name}: {contentsSentence(opened.contents)}
       </p>
       {(isHere || wish === 'beside') && (
-        <Choice
-          legend="Libraries that are on this phone"
-          value={wish}
-          options={WISHES}
-          onChange={setWish}
-        />
+        <Choice legend={BACKUP.sameLibraries} value={wish} options={WISHES} onChange={setWish} />
       )}
       <ul class="backup-plan">
         {plan.map((planned) => (
@@ -75,17 +67,17 @@ function Plan({ backup, opened }: { backup: BackupState; opened: OpenedBackup })
       )}
       {restoring.state === 'failed' && (
         <Notice tone="trouble" live>
-          {restoring.message} What was restored before it stays.
+          {BACKUP.restoredStays(restoring.message)}
         </Notice>
       )}
       {restoring.state === 'done' && (
         <p role="status">
-          {plural('recording', restoring.value)} restored. <a href={HOME}>To the moves</a>
+          {BACKUP.restored(restoring.value)} <a href={HOME}>{BACKUP.toMoves}</a>
         </p>
       )}
       {todo.length > 0 && restoring.state !== 'running' && (
         <Button wide onClick={() => void backup.restore(opened, plan)}>
-          Restore
+          {BACKUP.restore}
         </Button>
       )}
     </>

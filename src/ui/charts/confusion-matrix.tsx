@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import type { Evaluation } from '../../shared/model/evaluation'
 import { rowTotal } from '../../shared/present/confused-pair'
-import { percent } from '../../shared/words/en/numbers'
+import { CHARTS } from '../../shared/words/en/charts'
 
 /** A cell of the matrix; `answer` null is the reject column. */
 export interface Cell {
@@ -23,7 +23,7 @@ export function ConfusionMatrix({ evaluation, hrefOf, picture }: ConfusionMatrix
   return (
     <div class="confusion-scroll">
       <table class="confusion" style={{ '--columns': gestures.length + 1 }}>
-        <caption>Rows: performed. Columns: answered. Tap a count to see its takes.</caption>
+        <caption>{CHARTS.confusionCaption}</caption>
         <thead>
           <tr>
             <td />
@@ -35,7 +35,7 @@ export function ConfusionMatrix({ evaluation, hrefOf, picture }: ConfusionMatrix
             ))}
             <th scope="col">
               <NonePicture />
-              <span>none</span>
+              <span>{CHARTS.none}</span>
             </th>
           </tr>
         </thead>
@@ -97,10 +97,11 @@ export function shadePercent(share: number): number {
 }
 
 function cellLabel(evaluation: Evaluation, cell: Cell, count: number): string {
-  const performed = evaluation.gestures[cell.truth]?.name
-  const answered = cell.answer === null ? 'none of these' : evaluation.gestures[cell.answer]?.name
+  const performed = evaluation.gestures[cell.truth]?.name ?? ''
+  const answered =
+    cell.answer === null ? CHARTS.noneOfThese : (evaluation.gestures[cell.answer]?.name ?? '')
   const total = rowTotal(evaluation, cell.truth)
-  return `${performed} answered as ${answered}: ${count} of ${total}, ${percent(count / total)}`
+  return CHARTS.cellDescribed(performed, answered, count, total)
 }
 
 function NonePicture() {

@@ -1,20 +1,19 @@
 import type { DistanceRow, DistanceTable } from '../../shared/present/distances'
+import { CHARTS } from '../../shared/words/en/charts'
 import { groupDigits } from '../../shared/words/en/numbers'
 
-const ROLE_TEXT = { nearest: 'nearest', 'runner-up': 'next', other: '' } as const
+const ROLE_TEXT = { nearest: CHARTS.nearest, 'runner-up': CHARTS.next, other: '' } as const
 
 /** One bar a gesture, its threshold a tick: a bar that passes the tick is too far. */
 export function DistanceBars({ table }: { table: DistanceTable }) {
   return (
     <table class="distances">
-      <caption class="unseen">
-        Distance of the movement to each gesture against its threshold
-      </caption>
+      <caption class="unseen">{CHARTS.distancesDescribed}</caption>
       <thead class="unseen">
         <tr>
-          <th>Gesture</th>
-          <th>Distance and threshold</th>
-          <th>Figures</th>
+          <th>{CHARTS.gesture}</th>
+          <th>{CHARTS.distanceAndThreshold}</th>
+          <th>{CHARTS.figures}</th>
         </tr>
       </thead>
       <tbody>

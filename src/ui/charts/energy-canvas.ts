@@ -1,4 +1,4 @@
-import { groupDigits } from '../../shared/words/en/numbers'
+import { CHARTS } from '../../shared/words/en/charts'
 import type { Cut } from './cuts'
 import { rootHeight } from './scale'
 
@@ -48,8 +48,8 @@ function drawLevels(
   yOf: (value: number) => number,
   ink: EnergyInk,
 ): void {
-  const starts = `starts ${groupDigits(onThreshold)}`
-  const ends = `ends ${groupDigits(offThreshold)}`
+  const starts = CHARTS.starts(onThreshold)
+  const ends = CHARTS.ends(offThreshold)
   const [on, off] = [Math.round(yOf(onThreshold)) + 0.5, Math.round(yOf(offThreshold)) + 0.5]
   context.strokeStyle = ink.quiet
   line(context, 0, on, width, on)
@@ -57,7 +57,13 @@ function drawLevels(
   line(context, 0, off, width, off)
   context.setLineDash([])
   const tight = off - on < 16
-  drawLabel(context, tight ? `${starts}, ${ends}` : starts, 4, on - 4, ink)
+  drawLabel(
+    context,
+    tight ? CHARTS.startsAndEnds(onThreshold, offThreshold) : starts,
+    4,
+    on - 4,
+    ink,
+  )
   if (!tight) drawLabel(context, ends, 4, off - 4, ink)
 }
 

@@ -1,5 +1,6 @@
 import type { Rate } from '../../shared/model/evaluation'
-import { countOf, percent, percentRange } from '../../shared/words/en/numbers'
+import { CHARTS } from '../../shared/words/en/charts'
+import { countOf, percent } from '../../shared/words/en/numbers'
 
 export interface IntervalProps {
   value: number
@@ -42,7 +43,7 @@ export interface RateBarProps {
 
 /** A share as dot and interval, with percent and count as text. */
 export function RateBar({ rate, name, from = 0 }: RateBarProps) {
-  const label = `${name}: ${percent(rate.value)}, ${countOf(rate)}, 95 % interval ${percentRange(rate.low, rate.high)}`
+  const label = CHARTS.rateDescribed(name, rate)
   return (
     <div class="rate">
       <span class="rate-name">{name}</span>

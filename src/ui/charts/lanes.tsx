@@ -1,4 +1,5 @@
 import { useMemo } from 'preact/hooks'
+import { CHARTS } from '../../shared/words/en/charts'
 import type { Cut } from './cuts'
 import { LightStrip } from './light-strip'
 import { ticks } from './scale'
@@ -94,7 +95,7 @@ export function Lanes(props: LanesProps) {
             <g class="lanes-end">
               <line x1={xOf(measuredTo)} x2={xOf(measuredTo)} y1={TOP - 4} y2={height - BOTTOM} />
               <text x={xOf(measuredTo) + 3} y={12}>
-                rest added
+                {CHARTS.restAdded}
               </text>
             </g>
           )}

@@ -15,7 +15,7 @@ import { usePlanDuration } from './use-plan-duration'
 export function CodeScreen({ collect, id }: { collect: CollectState; id: string }) {
   const plan = collect.plans.value.find((one) => one.id === id)
   return plan === undefined || plan.gestures.length === 0 ? (
-    <Missing what={COLLECT_PLANS.plan.plan} />
+    <Missing what="plan" />
   ) : (
     <Code plan={plan} />
   )

@@ -17,7 +17,7 @@ const BACK = '#/collect'
 export function PlanScreen({ collect, id }: { collect: CollectState; id: string }) {
   const plan = collect.plans.value.find((one) => one.id === id)
   return plan === undefined ? (
-    <Missing what={COLLECT_PLANS.plan.plan} />
+    <Missing what="plan" />
   ) : (
     <OnePlan collect={collect} stored={plan} />
   )

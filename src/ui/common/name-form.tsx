@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Result } from '../../shared/model/result'
+import { COMMON } from '../../shared/words/en/common'
 import { MAX_NAME_LENGTH } from '../../state/names'
 import { Button } from './button'
 import { TextField } from './field'
@@ -42,7 +43,7 @@ export function NameForm({ label, action, before = '', hint, submit, onCancel }:
           {action}
         </Button>
         <Button tone="quiet" onClick={onCancel}>
-          Cancel
+          {COMMON.cancel}
         </Button>
       </div>
     </form>

@@ -1,4 +1,5 @@
 import type { Progress as Steps } from '../../shared/protocol/recogniser'
+import { COMMON } from '../../shared/words/en/common'
 import { Button } from './button'
 
 /** A long job: what is being done, how far, and the way to stop it. */
@@ -12,7 +13,7 @@ export function Progress({ progress, cancel }: { progress: Steps; cancel?: () =>
       </label>
       {cancel !== undefined && (
         <Button tone="quiet" onClick={cancel}>
-          Cancel
+          {COMMON.cancel}
         </Button>
       )}
     </div>

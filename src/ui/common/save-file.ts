@@ -1,5 +1,6 @@
 import type { Result } from '../../shared/model/result'
 import { fail, ok } from '../../shared/model/result'
+import { COMMON } from '../../shared/words/en/common'
 
 export interface OutFile<Bytes extends Uint8Array | Blob = Uint8Array> {
   fileName: string
@@ -52,6 +53,6 @@ function download(file: File): Result<null> {
     setTimeout(() => URL.revokeObjectURL(address), 60_000)
     return ok(null)
   } catch {
-    return fail('save/refused', `The browser refused to save ${file.name}: allow downloads here.`)
+    return fail('save/refused', COMMON.saveRefused(file.name))
   }
 }

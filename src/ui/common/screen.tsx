@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect, useRef } from 'preact/hooks'
+import { COMMON } from '../../shared/words/en/common'
 import { Icon } from './icon'
 import { goBack } from './router'
 
@@ -24,7 +25,7 @@ export function Screen({ title, back, bare = false, aside, foot, children }: Scr
     if (document.activeElement === document.body) heading.current?.focus({ preventScroll: true })
   }, [])
   useEffect(() => {
-    document.title = `${title} – Movewright`
+    document.title = COMMON.documentTitle(title)
   }, [title])
   return (
     <section class="screen" aria-label={title}>
@@ -33,7 +34,12 @@ export function Screen({ title, back, bare = false, aside, foot, children }: Scr
           {!bare && (
             <header class="screen-head">
               {back !== undefined && (
-                <button type="button" class="back" aria-label="Back" onClick={() => goBack(back)}>
+                <button
+                  type="button"
+                  class="back"
+                  aria-label={COMMON.back}
+                  onClick={() => goBack(back)}
+                >
                   <Icon name="back" />
                 </button>
               )}

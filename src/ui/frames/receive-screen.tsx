@@ -1,6 +1,7 @@
 import './frames.css'
 import type { ComponentChildren } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
+import { FRAMES } from '../../shared/words/en/frames'
 import type { ReceiveState } from '../../state/receive'
 import { Button, Notice, Screen, useApp, useWakeLock } from '../common'
 
@@ -34,7 +35,7 @@ function Receive({ receive, back, received }: ReceiveScreenProps & { receive: Re
   }
   return (
     <Screen
-      title="Take over by camera"
+      title={FRAMES.receiveTitle}
       back={back}
       foot={
         content === null && status !== 'watching' ? (
@@ -45,7 +46,7 @@ function Receive({ receive, back, received }: ReceiveScreenProps & { receive: Re
             disabled={status === 'starting'}
             onClick={() => void start()}
           >
-            {wrong === null ? 'Start the camera' : 'Try the camera again'}
+            {wrong === null ? FRAMES.startTheCamera : FRAMES.tryCameraAgain}
           </Button>
         ) : undefined
       }
@@ -62,7 +63,7 @@ function Receive({ receive, back, received }: ReceiveScreenProps & { receive: Re
         hidden={status !== 'watching'}
         muted
         playsInline
-        aria-label="What the camera sees"
+        aria-label={FRAMES.cameraPicture}
       />
     </Screen>
   )
@@ -72,13 +73,10 @@ function Watching({ receive }: { receive: ReceiveState }) {
   const progress = receive.progress.value
   return (
     <div class="receive-words">
-      <p>
-        On the other phone, show the session as codes. Hold this phone a hand's breadth or two away,
-        so that the whole code is in the picture.
-      </p>
+      <p>{FRAMES.receiveLead}</p>
       <p role="status">{seenText(receive)}</p>
       {progress !== null && (
-        <progress value={progress.found} max={progress.blocks} aria-label="Codes that came over" />
+        <progress value={progress.found} max={progress.blocks} aria-label={FRAMES.progressTitle} />
       )}
     </div>
   )
@@ -86,7 +84,7 @@ function Watching({ receive }: { receive: ReceiveState }) {
 
 function seenText(receive: ReceiveState): string {
   const progress = receive.progress.value
-  if (receive.foreign.value) return 'This code is no part of a session.'
-  if (progress !== null) return `${progress.found} of ${progress.blocks} codes are over.`
-  return receive.status.value === 'watching' ? 'No code seen yet.' : ''
+  if (receive.foreign.value) return FRAMES.notOfSession
+  if (progress !== null) return FRAMES.codesOver(progress.found, progress.blocks)
+  return receive.status.value === 'watching' ? FRAMES.noCodeSeenYet : ''
 }

@@ -2,12 +2,15 @@ import './frames.css'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { DENSITIES, type Density, FRAME_MS, runMs } from '../../shared/frames/pace'
 import { createSender } from '../../shared/frames/sender'
-import { plural } from '../../shared/words/en/numbers'
-import { countDownText } from '../../shared/words/en/session-words'
+import { FRAMES } from '../../shared/words/en/frames'
 import { Button, Choice, Notice, useWakeLock } from '../common'
 import { QrCode } from './qr-code'
 
-const NAMES: Record<Density['name'], string> = { fine: 'Fine', medium: 'Medium', coarse: 'Coarse' }
+const NAMES: Record<Density['name'], string> = {
+  fine: FRAMES.fine,
+  medium: FRAMES.medium,
+  coarse: FRAMES.coarse,
+}
 
 /** Content as codes one after the other, for another phone's camera. */
 export function ShowFrames({ content }: { content: Uint8Array }) {
@@ -32,19 +35,18 @@ export function ShowFrames({ content }: { content: Uint8Array }) {
     )
   }
   const { blocks } = sender.value
-  const rounds = number < blocks ? `Code ${number + 1} of ${blocks}` : `Extra code ${number + 1}`
   return (
     <div class="show-frames">
-      <QrCode text={sender.value.text(number)} label="Code for the other phone's camera" />
+      <QrCode text={sender.value.text(number)} label={FRAMES.codeTitle} />
       <p class="show-frames-count">
-        {rounds}, {countDownText(runMs(content.length, density))} for all {plural('code', blocks)}
+        {FRAMES.roundsAndTime(number + 1, blocks, runMs(content.length, density))}
       </p>
       <div class="show-frames-controls">
         <Button big onClick={() => setRunning(!running)}>
-          {running ? 'Pause the codes' : 'Change the codes'}
+          {running ? FRAMES.pauseTheCodes : FRAMES.changeTheCodes}
         </Button>
         <Choice
-          legend="Size of the squares"
+          legend={FRAMES.sizeOfTheSquares}
           value={density.name}
           options={DENSITIES.map(({ name }) => ({ value: name, text: NAMES[name] }))}
           onChange={(name) => {
@@ -53,10 +55,7 @@ export function ShowFrames({ content }: { content: Uint8Array }) {
           }}
         />
       </div>
-      <p class="quiet small">
-        The other phone needs as many codes as there are, in any order. If it sees few of them, take
-        coarser squares and turn this screen brighter.
-      </p>
+      <p class="quiet small">{FRAMES.showHint}</p>
     </div>
   )
 }

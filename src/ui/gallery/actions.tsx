@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { fail } from '../../shared/model/result'
+import { GALLERY } from '../../shared/words/en/gallery'
 import { Button, FileButton, NameForm, NextStep } from '../common'
 import { Part } from './part'
 
@@ -10,55 +11,53 @@ export function Actions() {
   const [naming, setNaming] = useState(false)
   return (
     <>
-      <Part name="Button" says="Amber is the one thing to do now: at most one on a screen.">
+      <Part name={GALLERY.button} says={GALLERY.buttonSays}>
         <div class="buttons">
           <Button tone="amber" onClick={idle}>
-            Measure
+            {GALLERY.measure}
           </Button>
-          <Button onClick={idle}>Plain</Button>
+          <Button onClick={idle}>{GALLERY.plain}</Button>
           <Button tone="quiet" onClick={idle}>
-            Quiet
+            {GALLERY.quiet}
           </Button>
           <Button pressed={pressed} onClick={() => setPressed(!pressed)}>
-            {pressed ? 'Pressed' : 'Not pressed'}
+            {pressed ? GALLERY.pressed : GALLERY.notPressed}
           </Button>
-          <Button disabled>Disabled</Button>
+          <Button disabled>{GALLERY.disabled}</Button>
           <Button tone="amber" disabled>
-            Disabled
+            {GALLERY.disabled}
           </Button>
         </div>
         <Button big wide onClick={idle}>
-          Big and wide, for the thumb
+          {GALLERY.bigAndWide}
         </Button>
       </Part>
-      <Part name="File button" says="Asks for files of this device.">
+      <Part name={GALLERY.fileButton} says={GALLERY.fileButtonSays}>
         <FileButton accept=".none" onFiles={idle}>
-          Choose a file
+          {GALLERY.chooseAFile}
         </FileButton>
       </Part>
-      <Part name="Next step" says="What was seen, then one thing to do.">
+      <Part name={GALLERY.nextStep} says={GALLERY.nextStepSays}>
         <NextStep
           quiet
-          text="Ring and Sweep are confused in 8 of 48: look at them."
-          action="Look at them"
+          text={GALLERY.nextStepExample}
+          action={GALLERY.lookAtThem}
           href="#/gallery"
         />
       </Part>
-      <Part name="Name form" says="In place, without a dialog; a failure is told at the field.">
+      <Part name={GALLERY.nameForm} says={GALLERY.nameFormSays}>
         {naming ? (
           <NameForm
-            label="Name of the gesture"
-            action="Rename"
-            before="Ring"
-            hint="Any other name than Raise."
-            submit={async (name) =>
-              fail('name/example', `This is the gallery: nothing was renamed to ${name}.`)
-            }
+            label={GALLERY.nameOfTheGesture}
+            action={GALLERY.rename}
+            before={GALLERY.ring}
+            hint={GALLERY.nameHint}
+            submit={async (name) => fail('name/example', GALLERY.nothingRenamed(name))}
             onCancel={() => setNaming(false)}
           />
         ) : (
           <div class="buttons">
-            <Button onClick={() => setNaming(true)}>Rename</Button>
+            <Button onClick={() => setNaming(true)}>{GALLERY.rename}</Button>
           </div>
         )}
       </Part>

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { wilson } from '../../shared/statistics/wilson'
+import { GALLERY } from '../../shared/words/en/gallery'
 import { groupDigits } from '../../shared/words/en/numbers'
 import {
   ConfusionMatrix,
@@ -25,27 +26,27 @@ import {
 import { Part, State } from './part'
 
 const RATES = [
-  { name: 'Raise', rate: wilson(24, 24) },
-  { name: 'Ring', rate: wilson(17, 24) },
-  { name: 'No takes', rate: wilson(0, 0) },
+  { name: GALLERY.raise, rate: wilson(24, 24) },
+  { name: GALLERY.ring, rate: wilson(17, 24) },
+  { name: GALLERY.noTakes, rate: wilson(0, 0) },
 ]
 
 const RIBBONS = [
   { name: 'path', ribbon: ribbonExample(1, 2) },
   { name: 'path', ribbon: ribbonExample(3, 1) },
-  { name: 'held still', ribbon: { kind: 'static', takes: 4, elevationDeg: 62 } as const },
-  { name: 'no takes', ribbon: { kind: 'none' } as const },
+  { name: GALLERY.heldStill, ribbon: { kind: 'static', takes: 4, elevationDeg: 62 } as const },
+  { name: GALLERY.noTakesNote, ribbon: { kind: 'none' } as const },
 ]
 
 const LANE: Lane = {
-  name: 'motion energy',
+  name: GALLERY.motionEnergy,
   unit: '',
   heightPx: 92,
   at: (sample) => ENERGY[sample] ?? 0,
   yOf: (value, height) => rootHeight(value, 9600, height),
   levels: [
-    { value: ON_THRESHOLD, text: `starts ${groupDigits(ON_THRESHOLD)}`, dashed: false },
-    { value: OFF_THRESHOLD, text: `ends ${groupDigits(OFF_THRESHOLD)}`, dashed: true },
+    { value: ON_THRESHOLD, text: GALLERY.starts(ON_THRESHOLD), dashed: false },
+    { value: OFF_THRESHOLD, text: GALLERY.ends(OFF_THRESHOLD), dashed: true },
   ],
   reach: '',
   format: groupDigits,
@@ -53,7 +54,7 @@ const LANE: Lane = {
 
 export function Ribbons() {
   return (
-    <Part name="Ribbon" says="The path of the prop’s tip: wide where it is fast, from its dot on.">
+    <Part name={GALLERY.ribbon} says={GALLERY.ribbonSays}>
       <div class="gallery-ribbons">
         {RIBBONS.map(({ name, ribbon }, n) => (
           <State key={n} name={name}>
@@ -71,25 +72,25 @@ export function Charts() {
   const start = rateAxisStart(RATES.map(({ rate }) => rate))
   return (
     <>
-      <Part name="Rate" says="A dot on its 95 % interval, with percent and count.">
+      <Part name={GALLERY.rate} says={GALLERY.rateSays}>
         <RateAxis from={start} />
         {RATES.map(({ name, rate }) => (
           <RateBar key={name} name={name} rate={rate} from={start} />
         ))}
       </Part>
-      <Part name="Distances" says="A bar to each gesture, its threshold a tick.">
+      <Part name={GALLERY.distances} says={GALLERY.distancesSays}>
         <DistanceBars table={DISTANCES} />
       </Part>
-      <Part name="Confusion matrix" says="Shade by share, the count in it, right ones outlined.">
+      <Part name={GALLERY.confusionMatrix} says={GALLERY.confusionSays}>
         <ConfusionMatrix
           evaluation={EVALUATION}
           hrefOf={() => '#/gallery'}
           picture={(id) => <RibbonView ribbon={ribbonExample(id.length - 3, 2)} size={30} />}
         />
       </Part>
-      <Part name="Energy" says="Live: motion energy against its thresholds, with what was cut.">
+      <Part name={GALLERY.energy} says={GALLERY.energySays}>
         <EnergyTrace
-          label="Energy of two movements, the second too short"
+          label={GALLERY.energyDescribed}
           picture={{
             energy: ENERGY,
             end: ENERGY.length,
@@ -100,7 +101,7 @@ export function Charts() {
           }}
         />
       </Part>
-      <Part name="Lanes" says="Traces over one time axis, with one cursor through all.">
+      <Part name={GALLERY.lanes} says={GALLERY.lanesSays}>
         <Lanes
           lanes={[LANE]}
           rateHz={60}
@@ -109,7 +110,7 @@ export function Charts() {
           measuredTo={ENERGY.length}
           cursor={cursor}
           onCursor={setCursor}
-          label="Energy of two movements, the second too short"
+          label={GALLERY.energyDescribed}
         />
       </Part>
     </>

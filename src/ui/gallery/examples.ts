@@ -2,10 +2,14 @@ import type { Evaluation } from '../../shared/model/evaluation'
 import type { DistanceTable } from '../../shared/present/distances'
 import type { Ribbon } from '../../shared/ribbon/ribbon'
 import { wilson } from '../../shared/statistics/wilson'
+import { GALLERY } from '../../shared/words/en/gallery'
 
 // Made up to show each state of a part; nothing here was measured, and the gallery says so.
 
-const GESTURES = ['Raise', 'Ring', 'Sweep'].map((name) => ({ id: name.toLowerCase(), name }))
+const GESTURES = [GALLERY.raise, GALLERY.ring, GALLERY.sweep].map((name) => ({
+  id: name.toLowerCase(),
+  name,
+}))
 
 /** Rows performed, columns answered, the last none: a clear gesture, a confused pair, a rejection. */
 export const CONFUSION = [
@@ -38,9 +42,9 @@ export const EVALUATION: Evaluation = {
 export const DISTANCES: DistanceTable = {
   axisEnd: 4000,
   rows: [
-    row('Ring', 1120, 1800, 'nearest'),
-    row('Sweep', 2050, 1900, 'runner-up'),
-    row('Raise', 9400, 1700, 'other'),
+    row(GALLERY.ring, 1120, 1800, 'nearest'),
+    row(GALLERY.sweep, 2050, 1900, 'runner-up'),
+    row(GALLERY.raise, 9400, 1700, 'other'),
   ],
 }
 
@@ -77,8 +81,8 @@ export const ON_THRESHOLD = 900
 export const OFF_THRESHOLD = 400
 
 export const CUTS = [
-  { start: 44, end: 98, text: 'Ring', rejected: false },
-  { start: 158, end: 192, text: 'too short', rejected: true },
+  { start: 44, end: 98, text: GALLERY.ring, rejected: false },
+  { start: 158, end: 192, text: GALLERY.tooShort, rejected: true },
 ]
 
 function bump(n: number, middle: number, width: number): number {

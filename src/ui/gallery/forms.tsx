@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { GALLERY } from '../../shared/words/en/gallery'
 import { UNIT_SPACE } from '../../shared/words/en/numbers'
 import { Choice, SelectField, Slider, TextField } from '../common'
 import { Part } from './part'
@@ -6,9 +7,9 @@ import { Part } from './part'
 type Hand = 'left' | 'right' | 'both'
 
 const HANDS: { value: Hand; text: string }[] = [
-  { value: 'left', text: 'Left' },
-  { value: 'right', text: 'Right' },
-  { value: 'both', text: 'Both' },
+  { value: 'left', text: GALLERY.left },
+  { value: 'right', text: GALLERY.right },
+  { value: 'both', text: GALLERY.both },
 ]
 
 export function Forms() {
@@ -18,26 +19,31 @@ export function Forms() {
   const [brightness, setBrightness] = useState(60)
   return (
     <>
-      <Part name="Text field" says="Label above, hint below; what is wrong is said in the hint.">
-        <TextField label="Empty" value={name} onInput={setName} placeholder="such as Ring" />
+      <Part name={GALLERY.textField} says={GALLERY.textFieldSays}>
         <TextField
-          label="Wrong"
+          label={GALLERY.empty}
+          value={name}
+          onInput={setName}
+          placeholder={GALLERY.suchAsRing}
+        />
+        <TextField
+          label={GALLERY.wrong}
           value={rate}
           onInput={setRate}
           wrong
           inputMode="decimal"
-          hint="5000 is more than the sensor gives: 1600 samples a second at most."
+          hint={GALLERY.wrongExample}
         />
       </Part>
-      <Part name="Select field" says="For more options than fit side by side.">
-        <SelectField label="Hand" value={hand} options={HANDS} onChange={setHand} />
+      <Part name={GALLERY.selectField} says={GALLERY.selectSays}>
+        <SelectField label={GALLERY.hand} value={hand} options={HANDS} onChange={setHand} />
       </Part>
-      <Part name="Choice" says="A few exclusive options side by side.">
-        <Choice legend="Hand" value={hand} options={HANDS} onChange={setHand} />
+      <Part name={GALLERY.choice} says={GALLERY.choiceSays}>
+        <Choice legend={GALLERY.hand} value={hand} options={HANDS} onChange={setHand} />
       </Part>
-      <Part name="Slider" says="As high as a thumb, its value in words.">
+      <Part name={GALLERY.slider} says={GALLERY.sliderSays}>
         <Slider
-          label="Brightness"
+          label={GALLERY.brightness}
           value={brightness}
           min={0}
           max={100}

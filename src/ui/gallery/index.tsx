@@ -1,4 +1,5 @@
 import './gallery.css'
+import { GALLERY } from '../../shared/words/en/gallery'
 import { Icon, Notice, Screen, Section } from '../common'
 import { ICON_NAMES } from '../common/icon'
 import { Actions } from './actions'
@@ -21,27 +22,27 @@ const TOKENS = [
 /** Every part that the app is drawn with, in its states. */
 export function Gallery() {
   return (
-    <Screen title="Gallery" back="#/licences">
+    <Screen title={GALLERY.title} back="#/licences">
       <Notice>
-        <p>The parts this app is drawn with, in their states. Names and figures are made up.</p>
+        <p>{GALLERY.lead}</p>
       </Notice>
-      <Section title="Ground and type">
+      <Section title={GALLERY.groundAndType}>
         <Tokens />
       </Section>
-      <Section title="To act with">
+      <Section title={GALLERY.toActWith}>
         <Actions />
       </Section>
-      <Section title="To enter">
+      <Section title={GALLERY.toEnter}>
         <Forms />
       </Section>
-      <Section title="To tell">
+      <Section title={GALLERY.toTell}>
         <Told />
       </Section>
-      <Section title="To show">
+      <Section title={GALLERY.toShow}>
         <Ribbons />
         <Charts />
       </Section>
-      <Section title="Icons">
+      <Section title={GALLERY.icons}>
         <ul class="gallery-icons">
           {ICON_NAMES.map((name) => (
             <li key={name}>
@@ -58,7 +59,7 @@ export function Gallery() {
 function Tokens() {
   return (
     <>
-      <Part name="Colour" says="Two grounds and one lamp: colour is kept for light.">
+      <Part name={GALLERY.colour} says={GALLERY.colourSays}>
         <ul class="gallery-tokens">
           {[...TOKENS, 'amber'].map((name) => (
             <li key={name}>
@@ -68,11 +69,11 @@ function Tokens() {
           ))}
         </ul>
       </Part>
-      <Part name="Type" says="The system’s own fonts: names in the serif, figures all as wide.">
-        <p class="gallery-title">A title</p>
-        <p class="gallery-name">The name of a part</p>
-        <p>Text, with figures that stand in columns: 1 111, 8 888.</p>
-        <p class="small">Small, for what a figure rests on.</p>
+      <Part name={GALLERY.type} says={GALLERY.typeSays}>
+        <p class="gallery-title">{GALLERY.aTitle}</p>
+        <p class="gallery-name">{GALLERY.partName}</p>
+        <p>{GALLERY.textExample}</p>
+        <p class="small">{GALLERY.smallExample}</p>
       </Part>
     </>
   )

@@ -1,6 +1,7 @@
 import './library.css'
 import type { CsvPreview } from '../../shared/format/csv-import'
 import type { CsvMapping } from '../../shared/format/csv-mapping'
+import { CSV_IMPORT } from '../../shared/words/en/csv-import'
 import { columnUse } from './column-use'
 
 const ROWS = 4
@@ -11,13 +12,13 @@ export function CsvTable({ preview, mapping }: { preview: CsvPreview; mapping: C
   return (
     // A wide table scrolls inside its frame; focus lets the keyboard do it too.
     // biome-ignore lint/a11y/noNoninteractiveTabindex: scrolled by the arrow keys
-    <section class="csv-table" tabIndex={0} aria-label="First rows of the file">
+    <section class="csv-table" tabIndex={0} aria-label={CSV_IMPORT.firstRows}>
       <table>
         <thead>
           <tr>
             {columns.map((column) => (
               <th key={column} scope="col">
-                {preview.header?.[column] ?? `column ${column + 1}`}
+                {preview.header?.[column] ?? CSV_IMPORT.column(column + 1)}
               </th>
             ))}
           </tr>

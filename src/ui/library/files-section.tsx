@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Result } from '../../shared/model/result'
+import { LIBRARY } from '../../shared/words/en/library'
 import type { Steering } from '../../state/app'
 import { Button, Notice, Progress, Section, useApp } from '../common'
 import { type OutFile, saveFile } from '../common/save-file'
@@ -23,34 +24,32 @@ export function FilesSection() {
   }
   const open = app.library.current.value
   return (
-    <Section title="Files">
+    <Section title={LIBRARY.files}>
       {open !== null && (
         <>
-          <p class="quiet">The library file holds every raw take of {open.name}.</p>
+          <p class="quiet">{LIBRARY.fileHolds(open.name)}</p>
           <div class="buttons">
             <Button
               disabled={running !== null}
               onClick={() =>
-                void give('Writing the library file', (steering) => app.exportLibrary(steering))
+                void give(LIBRARY.writingLibraryFile, (steering) => app.exportLibrary(steering))
               }
             >
-              Export library file
+              {LIBRARY.exportLibraryFile}
             </Button>
             <Button
               disabled={running !== null || open.gestures.length === 0}
-              onClick={() =>
-                void give('Training and writing the firmware', () => app.exportFirmware())
-              }
+              onClick={() => void give(LIBRARY.writingFirmware, () => app.exportFirmware())}
             >
-              Export firmware
+              {LIBRARY.exportFirmware}
             </Button>
           </div>
           {running !== null && <Progress {...running} />}
         </>
       )}
-      <p class="quiet">A file of another phone, or logs of other devices, become takes here.</p>
+      <p class="quiet">{LIBRARY.filesBecomeTakes}</p>
       <OpenLibraryFile>
-        {open !== null && <Button href="#/import">Import CSV logs</Button>}
+        {open !== null && <Button href="#/import">{LIBRARY.importCsvLogs}</Button>}
       </OpenLibraryFile>
       {wrong !== null && (
         <Notice tone="trouble" live>

@@ -2,7 +2,7 @@ import './library.css'
 import { useState } from 'preact/hooks'
 import { applyMapping, type CsvPreview, previewCsv } from '../../shared/format/csv-import'
 import type { CsvMapping } from '../../shared/format/csv-mapping'
-import { groupDigits, plural } from '../../shared/words/en/numbers'
+import { CSV_IMPORT } from '../../shared/words/en/csv-import'
 import type { Log, LogLabels } from '../../state/app'
 import { Button, FileButton, HOME, Notice, navigate, route, Screen, useApp } from '../common'
 import { CsvTable } from './csv-table'
@@ -31,17 +31,14 @@ export function ImportScreen() {
     setOpened(preview.ok ? { files, preview: preview.value } : null)
   }
   return (
-    <Screen title="Import CSV logs" back="#/library">
-      <p class="quiet">
-        A log with one reading a row, such as from a board. Several files with the same columns can
-        be taken at once, one movement a file.
-      </p>
+    <Screen title={CSV_IMPORT.title} back="#/library">
+      <p class="quiet">{CSV_IMPORT.lead}</p>
       <FileButton
         accept=".csv,.txt,.tsv,text/csv,text/plain"
         multiple
         onFiles={(f) => void open(f)}
       >
-        {opened === null ? 'Choose CSV files' : 'Choose other files'}
+        {opened === null ? CSV_IMPORT.chooseFiles : CSV_IMPORT.chooseOtherFiles}
       </FileButton>
       {wrong !== null && (
         <Notice tone="trouble" live>
@@ -80,20 +77,20 @@ function MapAndLabel({ opened: { files, preview } }: { opened: Opened }) {
     <>
       <CsvTable preview={preview} mapping={mapping} />
       <p class="quiet small">
-        {files[0]?.name}: {groupDigits(preview.rowCount)} rows. {preview.notes.join(' ')}
+        {CSV_IMPORT.fileRows(files[0]?.name ?? '', preview.rowCount, preview.notes.join(' '))}
       </p>
       <MappingFields preview={preview} mapping={mapping} onChange={setMapping} />
       <LabelFields gestures={gestures} labels={labels} onChange={setLabels} />
       {wrong !== null && (
         <Notice tone="trouble" live>
-          {wrong} Nothing was added.
+          {CSV_IMPORT.nothingWasAdded(wrong)}
         </Notice>
       )}
       <Button tone="amber" big wide disabled={labels.testerCode === ''} onClick={() => void add()}>
-        Add {plural('recording', files.length)}
+        {CSV_IMPORT.add(files.length)}
       </Button>
       <Button tone="quiet" href={HOME}>
-        Cancel
+        {CSV_IMPORT.cancel}
       </Button>
     </>
   )

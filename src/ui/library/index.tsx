@@ -1,4 +1,5 @@
 import './library.css'
+import { LIBRARY } from '../../shared/words/en/library'
 import { HOME, Screen } from '../common'
 import { FilesSection } from './files-section'
 import { LibrariesSection } from './libraries-section'
@@ -9,7 +10,7 @@ import { UndoSection } from './undo-section'
 /** Everything about libraries as a whole, their files, and this phone. */
 export function LibraryScreen() {
   return (
-    <Screen title="Libraries" back={HOME}>
+    <Screen title={LIBRARY.libraries} back={HOME}>
       <LibrariesSection />
       <FilesSection />
       <UndoSection />

@@ -1,13 +1,14 @@
 import './library.css'
 import type { Gesture, Hand } from '../../shared/model/library'
+import { CSV_IMPORT } from '../../shared/words/en/csv-import'
 import type { LogLabels } from '../../state/app'
 import { Choice, SelectField, TextField } from '../common'
 
 const BACKGROUND = ''
 const HANDS: { value: Hand; text: string }[] = [
-  { value: 'left', text: 'Left' },
-  { value: 'right', text: 'Right' },
-  { value: 'unknown', text: 'Not noted' },
+  { value: 'left', text: CSV_IMPORT.left },
+  { value: 'right', text: CSV_IMPORT.right },
+  { value: 'unknown', text: CSV_IMPORT.notNoted },
 ]
 
 export interface LabelFieldsProps {
@@ -21,22 +22,22 @@ export function LabelFields({ gestures, labels, onChange }: LabelFieldsProps) {
   return (
     <>
       <SelectField
-        label="These logs are"
+        label={CSV_IMPORT.theseLogsAre}
         value={labels.gestureId ?? BACKGROUND}
         options={[
-          ...gestures.map(({ id, name }) => ({ value: id, text: `takes of ${name}` })),
-          { value: BACKGROUND, text: 'background: no gesture in them' },
+          ...gestures.map(({ id, name }) => ({ value: id, text: CSV_IMPORT.takesOf(name) })),
+          { value: BACKGROUND, text: CSV_IMPORT.background },
         ]}
         onChange={(id) => onChange({ ...labels, gestureId: id === BACKGROUND ? null : id })}
       />
       <TextField
-        label="Tester's code"
+        label={CSV_IMPORT.testerCode}
         value={labels.testerCode}
         maxLength={8}
         onInput={(code) => onChange({ ...labels, testerCode: code.trim() })}
       />
       <Choice
-        legend="Hand that held the prop"
+        legend={CSV_IMPORT.hand}
         value={labels.hand}
         options={HANDS}
         onChange={(hand) => onChange({ ...labels, hand })}

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Library } from '../../shared/model/library'
-import { plural } from '../../shared/words/en/numbers'
+import { LIBRARY } from '../../shared/words/en/library'
 import { Button, HOME, Icon, Mark, navigate, Progress, useApp } from '../common'
 import { NewLibrary } from './new-library'
 import { RenameLibrary } from './rename-library'
@@ -12,7 +12,7 @@ export function LibrariesSection() {
   const demo = library.demoJob.value
   const hasDemo = library.libraries.value.some((one) => one.generated)
   return (
-    <section class="section" aria-label="Libraries on this phone">
+    <section class="section" aria-label={LIBRARY.onThisPhone}>
       <ul class="libraries">
         {library.libraries.value.map((one) => (
           <LibraryRow key={one.id} library={one} open={one.id === library.current.value?.id} />
@@ -23,10 +23,10 @@ export function LibrariesSection() {
       ) : (
         <div class="buttons">
           <Button onClick={() => setNaming(true)}>
-            <Icon name="plus" /> New library
+            <Icon name="plus" /> {LIBRARY.newLibrary}
           </Button>
           {!hasDemo && demo.state !== 'running' && (
-            <Button onClick={() => void library.addDemo()}>Load the lantern parade demo</Button>
+            <Button onClick={() => void library.addDemo()}>{LIBRARY.loadDemo}</Button>
           )}
         </div>
       )}
@@ -47,19 +47,22 @@ function LibraryRow({ library, open }: { library: Library; open: boolean }) {
       <button type="button" class="library-name" aria-current={open} onClick={() => void show()}>
         <span>{library.name}</span>
         <span class="quiet small">
-          {open ? 'open, ' : ''}
-          {plural('gesture', library.gestures.length)}{' '}
+          {LIBRARY.gestureCount(library.gestures.length, open)}{' '}
           {library.generated && <Mark kind="generated" />}
         </span>
       </button>
       {open && (
-        <Button tone="quiet" label={`Rename ${library.name}`} onClick={() => setRenaming(true)}>
+        <Button
+          tone="quiet"
+          label={LIBRARY.renameLibrary(library.name)}
+          onClick={() => setRenaming(true)}
+        >
           <Icon name="pen" />
         </Button>
       )}
       <Button
         tone="quiet"
-        label={`Delete ${library.name}`}
+        label={LIBRARY.deleteLibrary(library.name)}
         onClick={() => void app.library.removeLibrary(library.id)}
       >
         <Icon name="bin" />

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { Result } from '../../shared/model/result'
 import type { PackageLicence } from '../../shared/present/licences'
+import { LICENCES } from '../../shared/words/en/licences'
 import { loadLicences } from '../../state/licences'
 import { Button, Notice, Screen } from '../common'
 
@@ -11,12 +12,9 @@ export function LicencesScreen() {
     void loadLicences().then(setRead)
   }, [])
   return (
-    <Screen title="Licences" back="#/library">
-      <p>
-        Movewright and the C sources that it exports are under the MIT licence: use, change and ship
-        them, with the notice kept. No warranty.
-      </p>
-      <Button href="#/gallery">Gallery: the parts this app is drawn with</Button>
+    <Screen title={LICENCES.title} back="#/library">
+      <p>{LICENCES.ownLicence}</p>
+      <Button href="#/gallery">{LICENCES.toGallery}</Button>
       {read?.ok === false && (
         <Notice tone="trouble" live>
           <p>{read.message}</p>
@@ -24,7 +22,7 @@ export function LicencesScreen() {
       )}
       {read?.ok === true && (
         <>
-          <h2>Packages inside the app</h2>
+          <h2>{LICENCES.packages}</h2>
           {read.value.map((one) => (
             <Licence key={one.name} one={one} />
           ))}
@@ -40,7 +38,7 @@ function Licence({ one: { name, version, licence, text } }: { one: PackageLicenc
       <summary>
         {name} {version}, {licence}
       </summary>
-      <p class="small licence-text">{text === '' ? 'The package gives no text.' : text}</p>
+      <p class="small licence-text">{text === '' ? LICENCES.noText : text}</p>
     </details>
   )
 }

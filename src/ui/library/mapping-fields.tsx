@@ -1,6 +1,7 @@
 import './library.css'
 import type { CsvPreview } from '../../shared/format/csv-import'
 import type { AccelUnit, CsvMapping, GyroUnit, Triple } from '../../shared/format/csv-mapping'
+import { CSV_IMPORT } from '../../shared/words/en/csv-import'
 import { SelectField, useApp } from '../common'
 import { NumberText } from './number-text'
 import { TimeFields } from './time-fields'
@@ -15,15 +16,15 @@ const ACCEL_UNITS: { value: AccelUnit; text: string }[] = [
   { value: 'mps2', text: 'm/s²' },
   { value: 'g', text: 'g' },
   { value: 'mg', text: 'mg' },
-  { value: 'count', text: 'raw counts' },
+  { value: 'count', text: CSV_IMPORT.rawCounts },
 ]
 
 const GYRO_UNITS: { value: GyroUnit | 'none'; text: string }[] = [
   { value: 'dps', text: 'deg/s' },
   { value: 'radps', text: 'rad/s' },
   { value: 'mdps', text: 'mdeg/s' },
-  { value: 'count', text: 'raw counts' },
-  { value: 'none', text: 'no gyroscope' },
+  { value: 'count', text: CSV_IMPORT.rawCounts },
+  { value: 'none', text: CSV_IMPORT.noGyroscope },
 ]
 
 /** Which column means what, and in which unit. */
@@ -35,20 +36,20 @@ export function MappingFields({ preview, mapping, onChange }: MappingFieldsProps
       <TimeFields columns={columns} mapping={mapping} onChange={onChange} />
       <div class="csv-fields">
         <AxisFields
-          name="Accelerometer"
+          labelOf={CSV_IMPORT.accelerometerAxis}
           columns={columns}
           value={accel.columns}
           onChange={(triple) => onChange({ ...mapping, accel: { ...accel, columns: triple } })}
         />
         <SelectField
-          label="Unit of the accelerometer"
+          label={CSV_IMPORT.accelUnit}
           value={accel.unit}
           options={ACCEL_UNITS}
           onChange={(unit) => onChange({ ...mapping, accel: { ...accel, unit } })}
         />
         {accel.unit === 'count' && (
           <NumberText
-            label="One count, mg"
+            label={CSV_IMPORT.countMg}
             value={accel.nanoPerLsb / 1e6}
             onChange={(mg) => onChange({ ...mapping, accel: { ...accel, nanoPerLsb: mg * 1e6 } })}
           />
@@ -76,21 +77,21 @@ function GyroFields({ columns, mapping, onChange }: GyroFieldsProps) {
     <div class="csv-fields">
       {gyro !== null && (
         <AxisFields
-          name="Gyroscope"
+          labelOf={CSV_IMPORT.gyroscopeAxis}
           columns={columns}
           value={gyro.columns}
           onChange={(triple) => onChange({ ...mapping, gyro: { ...gyro, columns: triple } })}
         />
       )}
       <SelectField
-        label="Unit of the gyroscope"
+        label={CSV_IMPORT.gyroUnit}
         value={gyro?.unit ?? 'none'}
         options={GYRO_UNITS}
         onChange={choose}
       />
       {gyro?.unit === 'count' && (
         <NumberText
-          label="One count, mdeg/s"
+          label={CSV_IMPORT.countMdegS}
           value={gyro.nanoPerLsb / 1e6}
           onChange={(mdps) => onChange({ ...mapping, gyro: { ...gyro, nanoPerLsb: mdps * 1e6 } })}
         />
@@ -100,19 +101,19 @@ function GyroFields({ columns, mapping, onChange }: GyroFieldsProps) {
 }
 
 interface AxisFieldsProps {
-  name: string
+  labelOf: (axis: string) => string
   columns: { value: string; text: string }[]
   value: Triple
   onChange: (value: Triple) => void
 }
 
-function AxisFields({ name, columns, value, onChange }: AxisFieldsProps) {
+function AxisFields({ labelOf, columns, value, onChange }: AxisFieldsProps) {
   return (
     <>
       {(['x', 'y', 'z'] as const).map((axis, index) => (
         <SelectField
           key={axis}
-          label={`${name} ${axis}`}
+          label={labelOf(axis)}
           value={String(value[index])}
           options={columns}
           onChange={(column) => {
@@ -129,6 +130,6 @@ function AxisFields({ name, columns, value, onChange }: AxisFieldsProps) {
 function columnOptions({ header, columnCount }: CsvPreview): { value: string; text: string }[] {
   return Array.from({ length: columnCount }, (_, column) => ({
     value: String(column),
-    text: header?.[column] ?? `column ${column + 1}`,
+    text: header?.[column] ?? CSV_IMPORT.column(column + 1),
   }))
 }

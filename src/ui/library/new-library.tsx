@@ -1,3 +1,4 @@
+import { LIBRARY_OPEN } from '../../shared/words/en/library-open'
 import { HOME, NameForm, navigate, useApp } from '../common'
 
 /** Names a new library and opens it. */
@@ -13,9 +14,9 @@ export function NewLibrary({ onCancel }: { onCancel: () => void }) {
   }
   return (
     <NameForm
-      label="Name of the library"
-      action="Create"
-      hint="Such as the prop it is for."
+      label={LIBRARY_OPEN.name}
+      action={LIBRARY_OPEN.create}
+      hint={LIBRARY_OPEN.nameHint}
       submit={create}
       onCancel={onCancel}
     />

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { CSV_IMPORT } from '../../shared/words/en/csv-import'
 import { TextField } from '../common'
 
 export interface NumberTextProps {
@@ -18,7 +19,7 @@ export function NumberText({ label, value, onChange }: NumberTextProps) {
       value={text}
       inputMode="decimal"
       wrong={wrong}
-      {...(wrong ? { hint: 'A number above 0, such as 104.' } : {})}
+      {...(wrong ? { hint: CSV_IMPORT.numberAbove0 } : {})}
       onInput={(next) => {
         setText(next)
         const typed = Number(next.replace(',', '.'))

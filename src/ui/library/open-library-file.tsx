@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
+import { LIBRARY_OPEN } from '../../shared/words/en/library-open'
 import { Button, FileButton, HOME, Notice, navigate, Progress, useApp } from '../common'
 import { useLongWork } from '../common/use-long-work'
 
@@ -10,7 +11,7 @@ export function OpenLibraryFile({ children }: { children?: ComponentChildren }) 
   const [wrong, setWrong] = useState<string | null>(null)
   const read = async (file: File) => {
     const bytes = new Uint8Array(await file.arrayBuffer())
-    const added = await run('Reading', (steering) => app.importLibrary(bytes, steering))
+    const added = await run(LIBRARY_OPEN.reading, (steering) => app.importLibrary(bytes, steering))
     if (added.ok) return navigate(HOME)
     setWrong(added.code === 'worker/aborted' ? null : `${file.name}: ${added.message}`)
   }
@@ -22,7 +23,7 @@ export function OpenLibraryFile({ children }: { children?: ComponentChildren }) 
             accept=".zip,application/zip"
             onFiles={([file]) => file !== undefined && void read(file)}
           >
-            Open a library file
+            {LIBRARY_OPEN.openFile}
           </FileButton>
           {children}
         </div>
@@ -32,7 +33,7 @@ export function OpenLibraryFile({ children }: { children?: ComponentChildren }) 
       {wrong !== null && (
         <Notice tone="trouble" live>
           <p>{wrong}</p>
-          <Button href="#/backup">See what of it is whole</Button>
+          <Button href="#/backup">{LIBRARY_OPEN.seeWhatIsWhole}</Button>
         </Notice>
       )}
     </>

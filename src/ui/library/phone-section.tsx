@@ -1,12 +1,12 @@
-import { shortNumber } from '../../shared/words/en/numbers'
+import { LIBRARY } from '../../shared/words/en/library'
 import { offlineSentence } from '../../shared/words/en/offline-words'
 import { prefer, preferences, type Theme } from '../../state/preferences'
 import { Button, Choice, Section, useApp } from '../common'
 
 const THEMES: { value: Theme; text: string }[] = [
-  { value: 'auto', text: 'As the phone' },
-  { value: 'night', text: 'Night' },
-  { value: 'day', text: 'Day' },
+  { value: 'auto', text: LIBRARY.asThePhone },
+  { value: 'night', text: LIBRARY.night },
+  { value: 'day', text: LIBRARY.day },
 ]
 
 /** Choices of this phone, which are no part of a library. */
@@ -14,33 +14,33 @@ export function PhoneSection() {
   const { update } = useApp()
   const { theme, sound } = preferences.value
   return (
-    <Section title="This phone">
+    <Section title={LIBRARY.thisPhone}>
       <Choice
-        legend="Screen"
+        legend={LIBRARY.screen}
         value={theme}
         options={THEMES}
         onChange={(value) => prefer({ theme: value })}
       />
       <Choice
-        legend="Sound at start, stop and cut of a recording"
+        legend={LIBRARY.sound}
         value={sound ? 'on' : 'off'}
         options={[
-          { value: 'on', text: 'On' },
-          { value: 'off', text: 'Off' },
+          { value: 'on', text: LIBRARY.on },
+          { value: 'off', text: LIBRARY.off },
         ]}
         onChange={(value) => prefer({ sound: value === 'on' })}
       />
       <p class="quiet">{offlineSentence(update.offline.value)}</p>
       <SensorFacts />
-      <Button href="#/licences">Licences: what the app is made of</Button>
+      <Button href="#/licences">{LIBRARY.toLicences}</Button>
     </Section>
   )
 }
 
 const SIGN_WORDS = {
-  1: 'Flat with the screen up reads +9.8 m/s², as the standard says.',
-  '-1': 'Flat with the screen up reads −9.8 m/s²; the app turns it round.',
-  0: 'The sign of gravity is not found out yet; recording asks for it.',
+  1: LIBRARY.signStandard,
+  '-1': LIBRARY.signOpposite,
+  0: LIBRARY.signUnknown,
 } as const
 
 function SensorFacts() {
@@ -52,10 +52,7 @@ function SensorFacts() {
       <p class="quiet">{SIGN_WORDS[accelSign]}</p>
       {rateHz > 0 && (
         <p class="quiet">
-          {simulated ? 'Simulated phone' : 'Sensor'}: {shortNumber(rateHz)} Hz,{' '}
-          {hasGyro ? 'with gyroscope' : 'no gyroscope'}, steps of{' '}
-          {accelStepMps2 > 0 ? `${shortNumber(accelStepMps2)} m/s²` : 'no visible size'} and{' '}
-          {gyroStepDps > 0 ? `${shortNumber(gyroStepDps)} deg/s` : 'no visible size'}.
+          {LIBRARY.sensorFacts(simulated, rateHz, hasGyro, accelStepMps2, gyroStepDps)}
         </p>
       )}
       {accelSign !== 0 && !simulated && (
@@ -65,7 +62,7 @@ function SensorFacts() {
             prefer({ accelSign: 0 })
           }}
         >
-          Find the sign out again
+          {LIBRARY.findSignAgain}
         </Button>
       )}
     </div>

@@ -1,4 +1,5 @@
 import type { Library } from '../../shared/model/library'
+import { LIBRARY } from '../../shared/words/en/library'
 import { NameForm, useApp } from '../common'
 
 export function RenameLibrary({ library, onDone }: { library: Library; onDone: () => void }) {
@@ -11,8 +12,8 @@ export function RenameLibrary({ library, onDone }: { library: Library; onDone: (
   return (
     <div class="library-rename">
       <NameForm
-        label="New name"
-        action="Rename"
+        label={LIBRARY.newName}
+        action={LIBRARY.rename}
         before={library.name}
         submit={rename}
         onCancel={onDone}

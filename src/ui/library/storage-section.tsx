@@ -1,3 +1,4 @@
+import { LIBRARY } from '../../shared/words/en/library'
 import { storageSentence } from '../../shared/words/en/storage-words'
 import { Button, Figure, Section, useApp } from '../common'
 
@@ -6,20 +7,15 @@ export function StorageSection() {
   const facts = useApp().library.storageFacts.value
   if (facts === null) return null
   return (
-    <Section title="Storage">
+    <Section title={LIBRARY.storage}>
       <div class="figures">
-        <Figure label="Used" {...size(facts.usedBytes)} />
-        <Figure label="Allowed by the browser" {...size(facts.quotaBytes)} />
+        <Figure label={LIBRARY.used} {...size(facts.usedBytes)} />
+        <Figure label={LIBRARY.allowed} {...size(facts.quotaBytes)} />
       </div>
       <p class="quiet">{storageSentence(facts.persisted)}</p>
-      {facts.unreadableItems > 0 && (
-        <p>
-          {facts.unreadableItems} stored items could not be read and are left out. Back up now, to
-          keep the rest.
-        </p>
-      )}
+      {facts.unreadableItems > 0 && <p>{LIBRARY.unreadable(facts.unreadableItems)}</p>}
       <Button wide href="#/backup">
-        Back up or restore
+        {LIBRARY.toBackup}
       </Button>
     </Section>
   )

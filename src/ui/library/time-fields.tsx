@@ -1,4 +1,5 @@
 import type { CsvMapping, TimeUnit } from '../../shared/format/csv-mapping'
+import { CSV_IMPORT } from '../../shared/words/en/csv-import'
 import { SelectField } from '../common'
 import { NumberText } from './number-text'
 
@@ -23,9 +24,9 @@ export function TimeFields({ columns, mapping, onChange }: TimeFieldsProps) {
   return (
     <div class="csv-fields">
       <SelectField
-        label="Time"
+        label={CSV_IMPORT.time}
         value={time.kind === 'column' ? String(time.column) : 'rate'}
-        options={[...columns, { value: 'rate', text: 'no column: an even rate' }]}
+        options={[...columns, { value: 'rate', text: CSV_IMPORT.evenRate }]}
         onChange={(chosen) =>
           onChange({
             ...mapping,
@@ -38,14 +39,14 @@ export function TimeFields({ columns, mapping, onChange }: TimeFieldsProps) {
       />
       {time.kind === 'column' ? (
         <SelectField
-          label="Unit of time"
+          label={CSV_IMPORT.timeUnit}
           value={time.unit}
           options={UNITS}
           onChange={(next) => onChange({ ...mapping, time: { ...time, unit: next } })}
         />
       ) : (
         <NumberText
-          label="Rate, Hz"
+          label={CSV_IMPORT.rate}
           value={time.rateHz}
           onChange={(rateHz) => onChange({ ...mapping, time: { kind: 'rate', rateHz } })}
         />

@@ -27,7 +27,7 @@ const CALM_CHANGE_MS = 600
 /** How the prop answers one gesture, at rest, or to a rejected movement. */
 export function EffectScreen({ library, answerKey }: { library: Library; answerKey: string }) {
   const entry = answersInOrder(library).find(({ key }) => key === answerKey)
-  if (entry === undefined) return <Missing what={LIGHT_EFFECT.gesture} />
+  if (entry === undefined) return <Missing what="gesture" />
   return (
     <OneEffect library={library} answerKey={answerKey} name={entry.name} stored={entry.answer} />
   )

@@ -6,7 +6,6 @@ import { checkAnswer } from '../../shared/light/safety'
 import { SCREEN_CAVEAT } from '../../shared/light/screen-colour'
 import type { Library } from '../../shared/model/library'
 import { LIGHT_ANSWERS } from '../../shared/words/en/light-answers'
-import { LIGHT_EFFECT } from '../../shared/words/en/light-effect'
 import { drainSentence } from '../../shared/words/en/light-words'
 import { preferences } from '../../state/preferences'
 import { Button, goBack, route, useApp, useWakeLock } from '../common'
@@ -21,7 +20,7 @@ import { usePlayer } from './use-player'
 export function Preview({ library, answerKey }: { library: Library; answerKey: string }) {
   const app = useApp()
   if (!answersInOrder(library).some(({ key }) => key === answerKey)) {
-    return <Missing what={LIGHT_EFFECT.gesture} />
+    return <Missing what="gesture" />
   }
   if (!app.light.warned.value) {
     return (

@@ -1,3 +1,4 @@
+import { MOVES } from '../../shared/words/en/moves'
 import { Button, Icon, NameForm, navigate, route, useApp } from '../common'
 
 export interface AddGestureProps {
@@ -19,15 +20,15 @@ export function AddGesture({ open, onOpen }: AddGestureProps) {
   if (!open) {
     return (
       <Button onClick={() => onOpen(true)}>
-        <Icon name="plus" /> Add a gesture
+        <Icon name="plus" /> {MOVES.addGesture}
       </Button>
     )
   }
   return (
     <NameForm
-      label="Name of the gesture"
-      action="Add"
-      hint="What the hand does, such as Raise or Pour."
+      label={MOVES.gestureName}
+      action={MOVES.add}
+      hint={MOVES.gestureNameHint}
       submit={add}
       onCancel={() => onOpen(false)}
     />

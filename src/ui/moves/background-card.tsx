@@ -1,4 +1,4 @@
-import { durationText, plural } from '../../shared/words/en/numbers'
+import { MOVES } from '../../shared/words/en/moves'
 import { Card, Icon } from '../common'
 
 export interface BackgroundCardProps {
@@ -15,9 +15,9 @@ export function BackgroundCard({ count, totalMs }: BackgroundCardProps) {
           <Icon name="walk" />
         </div>
         <div>
-          <h2 class="gesture-name">Background</h2>
+          <h2 class="gesture-name">{MOVES.background}</h2>
           <p class="quiet small">
-            {count === 0 ? 'none yet' : `${durationText(totalMs)}, ${plural('recording', count)}`}
+            {count === 0 ? MOVES.noneYet : MOVES.backgroundAmount(totalMs, count)}
           </p>
         </div>
       </div>

@@ -1,20 +1,21 @@
+import { MOVES } from '../../shared/words/en/moves'
 import { Icon, type IconName } from '../common/icon'
 
 const CARDS: { icon: IconName; title: string; text: string }[] = [
   {
     icon: 'moves',
-    title: 'Move',
-    text: 'The phone is the prop. Record each movement a few times; every gesture gets its picture.',
+    title: MOVES.move,
+    text: MOVES.moveText,
   },
   {
     icon: 'proof',
-    title: 'Prove',
-    text: 'Takes or people are left out and then recognised: what was understood, and what went wrong.',
+    title: MOVES.prove,
+    text: MOVES.proveText,
   },
   {
     icon: 'prop',
-    title: 'Flash',
-    text: 'Export the very C files that decided here, with vectors that prove the board.',
+    title: MOVES.flash,
+    text: MOVES.flashText,
   },
 ]
 

@@ -1,15 +1,16 @@
 import type { NextStep } from '../../shared/present/next-step'
+import { MOVES } from '../../shared/words/en/moves'
 import { Button, navigate, route, useApp } from '../common'
 import { startNewTester } from '../record/new-tester'
 
 const ACTIONS: Record<NextStep['kind'], string> = {
-  'add-gesture': 'Add a gesture',
-  record: 'Record takes',
-  background: 'Record background',
-  prove: 'Measure it',
-  'look-at-pair': 'Look at them',
-  try: 'Try it',
-  backup: 'Back up',
+  'add-gesture': MOVES.addGesture,
+  record: MOVES.recordTakes,
+  background: MOVES.recordBackground,
+  prove: MOVES.measureIt,
+  'look-at-pair': MOVES.lookAtThem,
+  try: MOVES.tryIt,
+  backup: MOVES.backUp,
 }
 
 /** The next useful step at the thumb: one sentence, one button. */

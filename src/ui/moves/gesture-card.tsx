@@ -1,5 +1,5 @@
 import type { GestureCounts } from '../../shared/present/library-counts'
-import { plural } from '../../shared/words/en/numbers'
+import { MOVES } from '../../shared/words/en/moves'
 import { Card, route } from '../common'
 import { GestureRibbon } from '../ribbon'
 
@@ -15,8 +15,8 @@ export function GestureCard({ counts }: { counts: GestureCounts }) {
           <h2 class="gesture-name">{gesture.name}</h2>
           <p class="quiet small">
             {takes.length === 0
-              ? 'no takes yet'
-              : `${plural('take', takes.length)}, ${plural('tester', testers.length)}`}
+              ? MOVES.noTakesYet
+              : MOVES.takesAndTesters(takes.length, testers.length)}
           </p>
         </div>
       </div>

@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks'
 import type { GestureCounts } from '../../shared/present/library-counts'
 import { countLibrary } from '../../shared/present/library-counts'
-import { durationText, plural } from '../../shared/words/en/numbers'
+import { GESTURE } from '../../shared/words/en/gesture'
+import { durationText } from '../../shared/words/en/numbers'
 import { Button, Figure, goBack, HOME, Icon, Mark, route, Screen, Section, useApp } from '../common'
 import { GestureRibbon } from '../ribbon'
 import { Missing } from './missing'
@@ -32,17 +33,21 @@ function OneGesture({ counts }: { counts: GestureCounts }) {
       back={HOME}
       aside={
         <>
-          <Button tone="quiet" label={`Rename ${gesture.name}`} onClick={() => setRenaming(true)}>
+          <Button
+            tone="quiet"
+            label={GESTURE.renameGesture(gesture.name)}
+            onClick={() => setRenaming(true)}
+          >
             <Icon name="pen" />
           </Button>
-          <Button tone="quiet" label={`Delete ${gesture.name}`} onClick={remove}>
+          <Button tone="quiet" label={GESTURE.deleteGesture(gesture.name)} onClick={remove}>
             <Icon name="bin" />
           </Button>
         </>
       }
       foot={
         <Button tone="amber" big wide href={route('record', gesture.id)}>
-          <Icon name="record" /> Record takes
+          <Icon name="record" /> {GESTURE.recordTakes}
         </Button>
       }
     >
@@ -53,24 +58,28 @@ function OneGesture({ counts }: { counts: GestureCounts }) {
         </div>
         <div class="figures">
           <Figure
-            label="Takes"
+            label={GESTURE.takes}
             value={takes.length}
             note={madeCount > 0 && <Mark kind="generated" count={madeCount} />}
           />
-          <Figure label="Median length" value={medianLength(counts)} note={`n = ${takes.length}`} />
+          <Figure
+            label={GESTURE.medianLength}
+            value={medianLength(counts)}
+            note={`n = ${takes.length}`}
+          />
         </div>
       </div>
       <Button wide href={route('light', gesture.id)}>
-        Light, sound, vibration
+        {GESTURE.toLight}
       </Button>
       {takes.length > 0 && (
-        <Section title={plural('tester', counts.testers.length)}>
+        <Section title={GESTURE.testerCount(counts.testers.length)}>
           <Testers counts={counts} />
         </Section>
       )}
-      <Section title={plural('take', takes.length)}>
+      <Section title={GESTURE.takeCount(takes.length)}>
         {takes.length === 0 ? (
-          <p class="quiet">None yet. Five are enough to begin; mix speeds and sizes.</p>
+          <p class="quiet">{GESTURE.noTakesYet}</p>
         ) : (
           <TakeList takes={takes} />
         )}

@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks'
 import type { Library } from '../../shared/model/library'
 import { countLibrary, type LibraryCounts } from '../../shared/present/library-counts'
 import { nextStep } from '../../shared/present/next-step'
-import { plural } from '../../shared/words/en/numbers'
+import { MOVES } from '../../shared/words/en/moves'
 import { Button, Icon, Mark, Screen, useApp } from '../common'
 import { Unfinished } from '../record/unfinished'
 import { AddGesture } from './add-gesture'
@@ -30,7 +30,7 @@ function LibraryCards({ library }: { library: Library }) {
     <Screen
       title={library.name}
       aside={
-        <Button tone="quiet" href="#/library" label="Libraries, files and settings">
+        <Button tone="quiet" href="#/library" label={MOVES.toLibraries}>
           <Icon name="shelf" />
         </Button>
       }
@@ -50,7 +50,7 @@ function LibraryCards({ library }: { library: Library }) {
       <AddGesture open={adding} onOpen={setAdding} />
       {counts.gestures.length > 0 && !adding && (
         <Button wide href="#/collect">
-          Collect from testers
+          {MOVES.toCollect}
         </Button>
       )}
     </Screen>
@@ -60,9 +60,9 @@ function LibraryCards({ library }: { library: Library }) {
 function Summary({ library, counts }: { library: Library; counts: LibraryCounts }) {
   return (
     <p class="moves-summary">
-      <span>{plural('gesture', counts.gestures.length)}</span>
-      <span>{plural('take', counts.takes)}</span>
-      <span>{plural('tester', counts.testers.length)}</span>
+      <span>{MOVES.gestures(counts.gestures.length)}</span>
+      <span>{MOVES.takes(counts.takes)}</span>
+      <span>{MOVES.testers(counts.testers.length)}</span>
       {library.generated && <Mark kind="generated" />}
     </p>
   )

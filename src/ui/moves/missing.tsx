@@ -1,13 +1,14 @@
+import { MOVES } from '../../shared/words/en/moves'
 import { Button, HOME, Screen } from '../common'
 
 /** For an address that leads to nothing, such as after a deletion. */
-export function Missing({ what }: { what: string }) {
+export function Missing({ what }: { what: keyof typeof MOVES.missing }) {
   return (
-    <Screen title="Not here" back={HOME}>
-      <p>This {what} is not in the open library. It was deleted, or belongs to another library.</p>
+    <Screen title={MOVES.notHere} back={HOME}>
+      <p>{MOVES.missing[what]}</p>
       <div class="buttons">
-        <Button href={HOME}>Back to the gestures</Button>
-        <Button href="#/library">Other libraries</Button>
+        <Button href={HOME}>{MOVES.backToGestures}</Button>
+        <Button href="#/library">{MOVES.otherLibraries}</Button>
       </div>
     </Screen>
   )

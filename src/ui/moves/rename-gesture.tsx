@@ -1,4 +1,5 @@
 import type { Gesture } from '../../shared/model/library'
+import { GESTURE } from '../../shared/words/en/gesture'
 import { NameForm, useApp } from '../common'
 
 export function RenameGesture({ gesture, onDone }: { gesture: Gesture; onDone: () => void }) {
@@ -10,8 +11,8 @@ export function RenameGesture({ gesture, onDone }: { gesture: Gesture; onDone: (
   }
   return (
     <NameForm
-      label="New name"
-      action="Rename"
+      label={GESTURE.newName}
+      action={GESTURE.rename}
       before={gesture.name}
       submit={rename}
       onCancel={onDone}

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks'
+import { MOVES } from '../../shared/words/en/moves'
 import type { SessionsState, WaitingSession } from '../../state/session'
 import { Button, Notice, route, useApp } from '../common'
 
@@ -31,11 +32,11 @@ function SessionNotice({ session }: { session: WaitingSession }) {
     <Notice>
       <p>
         {isOver
-          ? `The session of ${testerCode} is over, with ${kept} of ${total} kept.`
-          : `The session of ${testerCode} stands at ${done} of ${total}.`}
+          ? MOVES.sessionOver(testerCode, kept, total)
+          : MOVES.sessionStands(testerCode, done, total)}
       </p>
       <div class="buttons">
-        <Button href={route('session', id)}>{isOver ? 'Hand it over' : 'Go on'}</Button>
+        <Button href={route('session', id)}>{isOver ? MOVES.handItOver : MOVES.goOn}</Button>
       </div>
     </Notice>
   )

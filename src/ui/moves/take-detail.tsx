@@ -1,5 +1,5 @@
 import type { Take } from '../../shared/model/library'
-import { shortNumber } from '../../shared/words/en/numbers'
+import { GESTURE } from '../../shared/words/en/gesture'
 import { Button, route, SelectField, useApp, useSamples } from '../common'
 import { TakeFacts } from './take-facts'
 import { TakeQuality } from './take-quality'
@@ -23,15 +23,17 @@ export function TakeDetail({ take }: { take: Take }) {
         />
       )}
       <SelectField
-        label="Gesture"
+        label={GESTURE.gestureLabel}
         value={take.gestureId}
         options={gestures.map(({ id, name }) => ({ value: id, text: name }))}
         onChange={(gestureId) => void app.library.relabel(take.id, gestureId)}
       />
       <TakeFacts take={take} />
       <div class="buttons">
-        <Button href={route('replay', take.id)}>Replay through the recogniser</Button>
-        <Button onClick={() => void app.library.removeRecordings([take.id])}>Delete</Button>
+        <Button href={route('replay', take.id)}>{GESTURE.toReplay}</Button>
+        <Button onClick={() => void app.library.removeRecordings([take.id])}>
+          {GESTURE.delete}
+        </Button>
       </div>
     </div>
   )
@@ -42,7 +44,5 @@ function recordedText({ recordedAt, sampleCount, device }: Take): string {
   const time = Number.isNaN(when.getTime())
     ? recordedAt
     : when.toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' })
-  const rate = device.rateHz > 0 ? ` at ${shortNumber(device.rateHz)} Hz` : ''
-  const gyro = device.hasGyro ? '' : ', without gyroscope'
-  return `${time}: ${sampleCount} samples${rate}${gyro}; ${device.label}`
+  return GESTURE.takeFacts(time, sampleCount, device.rateHz, device.hasGyro, device.label)
 }

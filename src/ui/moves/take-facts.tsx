@@ -1,11 +1,12 @@
 import { useState } from 'preact/hooks'
 import type { Hand, Take } from '../../shared/model/library'
+import { GESTURE } from '../../shared/words/en/gesture'
 import { Button, SelectField, TextField, useApp } from '../common'
 
 const HANDS: { value: Hand; text: string }[] = [
-  { value: 'left', text: 'left' },
-  { value: 'right', text: 'right' },
-  { value: 'unknown', text: 'not noted' },
+  { value: 'left', text: GESTURE.left },
+  { value: 'right', text: GESTURE.right },
+  { value: 'unknown', text: GESTURE.notNoted },
 ]
 
 /** Puts right who performed a take: a wrong tester would spoil every held-out figure. */
@@ -22,20 +23,20 @@ export function TakeFacts({ take }: { take: Take }) {
       }}
     >
       <TextField
-        label="Tester's code"
+        label={GESTURE.testerCode}
         value={code}
         maxLength={8}
         onInput={(value) => setCode(value.trim())}
       />
       <SelectField
-        label="Hand"
+        label={GESTURE.hand}
         value={take.hand}
         options={HANDS}
         onChange={(hand) => void library.updateFacts(take.id, { hand })}
       />
       {changed && (
         <Button submit disabled={code === ''}>
-          Change tester
+          {GESTURE.changeTester}
         </Button>
       )}
     </form>

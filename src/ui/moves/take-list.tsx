@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { Take } from '../../shared/model/library'
-import { durationText, plural } from '../../shared/words/en/numbers'
+import { GESTURE } from '../../shared/words/en/gesture'
+import { durationText } from '../../shared/words/en/numbers'
 import { Mark } from '../common'
 import { LongList } from '../common/long-list'
 import { TakeDetail } from './take-detail'
@@ -38,11 +39,11 @@ function TakeRow({ take, open, onTap }: { take: Take; open: boolean; onTap: () =
   return (
     <button type="button" class="take-row" aria-expanded={open} onClick={onTap}>
       <span>{take.testerCode}</span>
-      <span class="quiet">{take.hand === 'unknown' ? '' : take.hand}</span>
+      <span class="quiet">{take.hand === 'unknown' ? '' : GESTURE[take.hand]}</span>
       <span>
         {durationText(lengthMs)}
-        {trim !== null && <span class="quiet"> trimmed</span>}
-        {gaps.length > 0 && <span> {plural('gap', gaps.length)}</span>}
+        {trim !== null && <span class="quiet"> {GESTURE.trimmed}</span>}
+        {gaps.length > 0 && <span> {GESTURE.gapCount(gaps.length)}</span>}
       </span>
       <span class="take-row-end">{source === 'phone' ? '' : <Mark kind={source} />}</span>
     </button>

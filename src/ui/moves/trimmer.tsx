@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { Trim } from '../../shared/model/library'
 import type { SampleBlock } from '../../shared/model/sample'
+import { GESTURE } from '../../shared/words/en/gesture'
 import { durationText } from '../../shared/words/en/numbers'
 import { Button } from '../common'
 import { SmallTrace } from './small-trace'
@@ -31,7 +32,7 @@ export function Trimmer({ samples, durationMs, trim, onTrim }: TrimmerProps) {
       </div>
       <div class="trim-handles">
         <Handle
-          label="Start"
+          label={GESTURE.start}
           value={part.startMs}
           durationMs={durationMs}
           onInput={(startMs) =>
@@ -40,7 +41,7 @@ export function Trimmer({ samples, durationMs, trim, onTrim }: TrimmerProps) {
           onChange={apply}
         />
         <Handle
-          label="End"
+          label={GESTURE.end}
           value={part.endMs}
           durationMs={durationMs}
           onInput={(endMs) =>
@@ -51,8 +52,8 @@ export function Trimmer({ samples, durationMs, trim, onTrim }: TrimmerProps) {
       </div>
       <p class="quiet small">
         {whole
-          ? `The whole take counts: ${durationText(durationMs)}.`
-          : `${durationText(part.endMs - part.startMs)} of ${durationText(durationMs)} count; the rest stays stored.`}
+          ? GESTURE.wholeCounts(durationMs)
+          : GESTURE.partCounts(part.endMs - part.startMs, durationMs)}
       </p>
       {trim !== null && (
         <div class="buttons">
@@ -62,7 +63,7 @@ export function Trimmer({ samples, durationMs, trim, onTrim }: TrimmerProps) {
               onTrim(null)
             }}
           >
-            Use the whole take
+            {GESTURE.useWhole}
           </Button>
         </div>
       )}

@@ -1,4 +1,5 @@
 import type { Evaluation, TakeOutcome } from '../../shared/model/evaluation'
+import { PROOF } from '../../shared/words/en/proof'
 import { outcomeText } from '../../shared/words/en/verdict'
 import type { Cell } from '../charts'
 import { route, Section } from '../common'
@@ -27,9 +28,9 @@ export function CellTakes({ evaluation, cell }: { evaluation: Evaluation; cell: 
 
 function cellTitle(evaluation: Evaluation, { truth, answer }: Cell): string {
   const performed = evaluation.gestures[truth]?.name ?? ''
-  if (answer === null) return `${performed}, answered none`
-  if (answer === truth) return `${performed}, understood`
-  return `${performed}, answered ${evaluation.gestures[answer]?.name ?? ''}`
+  if (answer === null) return PROOF.answeredNone(performed)
+  if (answer === truth) return PROOF.understood(performed)
+  return PROOF.answered(performed, evaluation.gestures[answer]?.name ?? '')
 }
 
 function OutcomeRow({ outcome, evaluation }: { outcome: TakeOutcome; evaluation: Evaluation }) {

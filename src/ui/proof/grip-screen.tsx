@@ -1,6 +1,7 @@
 import './grip.css'
 import { useState } from 'preact/hooks'
 import type { GripTolerance } from '../../shared/grip/grip-tolerance'
+import { GRIP } from '../../shared/words/en/grip'
 import {
   basisWords,
   bestRemedy,
@@ -24,12 +25,8 @@ export function GripScreen() {
   const takes = app.library.recordings.value.filter(({ kind }) => kind === 'take').length
   if (takes === 0) {
     return (
-      <Screen title="Grip" back="#/proof">
-        <NextStep
-          text="There are no takes to turn."
-          action="Record takes on Moves"
-          href="#/moves"
-        />
+      <Screen title={GRIP.title} back="#/proof">
+        <NextStep text={GRIP.noTakes} action={GRIP.recordTakes} href="#/moves" />
       </Screen>
     )
   }
@@ -38,15 +35,12 @@ export function GripScreen() {
       <Progress progress={job.progress} cancel={job.cancel} />
     ) : job.state !== 'done' || job.stale ? (
       <Button tone="amber" big wide onClick={() => void app.measureGrip()}>
-        {job.state === 'done' ? 'Measure again' : 'Measure grip tolerance'}
+        {job.state === 'done' ? GRIP.measureAgain : GRIP.measure}
       </Button>
     ) : undefined
   return (
-    <Screen title="Grip" back="#/proof" foot={foot}>
-      <p>
-        The same movement looks different in every grip. Here held-out takes are turned about the
-        long axis, and the mounting is tilted, before anything else is done with them.
-      </p>
+    <Screen title={GRIP.title} back="#/proof" foot={foot}>
+      <p>{GRIP.lead}</p>
       <JobRemark job={job} />
       {job.state === 'done' && <GripResult grip={job.value} />}
     </Screen>
@@ -59,14 +53,14 @@ function GripResult({ grip }: { grip: GripTolerance }) {
   return (
     <>
       <Choice
-        legend="Recall wanted"
+        legend={GRIP.recallWanted}
         value={limit}
         options={LIMITS.map((value) => ({ value, text: `${Number(value) * 100} %` }))}
         onChange={setLimit}
       />
-      <Section title="Turned about the long axis">
+      <Section title={GRIP.rollTitle}>
         <GripPlot
-          label="Recall against roll of the grip"
+          label={GRIP.rollPlot}
           lines={grip.remedies.map(({ remedy, roll }) => ({ remedy, points: roll }))}
           limit={Number(limit)}
         />
@@ -75,7 +69,7 @@ function GripResult({ grip }: { grip: GripTolerance }) {
         <section key={score.remedy} class="grip-remedy">
           <h3>
             {REMEDY_LETTERS[score.remedy]}: {REMEDY_NAMES[score.remedy]}
-            {score === best && <span class="quiet small"> – carries furthest for its cost</span>}
+            {score === best && <span class="quiet small"> {GRIP.bestForCost}</span>}
           </h3>
           <p>
             {reachWords(score, Number(limit))} {costWords(score, grip.remedies)}
@@ -83,9 +77,9 @@ function GripResult({ grip }: { grip: GripTolerance }) {
         </section>
       ))}
       <Notice>{verticalWords(grip)}</Notice>
-      <Section title="Mounting tilted">
+      <Section title={GRIP.tiltTitle}>
         <GripPlot
-          label="Recall against tilt of the mounting"
+          label={GRIP.tiltPlot}
           lines={grip.remedies.map(({ remedy, tilt }) => ({ remedy, points: tilt }))}
           limit={Number(limit)}
         />

@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks'
 import type { Evaluation, Holdout } from '../../shared/model/evaluation'
 import { expectationSentence } from '../../shared/present/expectation'
 import { countLibrary } from '../../shared/present/library-counts'
-import { plural } from '../../shared/words/en/numbers'
+import { PROOF } from '../../shared/words/en/proof'
 import { HOLDOUT_WORDS } from '../../shared/words/en/trust'
 import type { Job } from '../../state/app'
 import { Button, Choice, NextStep, Notice, Progress, Screen, useApp, usePlaceStep } from '../common'
@@ -22,13 +22,9 @@ function TakesScreen({ rest }: { rest: string[] }) {
   const evaluation = job.state === 'done' ? job.value : null
   const cells = evaluation === null ? null : cellsOf(rest, evaluation)
   return (
-    <Screen title="Takes behind the count" back="#/proof">
+    <Screen title={PROOF.cellTitle} back="#/proof">
       {evaluation === null || cells === null ? (
-        <NextStep
-          text="This count is not of the measurement at hand."
-          action="Go to Proof"
-          href="#/proof"
-        />
+        <NextStep text={PROOF.cellIsOld} action={PROOF.goToProof} href="#/proof" />
       ) : (
         cells.map((cell) => (
           <CellTakes key={`${cell.truth} ${cell.answer}`} evaluation={evaluation} cell={cell} />
@@ -48,25 +44,20 @@ function ProofScreen() {
   const holdout = chosen ?? done ?? (counts.testers.length < 2 ? 'take' : 'tester')
   if (library === null || counts.takes === 0) {
     return (
-      <Screen title="Proof">
-        <NextStep
-          text="There are no takes to measure with."
-          action="Record takes on Moves"
-          href="#/moves"
-        />
+      <Screen title={PROOF.title}>
+        <NextStep text={PROOF.noTakes} action={PROOF.recordTakes} href="#/moves" />
       </Screen>
     )
   }
   const expected = expectationSentence(counts)
   const foot = <Foot job={job} holdout={holdout} run={() => void app.evaluate(holdout)} />
   return (
-    <Screen title="Proof" foot={needsFoot(job, holdout) ? foot : <AfterFoot />}>
+    <Screen title={PROOF.title} foot={needsFoot(job, holdout) ? foot : <AfterFoot />}>
       <p class="quiet">
-        {plural('gesture', counts.gestures.length)}, {plural('take', counts.takes)},{' '}
-        {plural('tester', counts.testers.length)}
+        {PROOF.basis(counts.gestures.length, counts.takes, counts.testers.length)}
       </p>
       <Choice
-        legend="Hold out"
+        legend={PROOF.holdOut}
         value={holdout}
         options={[
           { value: 'tester', text: HOLDOUT_WORDS.tester.name },
@@ -83,10 +74,10 @@ function ProofScreen() {
           <Result evaluation={job.value} stale={job.stale} />
         </div>
       )}
-      <Button href="#/decide">Decide: which gestures, how much data, which sensor</Button>
-      <Button href="#/compare">What changed: two models on the same takes</Button>
-      <Button href="#/grip">Grip tolerance: how far may it turn in the hand?</Button>
-      <Button href="#/report">Report: all of it on one page, to print or keep</Button>
+      <Button href="#/decide">{PROOF.toDecide}</Button>
+      <Button href="#/compare">{PROOF.toCompare}</Button>
+      <Button href="#/grip">{PROOF.toGrip}</Button>
+      <Button href="#/report">{PROOF.toReport}</Button>
     </Screen>
   )
 }
@@ -100,10 +91,7 @@ function AfterFoot() {
 function OneTester() {
   return (
     <Notice>
-      <p>
-        Every take is by one tester, so no tester can be left out. Ask a second one for takes, or
-        hold out takes.
-      </p>
+      <p>{PROOF.oneTester}</p>
     </Notice>
   )
 }
@@ -123,7 +111,7 @@ function Foot({ job, holdout, run }: FootProps) {
   const again = job.state === 'done' && job.value.holdout === holdout
   return (
     <Button tone="amber" big wide onClick={run}>
-      {again ? 'Measure again' : 'Measure'}
+      {again ? PROOF.measureAgain : PROOF.measure}
     </Button>
   )
 }

@@ -1,4 +1,4 @@
-import { ageText } from '../../shared/words/en/age-words'
+import { PROOF } from '../../shared/words/en/proof'
 import type { Job } from '../../state/app'
 import { Notice } from '../common'
 
@@ -16,11 +16,11 @@ export function JobRemark({ job }: JobRemarkProps) {
     )
   }
   if (job.state !== 'done') return null
-  const age = job.at === undefined ? '' : `Measured ${ageText(job.at, Date.now())}.`
-  if (!job.stale) return <p class="quiet small">{age}</p>
+  const when = PROOF.measured(job.at ?? null, Date.now(), job.stale)
+  if (!job.stale) return <p class="quiet small">{when}</p>
   return (
     <Notice>
-      <p>{age} Takes or settings have changed since: these figures are of the library before.</p>
+      <p>{when}</p>
     </Notice>
   )
 }

@@ -1,5 +1,6 @@
 import type { Evaluation } from '../../shared/model/evaluation'
 import { wrongCells } from '../../shared/present/confused-pair'
+import { PROOF } from '../../shared/words/en/proof'
 import { cellRoute } from './routes'
 
 /** Every cell off the diagonal as a line of its own, most takes first: easier to tap, and to read. */
@@ -14,7 +15,8 @@ export function Mistakes({ evaluation }: { evaluation: Evaluation }) {
           <a class="outcome" href={cellRoute(evaluation, cell)}>
             <b>{cell.count}</b>
             <span>
-              {name(cell.truth)} → {cell.answer === null ? 'none' : name(cell.answer)}
+              {name(cell.truth)} →{' '}
+              {cell.answer === null ? PROOF.answeredNoneShort : name(cell.answer)}
             </span>
             <span class="quiet" aria-hidden="true">
               ›

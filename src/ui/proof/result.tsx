@@ -1,8 +1,9 @@
 import type { Evaluation } from '../../shared/model/evaluation'
 import type { MatcherKind } from '../../shared/model/recogniser-model'
 import { confusedPairSentence, mostConfusedPair } from '../../shared/present/confused-pair'
-import { countOf, percent, percentRange, plural } from '../../shared/words/en/numbers'
-import { evaluationWarnings, measuredSentence } from '../../shared/words/en/trust'
+import { percent } from '../../shared/words/en/numbers'
+import { PROOF } from '../../shared/words/en/proof'
+import { evaluationWarnings } from '../../shared/words/en/trust'
 import { ConfusionMatrix, RateBar } from '../charts'
 import { NextStep, Notice, Section } from '../common'
 import { GestureRibbon } from '../ribbon'
@@ -18,15 +19,13 @@ export function Result({ evaluation, stale }: { evaluation: Evaluation; stale: b
   const { accuracy } = evaluation
   return (
     <>
-      <Section title="Held-out takes understood">
+      <Section title={PROOF.understoodTitle}>
         <p class="proof-figure">
-          {percent(accuracy.value)} <span>{countOf(accuracy)} takes</span>
+          {percent(accuracy.value)} <span>{PROOF.takesNote(accuracy)}</span>
         </p>
-        <p class="small quiet">
-          {measuredSentence(evaluation)} 95 % interval {percentRange(accuracy.low, accuracy.high)}.
-        </p>
-        <RateBar name="understood" rate={accuracy} />
-        <RateBar name="rejected" rate={evaluation.rejected} />
+        <p class="small quiet">{PROOF.measuredHow(evaluation)}</p>
+        <RateBar name={PROOF.rateUnderstood} rate={accuracy} />
+        <RateBar name={PROOF.rateRejected} rate={evaluation.rejected} />
         {evaluationWarnings(evaluation).map((warning) => (
           <Notice key={warning}>
             <p>{warning}</p>
@@ -34,7 +33,7 @@ export function Result({ evaluation, stale }: { evaluation: Evaluation; stale: b
         ))}
       </Section>
       <Pair evaluation={evaluation} />
-      <Section title="What was taken for what">
+      <Section title={PROOF.confusionTitle}>
         <ConfusionMatrix
           evaluation={evaluation}
           hrefOf={(cell) => cellRoute(evaluation, cell)}
@@ -57,29 +56,27 @@ function Pair({ evaluation }: { evaluation: Evaluation }) {
   if (pair === null) return null
   const text = confusedPairSentence(evaluation, pair)
   const href = pairRoute(evaluation, pair.first, pair.second)
-  return <NextStep quiet text={text} action="Look at these takes" href={href} />
+  return <NextStep quiet text={text} action={PROOF.lookAtTakes} href={href} />
 }
 
 const SHORT_KINDS: Record<MatcherKind, string> = {
-  template: 'templates',
-  kernel: 'kernels',
-  both: 'both',
+  template: PROOF.templates,
+  kernel: PROOF.kernels,
+  both: PROOF.both,
 }
 
 function Folds({ evaluation }: { evaluation: Evaluation }) {
   const { folds, skipped } = evaluation
   return (
-    <Section title="How it was measured">
-      <p class="small quiet">
-        In each fold scaling, templates and thresholds are learned again without the takes held out.
-      </p>
+    <Section title={PROOF.howMeasured}>
+      <p class="small quiet">{PROOF.foldsLead}</p>
       <table class="folds">
         <thead>
           <tr>
-            <th scope="col">Held out</th>
-            <th scope="col">tested</th>
-            <th scope="col">trained on</th>
-            <th scope="col">with</th>
+            <th scope="col">{PROOF.heldOut}</th>
+            <th scope="col">{PROOF.tested}</th>
+            <th scope="col">{PROOF.trainedOn}</th>
+            <th scope="col">{PROOF.with}</th>
           </tr>
         </thead>
         <tbody>
@@ -95,12 +92,10 @@ function Folds({ evaluation }: { evaluation: Evaluation }) {
       </table>
       {skipped.length > 0 && (
         <details>
-          <summary>{plural('take', skipped.length)} left out</summary>
+          <summary>{PROOF.leftOut(skipped.length)}</summary>
           <ul class="notes">
             {reasonCounts(skipped).map(([reason, count]) => (
-              <li key={reason}>
-                {plural('take', count)}: {reason}
-              </li>
+              <li key={reason}>{PROOF.leftOutBecause(count, reason)}</li>
             ))}
           </ul>
         </details>

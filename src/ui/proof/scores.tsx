@@ -1,4 +1,5 @@
 import type { Evaluation } from '../../shared/model/evaluation'
+import { PROOF } from '../../shared/words/en/proof'
 import { RateAxis, RateBar, rateAxisStart } from '../charts'
 import { Section } from '../common'
 import { GestureRibbon } from '../ribbon'
@@ -7,11 +8,8 @@ import { GestureRibbon } from '../ribbon'
 export function Scores({ evaluation }: { evaluation: Evaluation }) {
   const from = rateAxisStart(evaluation.scores.flatMap((score) => [score.recall, score.precision]))
   return (
-    <Section title="Gesture by gesture">
-      <p class="small quiet">
-        Recall: of the takes performed, how many were answered so. Precision: of the answers, how
-        many were right. Lines are 95 % Wilson intervals.
-      </p>
+    <Section title={PROOF.scoresTitle}>
+      <p class="small quiet">{PROOF.scoresLead}</p>
       <div class="score">
         <span class="score-picture" />
         <RateAxis from={from} />

@@ -1,6 +1,7 @@
 import type { TradeOffPoint } from '../../shared/evaluation/trade-off'
 import type { BackgroundScore } from '../../shared/model/evaluation'
 import { shortNumber } from '../../shared/words/en/numbers'
+import { PROOF } from '../../shared/words/en/proof'
 import { spokenPoint } from '../../shared/words/en/trade-off-words'
 import { niceCeiling } from '../charts'
 import { rootShare, rootTicks } from '../charts/scale'
@@ -85,10 +86,10 @@ function Axes({ scales, width, mostHours, mostMissed }: AxesProps) {
         </text>
       ))}
       <text x={width - RIGHT} y={HEIGHT - 4} text-anchor="end">
-        false activations an hour →
+        {PROOF.tradeOffAcross}
       </text>
       <text x={LEFT - 40} y={HEIGHT - 4}>
-        ↑ missed or wrong
+        {PROOF.tradeOffUp}
       </text>
     </>
   )

@@ -8,6 +8,7 @@ import {
 } from '../../shared/evaluation/trade-off'
 import type { BackgroundScore, Evaluation } from '../../shared/model/evaluation'
 import { percent, shortNumber } from '../../shared/words/en/numbers'
+import { PROOF } from '../../shared/words/en/proof'
 import {
   activationNote,
   CLAIMS,
@@ -46,15 +47,11 @@ export function TradeOffView({
   const [moving, setMoving] = useState<number | null>(null)
   const point = tradeOffAt(evaluation, moving ?? evaluation.thresholdFactor)
   return (
-    <Section title="Misses against false activations">
-      <p class="small quiet">
-        A greater threshold factor accepts more: fewer takes are missed, and more movements answer
-        that nobody meant. Same held-out takes and background at every point; axes are stretched
-        near 0.
-      </p>
+    <Section title={PROOF.tradeOffTitle}>
+      <p class="small quiet">{PROOF.tradeOffLead}</p>
       {point.background !== null && <TradeOffPlot curve={curve} point={point} />}
       <Slider
-        label="Threshold factor"
+        label={PROOF.thresholdFactor}
         value={nearestStep(point.factor)}
         min={0}
         max={TRADE_OFF_FACTORS.length - 1}
@@ -63,16 +60,12 @@ export function TradeOffView({
         onChange={(step) => void keep(TRADE_OFF_FACTORS[step] ?? 1).then(() => setMoving(null))}
       />
       <div class="trade-off-ends small quiet" aria-hidden="true">
-        <span>× 0.5 rejects more</span>
-        <span>accepts more × 2</span>
+        <span>{PROOF.rejectsMore}</span>
+        <span>{PROOF.acceptsMore}</span>
       </div>
       <PointFigures point={point} />
       {point.background !== null && <Claim background={point.background} />}
-      <p class="small quiet">
-        {stale ? 'Takes or settings have changed since this was measured. ' : ''}The factor is the
-        one under Training on Prop; the next model takes it. A point that is chosen for its figures
-        looks better than it is: measure it again with takes and background recorded afterwards.
-      </p>
+      <p class="small quiet">{PROOF.factorHint(stale)}</p>
     </Section>
   )
 }
@@ -81,21 +74,17 @@ function PointFigures({ point }: { point: TradeOffPoint }) {
   return (
     <div class="trade-off-figures">
       <Figure
-        label="Missed or wrong"
+        label={PROOF.missedOrWrong}
         value={percent(point.missed.value)}
         note={missedNote(point)}
       />
       {point.background === null ? (
-        <Figure
-          label="False activations"
-          value="not known"
-          note="no background was counted: record some on Moves"
-        />
+        <Figure label={PROOF.falseActivations} value={PROOF.notKnown} note={PROOF.notCounted} />
       ) : (
         <Figure
-          label="False activations"
+          label={PROOF.falseActivations}
           value={shortNumber(point.background.perHour)}
-          unit="an hour"
+          unit={PROOF.anHour}
           note={activationNote(point.background)}
         />
       )}
@@ -110,7 +99,7 @@ function Claim({ background }: { background: BackgroundScore }) {
   return (
     <>
       <Choice
-        legend="A rate to claim, fewer an hour than"
+        legend={PROOF.claimLabel}
         value={claimed}
         options={CLAIMS.map((rate) => ({ value: `${rate}` as Claimed, text: `${rate}` }))}
         onChange={setClaimed}

@@ -1,3 +1,4 @@
+import { TARGET_FORMS } from '../../shared/words/en/target-forms'
 import { TextField } from '../common'
 import { NumberField } from './number-field'
 import type { TargetFormProps } from './sensor-form'
@@ -7,16 +8,16 @@ export function BoardForm({ target, onChange }: TargetFormProps) {
   return (
     <>
       <TextField
-        label="Name"
+        label={TARGET_FORMS.name}
         value={target.name}
         maxLength={60}
         wrong={target.name.trim() === ''}
-        {...(target.name.trim() === '' ? { hint: 'Give the target a name.' } : {})}
+        {...(target.name.trim() === '' ? { hint: TARGET_FORMS.nameMissing } : {})}
         onInput={(name) => onChange({ ...target, name })}
       />
       <div class="prop-pair">
         <NumberField
-          label="Clock"
+          label={TARGET_FORMS.clock}
           unit="MHz"
           value={target.clockHz / 1e6}
           min={0.1}
@@ -24,7 +25,7 @@ export function BoardForm({ target, onChange }: TargetFormProps) {
           onChange={(mhz) => onChange({ ...target, clockHz: Math.round(mhz * 1e6) })}
         />
         <NumberField
-          label="RAM"
+          label={TARGET_FORMS.ram}
           unit="KiB"
           value={target.ramBytes / 1024}
           min={0.5}
@@ -34,7 +35,7 @@ export function BoardForm({ target, onChange }: TargetFormProps) {
       </div>
       <div class="prop-pair">
         <NumberField
-          label="Flash"
+          label={TARGET_FORMS.flash}
           unit="KiB"
           value={target.flashBytes / 1024}
           min={4}
@@ -42,7 +43,7 @@ export function BoardForm({ target, onChange }: TargetFormProps) {
           onChange={(kib) => onChange({ ...target, flashBytes: Math.round(kib * 1024) })}
         />
         <NumberField
-          label="Of it for the model"
+          label={TARGET_FORMS.modelFlash}
           unit="KiB"
           value={target.modelBudgetBytes / 1024}
           min={0.5}

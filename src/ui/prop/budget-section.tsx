@@ -5,6 +5,7 @@ import { budgetWarnings, savings } from '../../shared/budget/warnings'
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
 import type { Target } from '../../shared/model/target'
 import { type BudgetRow, budgetRows, savingLine } from '../../shared/words/en/budget-words'
+import { PROP } from '../../shared/words/en/prop'
 import { Notice, Section, SelectField, useApp } from '../common'
 
 /** What the current model asks of a microcontroller, for any of a few kinds of them. */
@@ -12,7 +13,7 @@ export function BudgetSection({ target }: { target: Target }) {
   const job = useApp().model.value
   if (job.state !== 'done') return null
   return (
-    <Section title="Budget">
+    <Section title={PROP.budget}>
       <Budget model={job.value.model} target={target} />
     </Section>
   )
@@ -26,7 +27,7 @@ function Budget({ model, target }: { model: RecogniserModel; target: Target }) {
   return (
     <>
       <SelectField
-        label="Microcontroller"
+        label={PROP.microcontroller}
         value={part.key}
         options={parts.map((one) => ({ value: one.key, text: one.name }))}
         onChange={setKey}
@@ -38,18 +39,13 @@ function Budget({ model, target }: { model: RecogniserModel; target: Target }) {
           <Row key={row.label} row={row} />
         ))}
       </dl>
-      <p class="quiet">
-        Counted: exact, from the model. Measured: on an emulated core of this kind, with the demo
-        library. Estimated: computed from these with cycles or currents that were not measured.
-      </p>
+      <p class="quiet">{PROP.budgetLegend}</p>
     </>
   )
 }
 
 function hintOf(part: Part): string {
-  const megahertz = `${part.clockHz / 1e6} MHz`
-  const core = { avr: 'an 8-bit AVR', m0: 'a Cortex-M0', m3: 'a Cortex-M3' }[part.core]
-  return `${megahertz}; ${part.resembles ? 'taken for' : 'costs of'} ${core}. Clock and memory of the target are set under Board.`
+  return PROP.costsOf(part.clockHz / 1e6, part.resembles, PROP.cores[part.core])
 }
 
 function Warnings({ model, part }: { model: RecogniserModel; part: Part }) {
@@ -63,7 +59,7 @@ function Warnings({ model, part }: { model: RecogniserModel; part: Part }) {
       ))}
       {ways.length > 0 && (
         <>
-          <p>What would help, most first; check with Proof what it costs in recognition:</p>
+          <p>{PROP.wouldHelp}</p>
           <ul class="notes">
             {ways.map((way) => (
               <li key={way.what}>{savingLine(way)}</li>

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Result } from '../../shared/model/result'
-import { byteText } from '../../shared/words/en/numbers'
+import { PROP } from '../../shared/words/en/prop'
 import type { App } from '../../state/app'
 import { Button, Notice, Progress, Section, useApp } from '../common'
 import { type OutFile, saveFile } from '../common/save-file'
@@ -33,12 +33,12 @@ export function useExports(app: App): Exports {
     outcome,
     running,
     firmware: () => void give(() => app.exportFirmware()),
-    libraryFile: () => void give(() => run('Writing the library file', app.exportLibrary)),
+    libraryFile: () => void give(() => run(PROP.writingTheLibraryFile, app.exportLibrary)),
   }
 }
 
 function savedText({ fileName, bytes }: OutFile): string {
-  return `${fileName}, ${byteText(bytes.length)}, handed over.`
+  return PROP.handedOver(fileName, bytes.length)
 }
 
 /** The main action, for the foot of the screen. */
@@ -47,7 +47,7 @@ export function FirmwareButton({ exports }: { exports: Exports }) {
   const making = exports.outcome.state === 'making'
   return (
     <Button tone="amber" big wide disabled={making || gestures < 1} onClick={exports.firmware}>
-      {making ? 'Making the file …' : 'Export firmware'}
+      {making ? PROP.making : PROP.exportFirmware}
     </Button>
   )
 }
@@ -56,11 +56,8 @@ export function FirmwareButton({ exports }: { exports: Exports }) {
 export function ExportSection({ exports }: { exports: Exports }) {
   const { outcome, running } = exports
   return (
-    <Section title="Take it to the bench">
-      <p>
-        The firmware is C99 source: the very recogniser that runs here, the model, test vectors and
-        a self-test. The library file is the backup: every raw take is in it.
-      </p>
+    <Section title={PROP.exportTitle}>
+      <p>{PROP.exportLead}</p>
       {outcome.state === 'failed' && (
         <Notice tone="trouble" live>
           <p>{outcome.text}</p>
@@ -69,7 +66,7 @@ export function ExportSection({ exports }: { exports: Exports }) {
       {outcome.state === 'saved' && <p role="status">{outcome.text}</p>}
       {running !== null && <Progress {...running} />}
       <Button wide disabled={outcome.state === 'making'} onClick={exports.libraryFile}>
-        Export library file
+        {PROP.exportLibraryFile}
       </Button>
     </Section>
   )

@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks'
 import type { Library } from '../../shared/model/library'
 import type { Target } from '../../shared/model/target'
 import { validateTarget } from '../../shared/target/validate-target'
+import { PROP } from '../../shared/words/en/prop'
 import { Button, NextStep, Notice, Screen, Section, useApp, usePlaceStep } from '../common'
 import { BoardForm } from './board-form'
 import { BudgetSection } from './budget-section'
@@ -20,12 +21,8 @@ export function Prop(_props: { rest: string[] }) {
   const library = useApp().library.current.value
   if (library !== null) return <LibraryProp key={library.id} library={library} />
   return (
-    <Screen title="Prop">
-      <NextStep
-        text="A target belongs to a library, and none is open."
-        action="Go to Moves"
-        href="#/moves"
-      />
+    <Screen title={PROP.title}>
+      <NextStep text={PROP.noLibrary} action={PROP.goToMoves} href="#/moves" />
     </Screen>
   )
 }
@@ -36,29 +33,29 @@ function LibraryProp({ library }: { library: Library }) {
   const step = usePlaceStep('prop')
   const [target, problem, changeTarget] = useTarget(library)
   return (
-    <Screen title="Prop" foot={<FirmwareButton exports={exports} />}>
+    <Screen title={PROP.title} foot={<FirmwareButton exports={exports} />}>
       {step !== null && <NextStep quiet {...step} />}
       <ExportSection exports={exports} />
       <ModelSection target={library.target} />
       <BudgetSection target={library.target} />
       {problem !== null && (
         <Notice tone="trouble" live>
-          <p>{problem} The target before this change is still in use.</p>
+          <p>{PROP.targetBefore(problem)}</p>
         </Notice>
       )}
-      <Section title="Sensor">
+      <Section title={PROP.sensor}>
         <SensorForm target={target} onChange={changeTarget} />
       </Section>
-      <Section title="Mounting">
+      <Section title={PROP.mounting}>
         <MountingForm target={target} onChange={changeTarget} />
       </Section>
-      <Section title="Board">
-        <Button href="#/board">Check a board that arrived</Button>
+      <Section title={PROP.board}>
+        <Button href="#/board">{PROP.toBoard}</Button>
         <BoardForm target={target} onChange={changeTarget} />
       </Section>
       <SelfTestSection />
       <LightLinks library={library} />
-      <Section title="Training">
+      <Section title={PROP.training}>
         <TrainingForm
           settings={library.training}
           onChange={(training) => void app.library.update({ training })}

@@ -3,7 +3,7 @@ import { matcherKind } from '../../shared/model/recogniser-model'
 import type { Target } from '../../shared/model/target'
 import { type ModelFact, misfits, modelFacts } from '../../shared/present/model-facts'
 import { KIND_WORDS } from '../../shared/words/en/matcher-words'
-import { plural } from '../../shared/words/en/numbers'
+import { PROP } from '../../shared/words/en/prop'
 import type { Job } from '../../state/app'
 import { Button, Notice, Progress, Section, useApp } from '../common'
 
@@ -12,7 +12,7 @@ export function ModelSection({ target }: { target: Target }) {
   const app = useApp()
   const job = app.model.value
   return (
-    <Section title="Model">
+    <Section title={PROP.model}>
       <ModelJob job={job} train={() => void app.train()} />
       {job.state === 'done' && <Facts trained={job.value} target={target} />}
     </Section>
@@ -27,21 +27,21 @@ function ModelJob({ job, train }: { job: Job<TrainedModel>; train: () => void })
       return (
         <Notice tone="trouble" live>
           <p>{job.message}</p>
-          <Button onClick={train}>Train again</Button>
+          <Button onClick={train}>{PROP.trainAgain}</Button>
         </Notice>
       )
     case 'none':
       return (
         <>
-          <p class="quiet">Not trained yet. Try and the firmware export train when needed.</p>
-          <Button onClick={train}>Train</Button>
+          <p class="quiet">{PROP.notTrained}</p>
+          <Button onClick={train}>{PROP.train}</Button>
         </>
       )
     case 'done':
       return job.stale ? (
         <Notice>
-          <p>Takes or settings have changed since: the figures below are of the model before.</p>
-          <Button onClick={train}>Train again</Button>
+          <p>{PROP.modelStale}</p>
+          <Button onClick={train}>{PROP.trainAgain}</Button>
         </Notice>
       ) : null
   }
@@ -57,7 +57,7 @@ function Facts({ trained, target }: { trained: TrainedModel; target: Target }) {
       ))}
       <dl class="facts">
         <div class="fact">
-          <dt>Compared with</dt>
+          <dt>{PROP.comparedWith}</dt>
           <dd>{KIND_WORDS[matcherKind(trained.model)]}</dd>
           {trained.choice !== '' && <dd class="fact-note">{trained.choice}</dd>}
         </div>
@@ -65,18 +65,16 @@ function Facts({ trained, target }: { trained: TrainedModel; target: Target }) {
           <FactRow key={fact.label} fact={fact} />
         ))}
         <div class="fact">
-          <dt>Takes used</dt>
-          <dd>{plural('take', trained.usedTakeIds.length)}</dd>
+          <dt>{PROP.takesUsed}</dt>
+          <dd>{PROP.takeCount(trained.usedTakeIds.length)}</dd>
           {trained.uncutTakeIds.length > 0 && (
-            <dd class="fact-note">
-              {trained.uncutTakeIds.length} left out: no single movement was found in them
-            </dd>
+            <dd class="fact-note">{PROP.leftOut(trained.uncutTakeIds.length)}</dd>
           )}
         </div>
         <div class="fact">
-          <dt>Model hash</dt>
+          <dt>{PROP.modelHash}</dt>
           <dd title={trained.hash}>{trained.hash.slice(0, 16)}</dd>
-          <dd class="fact-note">SHA-256 of the model bytes; the firmware prints the same</dd>
+          <dd class="fact-note">{PROP.hashNote}</dd>
         </div>
       </dl>
       {trained.notes.length > 0 && (

@@ -10,6 +10,7 @@ import {
   SIGNED_AXES,
 } from '../../shared/present/mounting-choice'
 import { validateMounting } from '../../shared/target/validate-target'
+import { TARGET_FORMS } from '../../shared/words/en/target-forms'
 import { Choice, Field } from '../common'
 import { MountingPicture } from './mounting-picture'
 import type { TargetFormProps } from './sensor-form'
@@ -31,11 +32,11 @@ export function MountingForm({ target, onChange }: TargetFormProps) {
     <>
       <MountingPicture mounting={target.mounting} longAxis={target.longAxis} />
       <Choice
-        legend="Give the mounting by"
+        legend={TARGET_FORMS.mountingBy}
         value={way}
         options={[
-          { value: 'axes', text: 'Axes' },
-          { value: 'matrix', text: 'Matrix' },
+          { value: 'axes', text: TARGET_FORMS.axes },
+          { value: 'matrix', text: TARGET_FORMS.matrix },
         ]}
         onChange={setWay}
       />
@@ -45,15 +46,12 @@ export function MountingForm({ target, onChange }: TargetFormProps) {
         <MatrixField matrix={target.mounting} onChange={mount} />
       )}
       <Choice
-        legend="Board axis along the prop"
+        legend={TARGET_FORMS.boardAxisAlongProp}
         value={target.longAxis}
         options={LONG_AXES}
         onChange={(longAxis) => onChange({ ...target, longAxis })}
       />
-      <p class="small quiet">
-        The long axis is the bold one: it should lie as the prop does, whose roll in the hand is
-        taken out about it.
-      </p>
+      <p class="small quiet">{TARGET_FORMS.longAxisHint}</p>
     </>
   )
 }
@@ -74,18 +72,18 @@ function AxisChoice({ axes: [x, y, z], onChange }: AxisChoiceProps) {
   return (
     <>
       <Choice
-        legend="Board x points along prop"
+        legend={TARGET_FORMS.xAlong}
         value={x}
         options={options(SIGNED_AXES)}
         onChange={(axis) => onChange([...mountingFrom(axis, y).matrix])}
       />
       <Choice
-        legend="Board y points along prop"
+        legend={TARGET_FORMS.yAlong}
         value={y}
         options={options(choicesForY(x))}
         onChange={(axis) => onChange([...mountingFrom(x, axis).matrix])}
       />
-      <p class="small quiet">Board z then points along prop {signed(z)}.</p>
+      <p class="small quiet">{TARGET_FORMS.zAlong(signed(z))}</p>
     </>
   )
 }
@@ -97,7 +95,7 @@ function MatrixField({ matrix, onChange }: { matrix: Matrix3; onChange: (m: Matr
     setDraft(text)
     const parsed = parseMatrix(text)
     if (parsed === null) {
-      setProblem('Enter nine numbers, three a row.')
+      setProblem(TARGET_FORMS.enterNine)
       return
     }
     const checked = validateMounting(parsed)
@@ -106,9 +104,9 @@ function MatrixField({ matrix, onChange }: { matrix: Matrix3; onChange: (m: Matr
   }
   return (
     <Field
-      label="Board = matrix · prop, row by row"
+      label={TARGET_FORMS.matrixLabel}
       wrong={problem !== null}
-      hint={problem ?? 'Rows are board x, y, z in the axes of the prop; a rotation.'}
+      hint={problem ?? TARGET_FORMS.matrixHint}
     >
       {({ id, describedBy }) => (
         <textarea

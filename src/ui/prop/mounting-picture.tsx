@@ -1,4 +1,5 @@
 import type { AxisName, Matrix3 } from '../../shared/model/target'
+import { TARGET_FORMS } from '../../shared/words/en/target-forms'
 
 type Vector = [number, number, number]
 
@@ -29,14 +30,14 @@ export function MountingPicture({ mounting, longAxis }: MountingPictureProps) {
         <Triad axes={unitAxes()} scale={44} />
       </g>
       <text x="92" y="184" text-anchor="middle">
-        prop, held like the phone
+        {TARGET_FORMS.propHeldLikeThePhone}
       </text>
       <g transform="translate(250 96)">
         <BoardPlate axes={axes} />
         <Triad axes={axes} scale={52} strong={NAMES.indexOf(longAxis)} />
       </g>
       <text x="250" y="184" text-anchor="middle">
-        board in the prop
+        {TARGET_FORMS.boardInTheProp}
       </text>
     </svg>
   )
@@ -101,7 +102,7 @@ function describe(axes: Vector[]): string {
     const terms = axis.flatMap((value, k) =>
       value === 0 ? [] : [`${value.toFixed(2)} ${NAMES[k]}`],
     )
-    return `board ${NAMES[index]} along prop ${terms.join(' + ')}`
+    return TARGET_FORMS.boardAlongProp(NAMES[index] ?? '', terms.join(' + '))
   })
   return parts.join('; ')
 }

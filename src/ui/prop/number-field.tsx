@@ -1,5 +1,6 @@
 import './prop.css'
 import { useState } from 'preact/hooks'
+import { TARGET_FORMS } from '../../shared/words/en/target-forms'
 import { TextField } from '../common'
 
 export interface NumberFieldProps {
@@ -23,7 +24,7 @@ export function NumberField(props: NumberFieldProps) {
   const shownHint = problem ?? hint
   return (
     <TextField
-      label={unit === undefined ? label : `${label}, ${unit}`}
+      label={unit === undefined ? label : TARGET_FORMS.withUnit(label, unit)}
       value={text}
       inputMode={whole ? 'numeric' : 'decimal'}
       wrong={problem !== null}
@@ -43,9 +44,8 @@ function numberOf(text: string): number {
 
 function problemOf(text: string, min: number, max: number, whole: boolean): string | null {
   const value = numberOf(text)
-  const kind = whole ? 'a whole number' : 'a number'
   if (Number.isFinite(value) && value >= min && value <= max && !(whole && value % 1 !== 0)) {
     return null
   }
-  return `Enter ${kind} from ${min} to ${max}.`
+  return TARGET_FORMS.enterFromTo(whole, min, max)
 }

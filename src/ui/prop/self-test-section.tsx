@@ -1,5 +1,6 @@
 import { useId, useState } from 'preact/hooks'
 import type { BoardAnswer, Difference } from '../../shared/firmware/board-answer'
+import { PROP } from '../../shared/words/en/prop'
 import { Button, Notice, Section, useApp } from '../common'
 
 type Outcome =
@@ -23,13 +24,10 @@ export function SelfTestSection() {
     )
   }
   return (
-    <Section title="Board's answer">
-      <p>
-        Does the board compute what this phone does? Run the self-test of the exported firmware
-        (INTEGRATION.md in it) and paste what it prints, from “movewright 1” to “done”.
-      </p>
+    <Section title={PROP.selfTestTitle}>
+      <p>{PROP.selfTestLead}</p>
       <div class="field">
-        <label for={id}>Text from the serial port</label>
+        <label for={id}>{PROP.serialText}</label>
         <textarea
           id={id}
           class="matrix-field"
@@ -45,7 +43,7 @@ export function SelfTestSection() {
         disabled={outcome.state === 'comparing' || text.trim() === ''}
         onClick={() => void compare()}
       >
-        {outcome.state === 'comparing' ? 'Comparing …' : 'Compare with the phone'}
+        {outcome.state === 'comparing' ? PROP.comparing : PROP.compareWithPhone}
       </Button>
       {outcome.state === 'failed' && (
         <Notice tone="trouble" live>
@@ -64,10 +62,12 @@ export function Verdict({ answer }: { answer: BoardAnswer }) {
   return (
     <Notice {...(trouble ? { tone: 'trouble' as const } : {})} live>
       <p>{answer.message}</p>
-      {answer.kind === 'other-model' && <p class="quiet">Its hash: {answer.found.slice(0, 16)}</p>}
+      {answer.kind === 'other-model' && (
+        <p class="quiet">{PROP.boardHash(answer.found.slice(0, 16))}</p>
+      )}
       {answer.kind === 'differs' && answer.difference && <First difference={answer.difference} />}
       {answer.kind === 'part' && answer.missing.length > 0 && (
-        <p class="quiet">Not run: {answer.missing.join(', ')}</p>
+        <p class="quiet">{PROP.notRun(answer.missing)}</p>
       )}
     </Notice>
   )
@@ -77,17 +77,15 @@ function First({ difference }: { difference: Difference }) {
   const { vector, why, line, expected, found, cause } = difference
   return (
     <>
-      <p>
-        {vector}, line {line}: {why}
-      </p>
+      <p>{PROP.mismatch(vector, line, why)}</p>
       <dl class="self-test-lines">
-        <dt>Phone</dt>
+        <dt>{PROP.phone}</dt>
         <dd>
-          <code>{expected || '(nothing)'}</code>
+          <code>{expected || PROP.nothing}</code>
         </dd>
-        <dt>Board</dt>
+        <dt>{PROP.board}</dt>
         <dd>
-          <code>{found || '(nothing)'}</code>
+          <code>{found || PROP.nothing}</code>
         </dd>
       </dl>
       <p>{cause}</p>

@@ -7,6 +7,7 @@ import {
 } from '../../shared/present/target-choices'
 import { type SensorFamily, sensorFamily, TARGET_PRESETS } from '../../shared/target/presets'
 import { MAX_RATE_HZ, MIN_RATE_HZ } from '../../shared/target/validate-target'
+import { TARGET_FORMS } from '../../shared/words/en/target-forms'
 import { SelectField } from '../common'
 import { NumberField } from './number-field'
 
@@ -21,14 +22,14 @@ export function SensorForm({ target, onChange }: TargetFormProps) {
   return (
     <>
       <SelectField
-        label="Sensor family"
+        label={TARGET_FORMS.sensorFamily}
         value={family?.key ?? CUSTOM_PRESET}
         options={[
           ...TARGET_PRESETS.map(({ key, name }) => ({ value: key, text: shortName(name) })),
-          { value: CUSTOM_PRESET, text: 'Other, from its data sheet' },
+          { value: CUSTOM_PRESET, text: TARGET_FORMS.otherFromItsDataSheet },
         ]}
         onChange={(key) => onChange(withFamily(target, key))}
-        hint={`${bracketOf(family)}Sensitivity is the data sheet’s for the range, never worked out from full scale.`}
+        hint={TARGET_FORMS.sensitivityHint(bracketOf(family))}
       />
       {family === null ? (
         <CustomSensor target={target} onChange={onChange} />
@@ -44,9 +45,8 @@ function shortName(name: string): string {
   return name.replace(/ \(.*$/, '')
 }
 
-function bracketOf(family: SensorFamily | null): string {
-  const figures = family?.name.match(/\((.*)\)$/)?.[1]
-  return figures === undefined ? '' : `In its smallest range ${figures}. `
+function bracketOf(family: SensorFamily | null): string | null {
+  return family?.name.match(/\((.*)\)$/)?.[1] ?? null
 }
 
 function FamilySensor(props: TargetFormProps & { family: SensorFamily }) {
@@ -54,21 +54,21 @@ function FamilySensor(props: TargetFormProps & { family: SensorFamily }) {
   return (
     <>
       <RangeField
-        label="Accelerometer range"
+        label={TARGET_FORMS.accelRange}
         unit="g"
         ranges={family.accelRanges}
         chosen={target.accel}
         onChange={(accel) => onChange({ ...target, accel })}
       />
       <RangeField
-        label="Gyroscope range"
+        label={TARGET_FORMS.gyroRange}
         unit="deg/s"
         ranges={family.gyroRanges}
         chosen={target.gyro}
         onChange={(gyro) => onChange({ ...target, gyro })}
       />
       <SelectField
-        label="Output data rate"
+        label={TARGET_FORMS.rate}
         value={String(target.rateHz)}
         options={family.ratesHz.map((rate) => ({ value: String(rate), text: `${rate} Hz` }))}
         onChange={(rate) => onChange({ ...target, rateHz: Number(rate) })}
@@ -81,7 +81,7 @@ function FamilySensor(props: TargetFormProps & { family: SensorFamily }) {
 /** A phone delivers at most 60 readings a second; a faster board sees what no take has shown. */
 function rateHint(rateHz: number): { hint?: string } {
   if (rateHz <= 60) return {}
-  return { hint: 'Faster than a phone reads (60 Hz): takes hold nothing above about 25 Hz.' }
+  return { hint: TARGET_FORMS.fasterThanPhone }
 }
 
 interface RangeFieldProps {
@@ -117,7 +117,7 @@ function CustomSensor({ target, onChange }: TargetFormProps) {
     <>
       <div class="prop-pair">
         <NumberField
-          label="Accelerometer range ±"
+          label={TARGET_FORMS.accelRangeFree}
           unit="g"
           value={accel.fullScale}
           min={1}
@@ -125,7 +125,7 @@ function CustomSensor({ target, onChange }: TargetFormProps) {
           onChange={(fullScale) => onChange({ ...target, accel: { ...accel, fullScale } })}
         />
         <NumberField
-          label="One count is"
+          label={TARGET_FORMS.oneCountIs}
           unit="mg"
           value={accel.nanoPerLsb / 1e6}
           min={0.001}
@@ -137,7 +137,7 @@ function CustomSensor({ target, onChange }: TargetFormProps) {
       </div>
       <div class="prop-pair">
         <NumberField
-          label="Gyroscope range ±"
+          label={TARGET_FORMS.gyroRangeFree}
           unit="deg/s"
           value={gyro.fullScale}
           min={15}
@@ -145,7 +145,7 @@ function CustomSensor({ target, onChange }: TargetFormProps) {
           onChange={(fullScale) => onChange({ ...target, gyro: { ...gyro, fullScale } })}
         />
         <NumberField
-          label="One count is"
+          label={TARGET_FORMS.oneCountIs}
           unit="mdeg/s"
           value={gyro.nanoPerLsb / 1e6}
           min={0.1}
@@ -156,7 +156,7 @@ function CustomSensor({ target, onChange }: TargetFormProps) {
         />
       </div>
       <NumberField
-        label="Output data rate"
+        label={TARGET_FORMS.rate}
         unit="Hz"
         value={target.rateHz}
         min={MIN_RATE_HZ}

@@ -1,5 +1,6 @@
 import { MATCHER_WISHES, type TrainingSettings } from '../../shared/model/library'
 import { MATCHER_WORDS } from '../../shared/words/en/matcher-words'
+import { PROP } from '../../shared/words/en/prop'
 import { Choice } from '../common'
 import { NumberField } from './number-field'
 
@@ -13,27 +14,27 @@ export function TrainingForm({ settings, onChange }: TrainingFormProps) {
   return (
     <>
       <Choice
-        legend="A movement is compared with"
+        legend={PROP.comparedBy}
         value={settings.matcher ?? 'template'}
         options={MATCHER_WISHES.map((value) => ({ value, text: MATCHER_WORDS[value].name }))}
         onChange={(matcher) => onChange({ ...settings, matcher })}
       />
       <p class="small quiet">{MATCHER_WORDS[settings.matcher ?? 'template'].sentence}</p>
       <Choice
-        legend="A movement is cut out by"
+        legend={PROP.cutBy}
         value={settings.segmentation}
         options={[
-          { value: 'motion', text: 'Motion' },
-          { value: 'button', text: 'A button' },
+          { value: 'motion', text: PROP.motion },
+          { value: 'button', text: PROP.aButton },
         ]}
         onChange={(segmentation) => onChange({ ...settings, segmentation })}
       />
       <Choice
-        legend="Grip: turn samples about the long axis by gravity"
+        legend={PROP.grip}
         value={settings.rollAlign ? 'on' : 'off'}
         options={[
-          { value: 'on', text: 'Any roll' },
-          { value: 'off', text: 'Held one way' },
+          { value: 'on', text: PROP.anyRoll },
+          { value: 'off', text: PROP.heldOneWay },
         ]}
         onChange={(choice) => onChange({ ...settings, rollAlign: choice === 'on' })}
       />
@@ -46,40 +47,40 @@ function TrainingNumbers({ settings, onChange }: TrainingFormProps) {
   return (
     <>
       <NumberField
-        label="Threshold factor"
+        label={PROP.thresholdFactor}
         value={settings.thresholdFactor}
         min={0.5}
         max={2}
-        hint="1 as learned; smaller rejects more, larger accepts more."
+        hint={PROP.thresholdHint}
         onChange={(thresholdFactor) => onChange({ ...settings, thresholdFactor })}
       />
       <div class="prop-pair">
         <NumberField
-          label="Templates a gesture, at most"
+          label={PROP.templates}
           value={settings.templatesPerGesture}
           min={1}
           max={16}
           whole
-          hint="More: more ways of doing it, more flash and time."
+          hint={PROP.templatesHint}
           onChange={(templatesPerGesture) => onChange({ ...settings, templatesPerGesture })}
         />
         <NumberField
-          label="Points of a movement"
+          label={PROP.points}
           value={settings.length}
           min={8}
           max={128}
           whole
-          hint="Time of a decision grows with its square."
+          hint={PROP.pointsHint}
           onChange={(length) => onChange({ ...settings, length })}
         />
       </div>
       <NumberField
-        label="Warping band"
-        unit="share of the points"
+        label={PROP.warpingBand}
+        unit={PROP.bandUnit}
         value={settings.bandShare}
         min={0}
         max={1}
-        hint="How far timing may shift: 0 not at all, 0.125 by an eighth of the movement."
+        hint={PROP.bandHint}
         onChange={(bandShare) => onChange({ ...settings, bandShare })}
       />
     </>

@@ -1,5 +1,6 @@
 import type { Background } from '../../shared/model/library'
-import { durationText, plural } from '../../shared/words/en/numbers'
+import { durationText } from '../../shared/words/en/numbers'
+import { RECORD } from '../../shared/words/en/record'
 import { Button, Icon, Mark, route, useApp } from '../common'
 
 /** Background recordings with the way to look into one and to delete it. */
@@ -13,12 +14,12 @@ export function BackgroundList({ backgrounds }: { backgrounds: Background[] }) {
             {one.testerCode}, {durationText(one.durationMs)}
           </a>
           <span class="small quiet">
-            {one.gaps.length > 0 && plural('gap', one.gaps.length)} {one.note}
+            {one.gaps.length > 0 && RECORD.gapCount(one.gaps.length)} {one.note}
           </span>
           {one.source === 'phone' ? <span /> : <Mark kind={one.source} />}
           <Button
             tone="quiet"
-            label={`Delete background of ${one.testerCode}`}
+            label={RECORD.deleteBackgroundOf(one.testerCode)}
             onClick={() => void library.removeRecordings([one.id])}
           >
             <Icon name="bin" />

@@ -1,7 +1,7 @@
 import './record.css'
 import { useEffect, useState } from 'preact/hooks'
 import { countLibrary } from '../../shared/present/library-counts'
-import { durationText, plural } from '../../shared/words/en/numbers'
+import { RECORD } from '../../shared/words/en/record'
 import { Button, HOME, Mark, Notice, Screen, Section, useApp, useWakeLock } from '../common'
 import { BackgroundList } from './background-list'
 import { wakeSound } from './cues'
@@ -23,7 +23,7 @@ export function BackgroundScreen() {
   useEffect(() => () => void record.stop(), [record])
   return (
     <Screen
-      title="Background"
+      title={RECORD.background}
       back={HOME}
       aside={motion.kind.value === 'simulated' && <Mark kind="simulated" />}
       foot={
@@ -33,10 +33,7 @@ export function BackgroundScreen() {
         </div>
       }
     >
-      <p>
-        Everything that is no gesture: walk, talk, put the prop down, hand it over. How often the
-        recogniser answers in it is how often the prop will answer by mistake.
-      </p>
+      <p>{RECORD.backgroundLead}</p>
       <TesterStrip locked={running} />
       {ready ? <SignStep /> : <SensorWords />}
       {(ready || running) && <LiveTrace />}
@@ -44,9 +41,7 @@ export function BackgroundScreen() {
         <SimulatedPhone gesture={null} way="hands-free" />
       )}
       {counts.backgrounds.length > 0 && (
-        <Section
-          title={`${plural('recording', counts.backgrounds.length)}, ${durationText(counts.backgroundMs)}`}
-        >
+        <Section title={RECORD.recordingsAndTime(counts.backgrounds.length, counts.backgroundMs)}>
           <BackgroundList backgrounds={counts.backgrounds} />
         </Section>
       )}
@@ -69,7 +64,7 @@ function BackgroundButton() {
           {clock(record.elapsedMs.value)}
         </p>
         <Button big wide onClick={() => void record.stop()}>
-          Stop and keep
+          {RECORD.stopAndKeep}
         </Button>
       </div>
     )
@@ -88,7 +83,7 @@ function BackgroundButton() {
         disabled={record.phase.value !== 'idle'}
         onClick={() => void begin()}
       >
-        Record background
+        {RECORD.recordBackground}
       </Button>
     </div>
   )

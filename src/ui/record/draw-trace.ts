@@ -1,4 +1,5 @@
 import { AXES, type SampleBlock } from '../../shared/model/sample'
+import { RECORD } from '../../shared/words/en/record'
 
 /** Width of the picture in time. */
 const SPAN_MS = 4000
@@ -16,8 +17,8 @@ interface LaneOptions {
 }
 
 const LANES: LaneOptions[] = [
-  { first: 0, scales: [20, 40, 80, 160], label: (scale) => `acceleration ±${scale} m/s²` },
-  { first: 3, scales: [125, 250, 500, 1000, 2000], label: (scale) => `turning ±${scale} deg/s` },
+  { first: 0, scales: [20, 40, 80, 160], label: RECORD.accelerationLane },
+  { first: 3, scales: [125, 250, 500, 1000, 2000], label: RECORD.turningLane },
 ]
 
 /** Draws two lanes, acceleration above turning, newest at the right. */

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Gesture } from '../../shared/model/library'
+import { RECORD } from '../../shared/words/en/record'
 import { preferences } from '../../state/preferences'
 import { Button, Notice, useApp } from '../common'
 import { wakeSound } from './cues'
@@ -10,7 +11,6 @@ export function HandsFreeButton({ gesture }: { gesture: Gesture }) {
   const [wrong, setWrong] = useState<string | null>(null)
   const running = record.phase.value === 'hands-free'
   const { keepGood } = preferences.value
-  const becomes = keepGood ? 'kept when it looks good' : 'offered to you'
   const begin = async () => {
     wakeSound()
     const begun = await record.beginHandsFree(gesture.id, keepGood)
@@ -25,12 +25,12 @@ export function HandsFreeButton({ gesture }: { gesture: Gesture }) {
       )}
       <p class="quiet">
         {running
-          ? `Listening, ${Math.floor(record.elapsedMs.value / 1000)} s. Rest, move, rest: each movement is ${becomes}.`
-          : `Rest before and after each movement; it is cut out and ${becomes}.`}
+          ? RECORD.listening(Math.floor(record.elapsedMs.value / 1000), keepGood)
+          : RECORD.restAround(keepGood)}
       </p>
       {running ? (
         <Button big wide onClick={() => void record.stop()}>
-          Stop
+          {RECORD.stop}
         </Button>
       ) : (
         <Button
@@ -40,7 +40,7 @@ export function HandsFreeButton({ gesture }: { gesture: Gesture }) {
           disabled={record.phase.value === 'saving'}
           onClick={() => void begin()}
         >
-          Listen for {gesture.name}
+          {RECORD.listenFor(gesture.name)}
         </Button>
       )}
     </div>

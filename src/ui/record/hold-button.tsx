@@ -1,6 +1,7 @@
 import type { TargetedKeyboardEvent, TargetedPointerEvent } from 'preact'
 import { useState } from 'preact/hooks'
 import type { Gesture } from '../../shared/model/library'
+import { RECORD } from '../../shared/words/en/record'
 import { Notice, useApp } from '../common'
 import { wakeSound } from './cues'
 
@@ -53,12 +54,12 @@ export function HoldButton({ gesture }: { gesture: Gesture }) {
         {holding ? (
           <>
             <span class="hold-figure">{(record.elapsedMs.value / 1000).toFixed(1)} s</span>
-            <span>Let go at the end</span>
+            <span>{RECORD.letGoAtTheEnd}</span>
           </>
         ) : (
           <>
-            <span class="hold-name">Hold while you move</span>
-            <span>one take of {gesture.name}</span>
+            <span class="hold-name">{RECORD.holdWhileYouMove}</span>
+            <span>{RECORD.oneTakeOf(gesture.name)}</span>
           </>
         )}
       </button>

@@ -2,7 +2,7 @@ import './record.css'
 import { useEffect, useState } from 'preact/hooks'
 import type { Gesture } from '../../shared/model/library'
 import { countLibrary } from '../../shared/present/library-counts'
-import { plural } from '../../shared/words/en/numbers'
+import { RECORD } from '../../shared/words/en/record'
 import { prefer, preferences } from '../../state/preferences'
 import { Button, Choice, Mark, route, Screen, useApp, useWakeLock } from '../common'
 import { Missing } from '../moves/missing'
@@ -62,11 +62,11 @@ function RecordTakes({ gesture }: { gesture: Gesture }) {
 function WayChoice({ way, onChange }: { way: Way; onChange: (way: Way) => void }) {
   return (
     <Choice
-      legend="Way of recording"
+      legend={RECORD.wayOfRecording}
       value={way}
       options={[
-        { value: 'hold', text: 'Hold a button' },
-        { value: 'hands-free', text: 'Hands-free' },
+        { value: 'hold', text: RECORD.holdAButton },
+        { value: 'hands-free', text: RECORD.handsFree },
       ]}
       onChange={onChange}
     />
@@ -76,11 +76,11 @@ function WayChoice({ way, onChange }: { way: Way; onChange: (way: Way) => void }
 function KeepChoice() {
   return (
     <Choice
-      legend="A take that looks good"
+      legend={RECORD.goodTakes}
       value={preferences.value.keepGood ? 'keep' : 'ask'}
       options={[
-        { value: 'keep', text: 'Is kept' },
-        { value: 'ask', text: 'Asks me' },
+        { value: 'keep', text: RECORD.isKept },
+        { value: 'ask', text: RECORD.asksMe },
       ]}
       onChange={(value) => prefer({ keepGood: value === 'keep' })}
     />
@@ -95,7 +95,7 @@ function Foot({ gesture, way }: { gesture: Gesture; way: Way }) {
       <div class="foot-stack">
         <Offered offer={offer} />
         {phase.value === 'hands-free' && (
-          <Button onClick={() => void stop()}>Stop listening</Button>
+          <Button onClick={() => void stop()}>{RECORD.stopListening}</Button>
         )}
       </div>
     )
@@ -112,7 +112,7 @@ function TakeCount({ gesture }: { gesture: Gesture }) {
   const own = takes.filter((take) => take.testerCode === code).length
   return (
     <p class="quiet" role="status">
-      {plural('take', takes.length)} of {gesture.name}, {own} by {code}
+      {RECORD.takeTally(takes.length, gesture.name, own, code)}
     </p>
   )
 }

@@ -1,5 +1,6 @@
 import { effect } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
+import { RECORD } from '../../shared/words/en/record'
 import { useApp } from '../common'
 import { drawTrace } from './draw-trace'
 
@@ -27,12 +28,5 @@ export function LiveTrace() {
       cancelAnimationFrame(frame)
     }
   }, [trace])
-  return (
-    <canvas
-      ref={canvas}
-      class="live-trace"
-      role="img"
-      aria-label="Acceleration and turning of the last seconds"
-    />
-  )
+  return <canvas ref={canvas} class="live-trace" role="img" aria-label={RECORD.traceDescribed} />
 }

@@ -1,3 +1,4 @@
+import { RECORD } from '../../shared/words/en/record'
 import type { OfferedTake } from '../../state/app'
 import { Button, useApp } from '../common'
 
@@ -11,10 +12,7 @@ export function Offered({ offer }: { offer: OfferedTake }) {
   const behind = record.waiting.value - 1
   return (
     <div class="foot-stack">
-      <p class="quiet">
-        Take of {name ?? 'a deleted gesture'}
-        {behind > 0 && `, ${behind} more waiting`}
-      </p>
+      <p class="quiet">{RECORD.offer(name, behind)}</p>
       <div role="status">
         <ul class={good ? 'quality' : 'quality quality-doubt'}>
           {offer.quality.map((word) => (
@@ -29,7 +27,7 @@ export function Offered({ offer }: { offer: OfferedTake }) {
           disabled={saving}
           onClick={() => void record.drop()}
         >
-          Drop
+          {RECORD.drop}
         </Button>
         <Button
           tone={good ? 'amber' : 'plain'}
@@ -37,7 +35,7 @@ export function Offered({ offer }: { offer: OfferedTake }) {
           disabled={saving}
           onClick={() => void record.keep()}
         >
-          Keep
+          {RECORD.keep}
         </Button>
       </div>
     </div>

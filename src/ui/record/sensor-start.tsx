@@ -1,5 +1,6 @@
 import './record.css'
 import type { MotionStatus } from '../../sensors/motion-source'
+import { RECORD } from '../../shared/words/en/record'
 import { motionWords } from '../../state/motion-words'
 import { Button, Notice, useApp } from '../common'
 import { wakeSound } from './cues'
@@ -9,12 +10,7 @@ export function SensorWords() {
   const { motion } = useApp()
   const words = motionWords(motion.status.value)
   if (words === null) {
-    return (
-      <p>
-        The phone is the prop: hold it as the prop will be held. Its motion sensors start with a
-        tap, and the browser may ask for permission.
-      </p>
-    )
+    return <p>{RECORD.sensorLead}</p>
   }
   return (
     <Notice tone="trouble" live>
@@ -26,13 +22,13 @@ export function SensorWords() {
 }
 
 const PHONE_TEXTS: Record<MotionStatus, string> = {
-  stopped: 'Start the sensor',
-  starting: 'Starting …',
-  running: 'Start the sensor',
-  denied: 'Try the sensor again',
-  insecure: 'Start the sensor',
-  'no-sensor': 'Try the sensor again',
-  lost: 'Start the sensor again',
+  stopped: RECORD.startSensor,
+  starting: RECORD.starting,
+  running: RECORD.startSensor,
+  denied: RECORD.trySensorAgain,
+  insecure: RECORD.startSensor,
+  'no-sensor': RECORD.trySensorAgain,
+  lost: RECORD.startSensorAgain,
 }
 
 /** Starts the motion sensor from a tap, or the simulated phone. */
@@ -62,12 +58,10 @@ export function SensorButtons() {
   return (
     <div class="foot-stack">
       <Button tone={hopeless ? 'amber' : 'plain'} big wide onClick={() => start('simulated')}>
-        Use the simulated phone
+        {RECORD.useSimulated}
       </Button>
       {phone}
-      <p class="quiet small">
-        The simulated phone is for a desk: it moves by a model, and its takes are marked.
-      </p>
+      <p class="quiet small">{RECORD.simulatedHint}</p>
     </div>
   )
 }

@@ -1,6 +1,7 @@
 import './record.css'
 import { signal } from '@preact/signals'
 import { useState } from 'preact/hooks'
+import { RECORD } from '../../shared/words/en/record'
 import { Button, Notice, useApp } from '../common'
 
 /** Put off for this visit; the step stays in reach in the library's settings. */
@@ -21,14 +22,11 @@ export function SignStep() {
   }
   return (
     <Notice>
-      <p>
-        Phones differ in the sign of gravity, and this one has not shown its own yet. Lay it on a
-        table, screen up, and tap.
-      </p>
+      <p>{RECORD.signLead}</p>
       {wrong !== null && <p role="alert">{wrong}</p>}
       <div class="buttons">
         <Button disabled={state === 'measuring'} onClick={() => void measure()}>
-          {state === 'measuring' ? 'Hold still …' : 'It lies flat'}
+          {state === 'measuring' ? RECORD.holdStill : RECORD.itLiesFlat}
         </Button>
         <Button
           tone="quiet"
@@ -36,7 +34,7 @@ export function SignStep() {
             putOff.value = true
           }}
         >
-          Later
+          {RECORD.later}
         </Button>
       </div>
     </Notice>

@@ -2,6 +2,7 @@ import './record.css'
 import { useState } from 'preact/hooks'
 import type { SimulatedSource } from '../../sensors/simulated-source'
 import type { Gesture } from '../../shared/model/library'
+import { RECORD } from '../../shared/words/en/record'
 import { Button, Mark, Section, useApp } from '../common'
 import { DragPad } from './drag-pad'
 import { asSimulated } from './simulated-source'
@@ -37,7 +38,7 @@ export function SimulatedPhone({ gesture, way }: SimulatedPhoneProps) {
     setBusy(false)
   }
   return (
-    <Section title="Simulated phone" aside={<Mark kind="simulated" />}>
+    <Section title={RECORD.simulatedPhone} aside={<Mark kind="simulated" />}>
       <div class="buttons">
         {source.movements().map((movement) => (
           <Button key={movement.id} disabled={busy} onClick={() => void perform(movement.id)}>
@@ -53,7 +54,7 @@ export function SimulatedPhone({ gesture, way }: SimulatedPhoneProps) {
         onUp={() => {
           if (holds) void record.endHold()
         }}
-        text={holds ? 'Drag: records while you drag' : 'Drag to move the phone'}
+        text={holds ? RECORD.dragRecords : RECORD.dragMoves}
       />
     </Section>
   )

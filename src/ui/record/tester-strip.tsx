@@ -1,12 +1,20 @@
 import { useState } from 'preact/hooks'
+import type { Hand } from '../../shared/model/library'
+import { RECORD } from '../../shared/words/en/record'
 import { Button, Choice, TextField, useApp } from '../common'
 import { startNewTester } from './new-tester'
 
 const HANDS = [
-  { value: 'left', text: 'Left' },
-  { value: 'right', text: 'Right' },
-  { value: 'unknown', text: 'Not noted' },
+  { value: 'left', text: RECORD.left },
+  { value: 'right', text: RECORD.right },
+  { value: 'unknown', text: RECORD.notNoted },
 ] as const
+
+const HOLDS: Record<Hand, string> = {
+  left: RECORD.leftHand,
+  right: RECORD.rightHand,
+  unknown: RECORD.handNotNoted,
+}
 
 /** Whose takes these are, by a code and never by a name. */
 export function TesterStrip({ locked }: { locked: boolean }) {
@@ -14,16 +22,16 @@ export function TesterStrip({ locked }: { locked: boolean }) {
   const { testerCode, hand, setTester } = app.record
   const [open, setOpen] = useState(false)
   const code = testerCode.value
-  const holds = hand.value === 'unknown' ? 'hand not noted' : `${hand.value} hand`
+  const holds = HOLDS[hand.value]
   if (!open || locked) {
     return (
       <div class="tester-strip">
         <p>
-          Tester <strong>{code}</strong>, {holds}
+          {RECORD.tester} <strong>{code}</strong>, {holds}
         </p>
         {!locked && (
           <Button tone="quiet" onClick={() => setOpen(true)}>
-            Change
+            {RECORD.change}
           </Button>
         )}
       </div>
@@ -33,22 +41,22 @@ export function TesterStrip({ locked }: { locked: boolean }) {
     <div class="tester-open">
       <div class="tester-code">
         <TextField
-          label="Tester's code"
+          label={RECORD.testerCode}
           value={code}
           maxLength={8}
           onInput={(value) => setTester(value.trim(), hand.value)}
-          hint="A code such as T01; no names."
+          hint={RECORD.codeHint}
         />
-        <Button onClick={() => startNewTester(app)}>New tester</Button>
+        <Button onClick={() => startNewTester(app)}>{RECORD.newTester}</Button>
       </div>
       <Choice
-        legend="Hand that holds the prop"
+        legend={RECORD.handLabel}
         value={hand.value}
         options={[...HANDS]}
         onChange={(value) => setTester(code, value)}
       />
       <Button disabled={code === ''} onClick={() => setOpen(false)}>
-        Done
+        {RECORD.done}
       </Button>
     </div>
   )

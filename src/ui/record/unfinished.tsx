@@ -1,4 +1,4 @@
-import { durationText, plural } from '../../shared/words/en/numbers'
+import { RECORD } from '../../shared/words/en/record'
 import { Button, Notice, route, useApp } from '../common'
 
 /** Recordings that were cut off, as by a closed browser: kept or dropped. */
@@ -10,13 +10,15 @@ export function Unfinished() {
       {record.unfinished.value.map(({ recording, samples }) => (
         <Notice key={recording.id}>
           <p>
-            A {recording.kind === 'take' ? 'take' : 'background recording'} by{' '}
-            {recording.testerCode} was cut off;{' '}
-            {durationText(samples.tMs[samples.tMs.length - 1] ?? 0)} of it are there.
+            {RECORD.cutOff(
+              recording.kind,
+              recording.testerCode,
+              samples.tMs[samples.tMs.length - 1] ?? 0,
+            )}
           </p>
           <div class="buttons">
-            <Button onClick={() => void record.keepUnfinished(recording.id)}>Keep</Button>
-            <Button onClick={() => void record.dropUnfinished(recording.id)}>Drop</Button>
+            <Button onClick={() => void record.keepUnfinished(recording.id)}>{RECORD.keep}</Button>
+            <Button onClick={() => void record.dropUnfinished(recording.id)}>{RECORD.drop}</Button>
           </div>
         </Notice>
       ))}
@@ -31,8 +33,8 @@ function Waiting() {
   if (offer === null) return null
   return (
     <Notice>
-      <p>{plural('take', record.waiting.value)} made a moment ago: keep or drop?</p>
-      <Button href={route('record', offer.recording.gestureId)}>Look</Button>
+      <p>{RECORD.keepOrDrop(record.waiting.value)}</p>
+      <Button href={route('record', offer.recording.gestureId)}>{RECORD.look}</Button>
     </Notice>
   )
 }

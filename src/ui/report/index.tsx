@@ -2,6 +2,7 @@ import './report.css'
 import { useEffect, useState } from 'preact/hooks'
 import type { Result } from '../../shared/model/result'
 import type { ReportData } from '../../shared/report/report-data'
+import { REPORT_SCREEN } from '../../shared/words/en/report-screen'
 import { Button, NextStep, Notice, Progress, Screen, useApp } from '../common'
 import { saveFile } from '../common/save-file'
 import { plotsFile } from './plots-file'
@@ -16,24 +17,20 @@ export function ReportScreen() {
   const takes = app.library.recordings.value.filter(({ kind }) => kind === 'take').length
   if (library === null || takes === 0) {
     return (
-      <Screen title="Report" back="#/proof">
-        <NextStep
-          text="There are no takes to report on."
-          action="Record takes on Moves"
-          href="#/moves"
-        />
+      <Screen title={REPORT_SCREEN.title} back="#/proof">
+        <NextStep text={REPORT_SCREEN.noTakes} action={REPORT_SCREEN.recordTakes} href="#/moves" />
       </Screen>
     )
   }
   const model = app.model.value
   const foot = report?.ok ? <Ways data={report.value} /> : undefined
   return (
-    <Screen title="Report" back="#/proof" foot={foot}>
+    <Screen title={REPORT_SCREEN.title} back="#/proof" foot={foot}>
       {report === null && model.state === 'running' && (
         <Progress progress={model.progress} cancel={model.cancel} />
       )}
       {report === null && model.state !== 'running' && (
-        <p class="quiet">Putting the figures together …</p>
+        <p class="quiet">{REPORT_SCREEN.preparing}</p>
       )}
       {report?.ok === false && (
         <Notice tone="trouble" live>
@@ -43,8 +40,8 @@ export function ReportScreen() {
       {report?.ok && report.value.evaluation === null && (
         <div class="report-aside">
           <Notice>
-            <p>Recognition was not measured yet: the report says so and has no figures of it.</p>
-            <Button href="#/proof">Measure on Proof</Button>
+            <p>{REPORT_SCREEN.notMeasured}</p>
+            <Button href="#/proof">{REPORT_SCREEN.toProof}</Button>
           </Notice>
         </div>
       )}
@@ -87,17 +84,17 @@ function Ways({ data }: { data: ReportData }) {
   return (
     <div class="report-ways">
       <Button tone="amber" onClick={() => print()}>
-        Print
+        {REPORT_SCREEN.print}
       </Button>
       <Button
-        label="HTML file"
+        label={REPORT_SCREEN.htmlFile}
         disabled={busy}
         onClick={() => void save(async () => htmlFile(data))}
       >
-        HTML
+        {REPORT_SCREEN.html}
       </Button>
       <Button disabled={busy} onClick={() => void save(() => plotsFile(data))}>
-        Plots
+        {REPORT_SCREEN.plots}
       </Button>
       {trouble !== null && <p role="alert">{trouble}</p>}
     </div>

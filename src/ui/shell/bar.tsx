@@ -1,10 +1,11 @@
+import { SHELL } from '../../shared/words/en/shell'
 import { Icon } from '../common/icon'
 import { path } from '../common/router'
 
 const PLACES = [
   {
     key: 'moves',
-    text: 'Moves',
+    text: SHELL.moves,
     holds: [
       'moves',
       'gesture',
@@ -18,20 +19,20 @@ const PLACES = [
       'gallery',
     ],
   },
-  { key: 'try', text: 'Try', holds: ['try', 'teach', 'stage'] },
+  { key: 'try', text: SHELL.try, holds: ['try', 'teach', 'stage'] },
   {
     key: 'proof',
-    text: 'Proof',
+    text: SHELL.proof,
     holds: ['proof', 'replay', 'decide', 'compare', 'grip', 'report'],
   },
-  { key: 'prop', text: 'Prop', holds: ['prop', 'light', 'board'] },
+  { key: 'prop', text: SHELL.prop, holds: ['prop', 'light', 'board'] },
 ] as const
 
 /** The four places, always at the thumb. */
 export function Bar() {
   const here = path.value[0] ?? 'moves'
   return (
-    <nav class="bar" aria-label="Places">
+    <nav class="bar" aria-label={SHELL.places}>
       {PLACES.map((place) => (
         <a
           key={place.key}

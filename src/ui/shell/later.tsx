@@ -1,5 +1,6 @@
 import type { ComponentType } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
+import { SHELL } from '../../shared/words/en/shell'
 import { Button, Notice, Screen } from '../common'
 
 type Loaded<P> = { state: 'loading' | 'failed' } | { state: 'ready'; Shown: ComponentType<P> }
@@ -35,13 +36,10 @@ export function later<P extends object>(
     return (
       <Screen title={title}>
         <Notice tone="trouble" live>
-          <p>
-            This screen could not be loaded: the network is away, or a newer version took its place.
-            Stored takes are untouched.
-          </p>
+          <p>{SHELL.screenNotLoaded}</p>
         </Notice>
         <Button wide onClick={() => location.reload()}>
-          Reload
+          {SHELL.reload}
         </Button>
       </Screen>
     )

@@ -1,3 +1,4 @@
+import { SHELL } from '../../shared/words/en/shell'
 import type { Notice } from '../../state/app'
 import { Button, Icon, useApp } from '../common'
 
@@ -31,10 +32,10 @@ function NoticeLine({ notice }: { notice: Notice }) {
             void undo()
           }}
         >
-          Undo
+          {SHELL.undo}
         </Button>
       )}
-      <Button tone="quiet" label="Close this message" onClick={() => app.dismiss(notice.id)}>
+      <Button tone="quiet" label={SHELL.closeMessage} onClick={() => app.dismiss(notice.id)}>
         <Icon name="cross" />
       </Button>
     </div>

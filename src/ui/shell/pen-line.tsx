@@ -1,3 +1,4 @@
+import { SHELL } from '../../shared/words/en/shell'
 import { Button, useApp } from '../common'
 
 /** Says that another tab stores, and takes it over. */
@@ -6,8 +7,8 @@ export function PenLine() {
   if (app.writesHere.value) return null
   return (
     <div class="shell-notice">
-      <p>Open in another tab, which stores. This one only shows.</p>
-      <Button onClick={() => void app.writeHere()}>Store here</Button>
+      <p>{SHELL.otherTabStores}</p>
+      <Button onClick={() => void app.writeHere()}>{SHELL.storeHere}</Button>
     </div>
   )
 }

@@ -1,45 +1,46 @@
 import type { ComponentChildren } from 'preact'
+import { SHELL } from '../../shared/words/en/shell'
 import { Moves } from '../moves'
 import { later } from './later'
 
 // In the order in which a visitor is likely to need them: fetched ahead in this order.
 const GestureScreen = later(
-  'Gesture',
+  SHELL.gesture,
   async () => (await import('../moves/gesture-screen')).GestureScreen,
 )
-const Try = later('Try', async () => (await import('../try')).Try)
-const RecordScreen = later('Record', async () => (await import('../record')).RecordScreen)
-const Proof = later('Proof', async () => (await import('../proof')).Proof)
-const Prop = later('Prop', async () => (await import('../prop')).Prop)
-const LibraryScreen = later('Libraries', async () => (await import('../library')).LibraryScreen)
+const Try = later(SHELL.try, async () => (await import('../try')).Try)
+const RecordScreen = later(SHELL.record, async () => (await import('../record')).RecordScreen)
+const Proof = later(SHELL.proof, async () => (await import('../proof')).Proof)
+const Prop = later(SHELL.prop, async () => (await import('../prop')).Prop)
+const LibraryScreen = later(SHELL.libraries, async () => (await import('../library')).LibraryScreen)
 const BackgroundScreen = later(
-  'Background',
+  SHELL.background,
   async () => (await import('../record/background-screen')).BackgroundScreen,
 )
-const Replay = later('Replay', async () => (await import('../replay')).Replay)
-const Light = later('Light', async () => (await import('../light')).Light)
-const ReportScreen = later('Report', async () => (await import('../report')).ReportScreen)
-const GripScreen = later('Grip', async () => (await import('../proof/grip-screen')).GripScreen)
-const DecidePlace = later('Decide', async () => (await import('../decide')).DecidePlace)
+const Replay = later(SHELL.replay, async () => (await import('../replay')).Replay)
+const Light = later(SHELL.light, async () => (await import('../light')).Light)
+const ReportScreen = later(SHELL.report, async () => (await import('../report')).ReportScreen)
+const GripScreen = later(SHELL.grip, async () => (await import('../proof/grip-screen')).GripScreen)
+const DecidePlace = later(SHELL.decide, async () => (await import('../decide')).DecidePlace)
 const CompareScreen = later(
-  'Models compared',
+  SHELL.modelsCompared,
   async () => (await import('../compare')).CompareScreen,
 )
-const BoardPlace = later('Board check', async () => (await import('../board')).BoardPlace)
-const BackupScreen = later('Backup', async () => (await import('../backup')).BackupScreen)
+const BoardPlace = later(SHELL.boardCheck, async () => (await import('../board')).BoardPlace)
+const BackupScreen = later(SHELL.backup, async () => (await import('../backup')).BackupScreen)
 const ImportScreen = later(
-  'Import CSV logs',
+  SHELL.importCsvLogs,
   async () => (await import('../library/import-screen')).ImportScreen,
 )
-const TeachScreen = later('Teach', async () => (await import('../teach')).TeachScreen)
+const TeachScreen = later(SHELL.teach, async () => (await import('../teach')).TeachScreen)
 const LicencesScreen = later(
-  'Licences',
+  SHELL.licences,
   async () => (await import('../library/licences-screen')).LicencesScreen,
 )
-const Gallery = later('Gallery', async () => (await import('../gallery')).Gallery)
-const StagePlace = later('Stage', async () => (await import('../stage')).StagePlace)
-const CollectPlace = later('Collect', async () => (await import('../collect')).CollectPlace)
-const TesterPlace = later('Session', async () => (await import('../session')).TesterPlace)
+const Gallery = later(SHELL.gallery, async () => (await import('../gallery')).Gallery)
+const StagePlace = later(SHELL.stage, async () => (await import('../stage')).StagePlace)
+const CollectPlace = later(SHELL.collect, async () => (await import('../collect')).CollectPlace)
+const TesterPlace = later(SHELL.session, async () => (await import('../session')).TesterPlace)
 
 /** What the first part of the address shows; each place reads the rest itself. */
 export const PLACES: Record<string, (rest: string[]) => ComponentChildren> = {

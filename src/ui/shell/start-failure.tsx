@@ -1,8 +1,10 @@
+import { SHELL } from '../../shared/words/en/shell'
+
 /** Shown instead of the app while another tab holds up the database; it goes by itself. */
 export function StartHeldUp({ message }: { message: string }) {
   return (
     <main class="start-failure" aria-live="polite">
-      <h1>Movewright waits</h1>
+      <h1>{SHELL.waits}</h1>
       <p>{message}</p>
     </main>
   )
@@ -12,14 +14,11 @@ export function StartHeldUp({ message }: { message: string }) {
 export function StartFailure({ error }: { error: unknown }) {
   return (
     <main class="start-failure">
-      <h1>Movewright could not start</h1>
+      <h1>{SHELL.couldNotStart}</h1>
       <p>{error instanceof Error ? error.message : String(error)}</p>
-      <p>
-        Stored takes are untouched. Close other pages of this app and reload; in a private window
-        the browser may refuse to store anything.
-      </p>
+      <p>{SHELL.takesAreUntouched}</p>
       <button type="button" class="button button-amber" onClick={() => location.reload()}>
-        Reload
+        {SHELL.reload}
       </button>
     </main>
   )

@@ -1,3 +1,4 @@
+import { SHELL } from '../../shared/words/en/shell'
 import { Button, Icon, useApp } from '../common'
 
 /** Offers a newer version that is kept already; never while something is recorded or live. */
@@ -6,9 +7,9 @@ export function UpdateLine() {
   if (!update.offered.value) return null
   return (
     <div class="shell-notice">
-      <p>A newer version is ready. This page reloads; your takes stay.</p>
-      <Button onClick={update.apply}>Update</Button>
-      <Button tone="quiet" label="Not now" onClick={update.putOff}>
+      <p>{SHELL.newerVersion}</p>
+      <Button onClick={update.apply}>{SHELL.update}</Button>
+      <Button tone="quiet" label={SHELL.notNow} onClick={update.putOff}>
         <Icon name="cross" />
       </Button>
     </div>

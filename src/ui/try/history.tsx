@@ -1,5 +1,6 @@
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
 import { durationText } from '../../shared/words/en/numbers'
+import { TRY } from '../../shared/words/en/try'
 import { verdict } from '../../shared/words/en/verdict'
 import { Section } from '../common'
 import type { LiveAnswer } from './answer'
@@ -18,7 +19,7 @@ const SHOWN = 12
 /** The last movements, newest first; a tap shows one in full. */
 export function History({ answers, model, shown, onShow }: HistoryProps) {
   return (
-    <Section title="Last movements" aside={<span class="small quiet">newest first</span>}>
+    <Section title={TRY.lastMovements} aside={<span class="small quiet">{TRY.newestFirst}</span>}>
       <ol class="history">
         {answers.slice(0, SHOWN).map((answer) => {
           const words = verdict(answer.event, model)

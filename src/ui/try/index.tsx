@@ -2,6 +2,7 @@ import './try.css'
 import type { ComponentChildren } from 'preact'
 import { useEffect, useState } from 'preact/hooks'
 import { countLibrary } from '../../shared/present/library-counts'
+import { TRY } from '../../shared/words/en/try'
 import {
   Button,
   Mark,
@@ -31,19 +32,15 @@ export function Try(_props: { rest: string[] }) {
   const mark = simulated && <Mark kind="simulated" />
   if (running) {
     return (
-      <Screen title="Try" aside={mark} foot={<StopButton />}>
+      <Screen title={TRY.try} aside={mark} foot={<StopButton />}>
         <Running simulated={simulated} />
       </Screen>
     )
   }
   if (takes > 0) return <Start mark={mark} />
   return (
-    <Screen title="Try" aside={mark}>
-      <NextStep
-        text="The recogniser learns from takes, and there are none yet."
-        action="Record takes on Moves"
-        href="#/moves"
-      />
+    <Screen title={TRY.try} aside={mark}>
+      <NextStep text={TRY.noTakesYet} action={TRY.recordTakes} href="#/moves" />
     </Screen>
   )
 }
@@ -68,7 +65,7 @@ function StopButton() {
   const { live } = useApp()
   return (
     <Button wide onClick={() => void live.stop()}>
-      Stop
+      {TRY.stop}
     </Button>
   )
 }
@@ -94,22 +91,19 @@ function Start({ mark }: { mark: ComponentChildren }) {
       <StartButtons starting={starting} start={(kind) => void start(kind)} />
     )
   return (
-    <Screen title="Try" aside={mark} foot={foot}>
+    <Screen title={TRY.try} aside={mark} foot={foot}>
       {trouble !== null && !starting && (
         <Notice tone="trouble" live>
           <p>{trouble}</p>
         </Notice>
       )}
-      <p>
-        The phone runs the recogniser that is exported for the board, on what the board’s sensor
-        would read.{stale ? ' It is trained on the takes first.' : ''}
-      </p>
+      <p>{TRY.whatRuns(stale)}</p>
       <Known />
       <Button wide href="#/teach">
-        Teach: three movements become a gesture, as on the prop
+        {TRY.toTeach}
       </Button>
       <Button wide href="#/stage">
-        Stage: the whole screen as the light, for a dark hall
+        {TRY.toStage}
       </Button>
       {step !== null && <NextStep quiet {...step} />}
     </Screen>
@@ -126,14 +120,14 @@ function StartButtons({ starting, start }: StartButtonsProps) {
   const [own, other] = simulated
     ? (['simulated', 'phone'] as const)
     : (['phone', 'simulated'] as const)
-  const text = simulated ? 'Start with the simulated phone' : 'Start'
+  const text = simulated ? TRY.startSimulated : TRY.start
   return (
     <div class="try-start">
       <Button tone="amber" big wide disabled={starting} onClick={() => start(own)}>
-        {starting ? 'Starting …' : text}
+        {starting ? TRY.starting : text}
       </Button>
       <Button tone="quiet" wide disabled={starting} onClick={() => start(other)}>
-        {simulated ? 'Use this phone’s sensors' : 'Use the simulated phone'}
+        {simulated ? TRY.useSensors : TRY.useSimulated}
       </Button>
     </div>
   )

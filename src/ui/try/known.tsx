@@ -1,3 +1,4 @@
+import { TRY } from '../../shared/words/en/try'
 import { useApp } from '../common'
 import { GestureRibbon } from '../ribbon'
 
@@ -5,7 +6,7 @@ import { GestureRibbon } from '../ribbon'
 export function Known() {
   const gestures = useApp().library.current.value?.gestures ?? []
   return (
-    <ul class="known-gestures" aria-label="Gestures of this library">
+    <ul class="known-gestures" aria-label={TRY.gestures}>
       {gestures.map((gesture) => (
         <li key={gesture.id}>
           <GestureRibbon gestureId={gesture.id} size={64} />

@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks'
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
 import { distanceTable } from '../../shared/present/distances'
 import { segmenterSentence } from '../../shared/words/en/silence'
+import { TRY } from '../../shared/words/en/try'
 import { verdict } from '../../shared/words/en/verdict'
 import { type Cut, DistanceBars, type EnergyPicture, EnergyTrace } from '../charts'
 import { Section, useApp } from '../common'
@@ -30,7 +31,7 @@ export function LiveView({ model, beside }: LiveViewProps) {
         <div class="live-now">
           {shown === undefined ? (
             <div class="live-wait">
-              <p>Rest a moment, then make one of these.</p>
+              <p>{TRY.makeOne}</p>
               <Known />
             </div>
           ) : (
@@ -77,19 +78,16 @@ function Energy({ model, answers }: { model: RecogniserModel; answers: LiveAnswe
       return {
         start,
         end,
-        text: kind === 'reject' ? 'none' : verdict(answer.event, model).headline,
+        text: kind === 'reject' ? TRY.none : verdict(answer.event, model).headline,
         rejected: kind === 'reject',
       }
     }),
   }
   return (
     <figure class="live-energy">
-      <EnergyTrace
-        picture={picture}
-        label={`Motion energy of the last ${SHOWN_S} s. ${sentence}`}
-      />
+      <EnergyTrace picture={picture} label={TRY.energyDescribed(SHOWN_S, sentence)} />
       <figcaption>
-        <span class="small quiet">motion energy, last {SHOWN_S} s</span>
+        <span class="small quiet">{TRY.energy(SHOWN_S)}</span>
         <span>{sentence}</span>
       </figcaption>
     </figure>
@@ -99,12 +97,8 @@ function Energy({ model, answers }: { model: RecogniserModel; answers: LiveAnswe
 function Distances({ answer, model }: { answer: LiveAnswer; model: RecogniserModel }) {
   const table = distanceTable(answer.event, answer.gestureDistances, model)
   return (
-    <Section title="Distance to each gesture">
-      {table === null ? (
-        <p class="quiet">This movement was not compared with any gesture.</p>
-      ) : (
-        <DistanceBars table={table} />
-      )}
+    <Section title={TRY.distances}>
+      {table === null ? <p class="quiet">{TRY.notCompared}</p> : <DistanceBars table={table} />}
     </Section>
   )
 }

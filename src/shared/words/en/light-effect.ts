@@ -5,7 +5,6 @@ import { durationText } from './numbers'
 export const LIGHT_EFFECT = {
   seeIt: 'See it full screen',
   light: 'Light',
-  gesture: 'gesture',
   stillInUse: (problem: string) => `${problem} What was before is still in use.`,
   beforeAndAfter: 'Before and after',
   lightOver: (lengthMs: number) => `Light over ${durationText(lengthMs)}`,

@@ -1,0 +1,52 @@
+import { plural, shortNumber } from './numbers'
+
+/** Read on Libraries: files, this phone, storage. */
+export const LIBRARY = {
+  files: 'Files',
+  fileHolds: (open: string) => `The library file holds every raw take of ${open}.`,
+  exportLibraryFile: 'Export library file',
+  writingLibraryFile: 'Writing the library file',
+  exportFirmware: 'Export firmware',
+  writingFirmware: 'Training and writing the firmware',
+  filesBecomeTakes: 'A file of another phone, or logs of other devices, become takes here.',
+  importCsvLogs: 'Import CSV logs',
+  libraries: 'Libraries',
+  onThisPhone: 'Libraries on this phone',
+  newLibrary: 'New library',
+  loadDemo: 'Load the lantern parade demo',
+  gestureCount: (gestures: number, open: boolean) =>
+    `${open ? 'open, ' : ''}${plural('gesture', gestures)}`,
+  renameLibrary: (library: string) => `Rename ${library}`,
+  deleteLibrary: (library: string) => `Delete ${library}`,
+  asThePhone: 'As the phone',
+  night: 'Night',
+  day: 'Day',
+  thisPhone: 'This phone',
+  screen: 'Screen',
+  sound: 'Sound at start, stop and cut of a recording',
+  on: 'On',
+  off: 'Off',
+  toLicences: 'Licences: what the app is made of',
+  signStandard: 'Flat with the screen up reads +9.8 m/s², as the standard says.',
+  signOpposite: 'Flat with the screen up reads −9.8 m/s²; the app turns it round.',
+  signUnknown: 'The sign of gravity is not found out yet; recording asks for it.',
+  sensorFacts: (
+    simulated: boolean,
+    rateHz: number,
+    hasGyro: boolean,
+    accelStepMps2: number,
+    gyroStepDps: number,
+  ) =>
+    `${simulated ? 'Simulated phone' : 'Sensor'}: ${shortNumber(rateHz)} Hz, ${hasGyro ? 'with gyroscope' : 'no gyroscope'}, steps of ${accelStepMps2 > 0 ? `${shortNumber(accelStepMps2)} m/s²` : 'no visible size'} and ${gyroStepDps > 0 ? `${shortNumber(gyroStepDps)} deg/s` : 'no visible size'}.`,
+  findSignAgain: 'Find the sign out again',
+  newName: 'New name',
+  rename: 'Rename',
+  storage: 'Storage',
+  used: 'Used',
+  allowed: 'Allowed by the browser',
+  unreadable: (unreadableItems: number) =>
+    `${unreadableItems} stored items could not be read and are left out. Back up now, to keep the rest.`,
+  toBackup: 'Back up or restore',
+  undoTitle: 'Undo, this visit',
+  undo: 'Undo',
+}
