@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { recordOf } from '../../src/shared/collect/session-record'
 import type { SessionRun } from '../../src/shared/collect/session-run'
 import type { App } from '../../src/state/app'
 import { freshPlan } from '../../src/state/collect'
@@ -12,6 +13,8 @@ const FIRST = 4
 const SECOND = 3
 
 interface TwoParts {
+  /** Of the database. */
+  name: string
   app: App
   sessions: SessionsState
   first: SessionRun
@@ -55,6 +58,7 @@ async function twoParts(): Promise<TwoParts> {
   await sessions.finish(first.value.id)
   await sessions.finish(second.value.id)
   return {
+    name,
     app,
     sessions,
     first: first.value,
@@ -105,4 +109,19 @@ test('undo brings nothing back of a tester who withdrew altogether since', async
   expect([takesOf(first), takesOf(second)]).toEqual([0, 0])
   expect(sessionIds(app)).toEqual([])
   expect(app.notices.value.at(-1)?.text).toMatch(/withdrew altogether since/)
+})
+
+test('a session is not gone on with when a kill fell while it was being deleted', async () => {
+  const { name, sessions, first, second } = await twoParts()
+  await sessions.withdraw(second.id)
+  // As the kill leaves it: its takes have gone, the record of where it stood has not.
+  const store = await openStore(name)
+  const { id, startedAt: keptAt, plan } = second
+  const value = recordOf({ ...second, outcomes: [], endedAt: null })
+  await store.putItem('sessions', { id, libraryId: plan.libraryId, keptAt, value })
+  store.close()
+  const next = await (await openApp(name)).openSessions()
+  await next.read()
+  expect(next.runs.value.map((run) => run.id)).toEqual([first.id])
+  expect(await next.open(second.id)).toMatchObject({ ok: false, code: 'session/gone' })
 })

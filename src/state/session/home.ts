@@ -120,6 +120,15 @@ function isWithdrawn({ withdrawals }: Library, { testerKey }: SessionRun): boole
   return (withdrawals ?? []).some(({ kind, key }) => kind === 'tester' && key === testerKey)
 }
 
+/**
+ * Whether this session was withdrawn, alone or with all of its tester. Its run may have outlived it, as
+ * when a kill fell between the two: gone on with, it would collect takes that no library lets in.
+ */
+export function hasLeft(library: Library, run: SessionRun): boolean {
+  const isOwn = ({ kind, key }: Withdrawal) => kind === 'session' && key === run.id
+  return isWithdrawn(library, run) || (library.withdrawals ?? []).some(isOwn)
+}
+
 function withSession(library: Library, run: SessionRun, device: DeviceFacts): Library {
   const others = (library.sessions ?? []).filter(({ id }) => id !== run.id)
   return { ...library, sessions: [...others, sessionOf(run, device, now())] }

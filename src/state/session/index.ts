@@ -19,7 +19,7 @@ import { fail, ok, type Result } from '../../shared/model/result'
 import type { Target } from '../../shared/model/target'
 import type { OutFile } from '../exports'
 import type { Shelf } from '../shelf'
-import { finish, withdraw } from './home'
+import { finish, hasLeft, withdraw } from './home'
 import { putRun, recordingsOf } from './kept-run'
 import { SessionRunner } from './runner'
 import type { MakerParts } from './take-maker'
@@ -62,13 +62,14 @@ export function createSessions(parts: SessionParts): SessionsState {
   const runs = signal<SessionRun[]>([])
 
   const read = async () => {
-    const items = await Promise.all(
-      shelf.libraries.peek().map(({ id }) => store.listItems('sessions', id)),
+    const found = await Promise.all(
+      shelf.libraries.peek().map(async (library) => {
+        const items = await store.listItems('sessions', library.id)
+        const kept = items.flatMap(({ value }) => runFrom(value) ?? [])
+        return kept.filter((run) => !hasLeft(library, run))
+      }),
     )
-    runs.value = items
-      .flat()
-      .flatMap(({ value }) => runFrom(value) ?? [])
-      .sort((a, b) => b.startedAt.localeCompare(a.startedAt))
+    runs.value = found.flat().sort((a, b) => b.startedAt.localeCompare(a.startedAt))
   }
   const find = async (id: string) => {
     await read()
