@@ -8,15 +8,17 @@ import { serveFolder } from '../static-server'
 import { findTool, installLine } from '../tools'
 import type { BenchResult, Figure } from './figure'
 import { type KillOptions, type KillRun, runKills } from './kills/run'
+import { JOBS, type JobName } from './kills/words'
 import { numberAfter } from './number-after'
 
 const PAGE = 'tests/browser/pages/kills.html'
 const SELF_CHECK_KILLS = 3
 
 /**
- * Kills of the browser's process at random moments of recording, labelling, merging and migrating.
- * `--kills N` (1000) and `--seed N` (1) are taken from the command line. The counter is tried first
- * on a page that promises before it writes and keeps no journal: it must count every one.
+ * Kills of the browser's process at random moments of recording, labelling, merging, migrating and
+ * testers' sessions. `--kills N` (1000), `--seed N` (1) and `--job NAME`, for one kind of work alone,
+ * are taken from the command line. The counters are tried first on pages that promise before they
+ * write and keep no journal: they must count every one.
  */
 export async function benchKills(): Promise<BenchResult> {
   const browserPath = findTool('chromium')
@@ -34,8 +36,19 @@ export async function benchKills(): Promise<BenchResult> {
         `The counter missed a loss: ${careless.lost.takes} of ${SELF_CHECK_KILLS} careless takes.`,
       )
     }
-    const run = await runKills({ ...options, kills, onKill: progressLine(kills) })
-    return { figures: figuresOf(run, careless, seed), skipped: [] }
+    const jobs = ['careless-session'] as const
+    const sessions = await runKills({ ...options, kills: SELF_CHECK_KILLS, jobs })
+    if (Math.min(sessions.sessions.lost.takes, sessions.lost.takes) < SELF_CHECK_KILLS) {
+      throw new Error('The counter missed takes that careless sessions lost.')
+    }
+    const run = await runKills({
+      ...options,
+      kills,
+      jobs: jobsAsked(),
+      onKill: progressLine(kills),
+    })
+    const figures = [...figuresOf(run, careless, seed), ...sessionFigures(run, sessions, seed)]
+    return { figures, skipped: [] }
   } finally {
     await page.close()
   }
@@ -59,6 +72,33 @@ function figuresOf(run: KillRun, careless: KillRun, seed: number): Figure[] {
       note: `of ${careless.kills} that a page promised and never wrote; without a journal ${seconds(careless)} s were lost`,
     },
   ]
+}
+
+function sessionFigures({ sessions }: KillRun, careless: KillRun, seed: number): Figure[] {
+  const { lost, kills, count } = sessions
+  const note = `seed ${seed}; ${count} sessions, ${kills} kills while one was led`
+  const counted = (figure: string, value: number) => ({ figure, value, unit: 'count', note })
+  return [
+    counted('sessions_not_gone_on_with', lost.gone),
+    counted('session_takes_lost', lost.takes),
+    counted('session_takes_misplaced', lost.misplaced),
+    counted('session_takes_doubled', lost.doubled),
+    counted('session_progress_wrong', lost.progress),
+    {
+      figure: 'kills_self_check_session_takes_counted',
+      value: careless.sessions.lost.takes,
+      unit: 'count',
+      note: `of sessions over a store that promised and never wrote, ${careless.kills} kills`,
+    },
+  ]
+}
+
+function jobsAsked(): readonly JobName[] {
+  const at = process.argv.indexOf('--job')
+  if (at < 0) return JOBS
+  const job = JOBS.find((name) => name === process.argv[at + 1])
+  if (job === undefined) throw new Error(`--job needs one of ${JOBS.join(', ')}.`)
+  return [job]
 }
 
 function progressLine(kills: number): NonNullable<KillOptions['onKill']> {

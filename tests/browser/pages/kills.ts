@@ -1,6 +1,12 @@
-import type { AnyJob, Found, TakeMark, Word } from '../../../src/build/bench/kills/words'
+import type {
+  AnyJob,
+  Found,
+  FoundSession,
+  TakeMark,
+  Word,
+} from '../../../src/build/bench/kills/words'
+import type { RecogniserClient } from '../../../src/recogniser/client'
 import { recovered } from '../../../src/recording/facts'
-import type { LiveClient } from '../../../src/recording/live-cutter'
 import { Recorder } from '../../../src/recording/recorder'
 import { LEAD_IN_MS } from '../../../src/recording/timing'
 import { createSimulatedSource } from '../../../src/sensors/simulated-source'
@@ -11,6 +17,7 @@ import { SCHEMA_STEPS } from '../../../src/storage/migrations'
 import { openStore } from '../../../src/storage/open-store'
 import type { Store } from '../../../src/storage/store'
 import { exampleLibrary, exampleSamples, exampleTake } from '../../storage/examples'
+import { findSessions, performSessions, promising, type SessionPage } from './kills-session'
 
 /*
  * Works like the app on the app's own storage and recorder, and says every promise that the app
@@ -26,11 +33,10 @@ declare global {
 }
 
 const tell = (word: Word) => window.tell(JSON.stringify(word))
-const noRecogniser: LiveClient = {
-  openLive: async () => fail('worker/crashed', 'There is no recogniser on this page.'),
-  pushLive: async () => fail('worker/crashed', 'There is no recogniser on this page.'),
-  closeLive: async () => fail('worker/crashed', 'There is no recogniser on this page.'),
-}
+/** Every call fails, as where the worker does not start: recording and sessions go on without it. */
+const noRecogniser = new Proxy({} as RecogniserClient, {
+  get: () => async () => fail('worker/crashed', 'There is no recogniser on this page.'),
+})
 const OLD = /^old-/
 const library = exampleLibrary()
 let store: Store
@@ -212,22 +218,41 @@ async function careless(random: Random): Promise<void> {
   setTimeout(() => void store.addRecordings(items), 60_000)
 }
 
+const sessionPage = (): SessionPage => ({ store, recogniser: noRecogniser, tell, markOf })
+
+/** A session over a store that promises: told only once there is something to lose. */
+function carelessSession(random: Random): Promise<void> {
+  let isLate = false
+  const tellLate = (word: Word) => {
+    if (word.is === 'working') return
+    tell(word)
+    if (word.is !== 'stands' || word.session.kept.length === 0 || isLate) return
+    isLate = true
+    tell({ is: 'working' })
+  }
+  return performSessions({ ...sessionPage(), store: promising(store), tell: tellLate }, random)
+}
+
 const JOBS: Record<AnyJob, (random: Random) => Promise<void>> = {
   recording: record,
   labelling: label,
   merging: merge,
   migrating: migrate,
+  session: (random) => performSessions(sessionPage(), random),
   careless,
+  'careless-session': carelessSession,
 }
 
 const kills = {
-  /** What was cut off is kept, as a person would. */
+  /** What was cut off is kept, as a person would. What becomes of a session's is its own affair. */
   async keep(): Promise<void> {
     for (const item of await store.unfinished()) {
+      if (item.recording.sessionId !== undefined) continue
       const kept = await store.finishUnfinished(item.recording.id, recovered(item))
       if (kept.ok) tell({ is: 'stored', takes: [markOf(kept.value.id, item.samples)] })
     }
   },
+  sessions: (): Promise<FoundSession[]> => findSessions(sessionPage()),
   start: (job: AnyJob, seed: number) => void JOBS[job](createRandom(seed)),
   async look(): Promise<Found> {
     const unfinished = await store.unfinished()

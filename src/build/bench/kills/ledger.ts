@@ -39,6 +39,13 @@ export class Ledger {
         return
       case 'labelled':
         this.#labels.set(word.id, word.label)
+        return
+      // Nothing is promised of what a tester takes back; what is found again counts again.
+      case 'undoing':
+        this.#stored.delete(word.recordingId)
+        return
+      case 'withdrawing':
+        for (const id of word.recordingIds) this.#stored.delete(id)
     }
   }
 

@@ -2,9 +2,15 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Random } from '../../../shared/statistics/random'
-import { BareChromium } from '../../bare-chromium'
+import { BareChromium, type PageSession } from '../../bare-chromium'
 import { Ledger, type Losses } from './ledger'
-import { type AnyJob, type Found, JOBS, type Word } from './words'
+import {
+  addSessionLosses,
+  NO_SESSION_LOSSES,
+  SessionLedger,
+  type SessionLosses,
+} from './session-ledger'
+import { type AnyJob, type Found, type FoundSession, JOBS, type Word } from './words'
 
 /** A profile is left after so many kills: what it holds is read whole at every start. */
 const KILLS_A_PROFILE = 16
@@ -14,7 +20,9 @@ const LATEST_MS: Record<AnyJob, number> = {
   labelling: 250,
   merging: 250,
   migrating: 120,
+  session: 2600,
   careless: 2600,
+  'careless-session': 600,
 }
 /** Fewer processes to start, hundreds of times. Storage is the browser's own either way. */
 const LIGHT = [
@@ -31,6 +39,8 @@ export interface KillRun {
   underWay: number
   /** Takes promised, over all profiles. */
   promised: number
+  /** Testers' sessions, over all profiles, and the kills while one was led. */
+  sessions: { count: number; kills: number; lost: SessionLosses }
 }
 
 export interface KillOptions {
@@ -51,18 +61,20 @@ export async function runKills(options: KillOptions): Promise<KillRun> {
     lost: { takes: 0, labels: 0, halves: 0, seconds: null },
     underWay: 0,
     promised: 0,
+    sessions: { count: 0, kills: 0, lost: NO_SESSION_LOSSES },
   }
   while (run.kills < kills) {
     const folder = mkdtempSync(join(tmpdir(), 'movewright-kills-'))
     try {
-      const ledger = new Ledger()
+      const ledgers = { takes: new Ledger(), sessions: new SessionLedger() }
       const last = Math.min(kills, run.kills + KILLS_A_PROFILE)
       for (; run.kills < last; onKill?.(run)) {
-        await oneStart(options, folder, ledger, run, 'kill')
+        await oneStart(options, folder, ledgers, run, 'kill')
         run.kills += 1
       }
-      await oneStart(options, folder, ledger, run, 'look')
-      run.promised += ledger.takes
+      await oneStart(options, folder, ledgers, run, 'look')
+      run.promised += ledgers.takes.takes
+      run.sessions.count += ledgers.sessions.sessions
     } finally {
       rmSync(folder, { recursive: true, force: true, maxRetries: 10, retryDelay: 100 })
     }
@@ -70,10 +82,15 @@ export async function runKills(options: KillOptions): Promise<KillRun> {
   return run
 }
 
+interface Ledgers {
+  takes: Ledger
+  sessions: SessionLedger
+}
+
 async function oneStart(
   options: KillOptions,
   folder: string,
-  ledger: Ledger,
+  ledgers: Ledgers,
   run: KillRun,
   end: 'kill' | 'look',
 ): Promise<void> {
@@ -84,7 +101,8 @@ async function oneStart(
     browser.onEvent = (method, params) => {
       if (method !== 'Runtime.bindingCalled') return
       const word = JSON.parse((params as { payload: string }).payload) as Word
-      ledger.hear(word)
+      ledgers.takes.hear(word)
+      ledgers.sessions.hear(word)
       waiting.get(word.is)?.()
     }
     const heard = (is: Word['is']) => within(new Promise<void>((done) => waiting.set(is, done)), is)
@@ -94,19 +112,17 @@ async function oneStart(
     const ready = heard('ready')
     await session.send('Page.navigate', { url: pageUrl })
     await ready
-    const { result } = await session.send('Runtime.evaluate', {
-      expression: 'kills.look()',
-      awaitPromise: true,
-      returnByValue: true,
-    })
-    addLosses(run, ledger.check(result.value as Found))
+    addLosses(run, ledgers.takes.check(await asked<Found>(session, 'kills.look()')))
+    await asked(session, 'kills.keep()')
+    const sessions = await asked<FoundSession[]>(session, 'kills.sessions()')
+    run.sessions.lost = addSessionLosses(run.sessions.lost, ledgers.sessions.check(sessions))
     if (end === 'look') return
-    await session.send('Runtime.evaluate', { expression: 'kills.keep()', awaitPromise: true })
     const job = jobs[random.integer(jobs.length)]!
     const working = heard('working')
     const expression = `kills.start(${JSON.stringify(job)}, ${random.nextUint32()})`
     await session.send('Runtime.evaluate', { expression })
     await working
+    if (job === 'session') run.sessions.kills += 1
     await new Promise((resolve) => setTimeout(resolve, random.uniform(0, LATEST_MS[job])))
   } finally {
     await browser.kill()
@@ -121,6 +137,17 @@ function addLosses(run: KillRun, { takes, labels, halves, seconds }: Losses): vo
   if (seconds === null) return
   run.underWay += 1
   lost.seconds = Math.max(lost.seconds ?? 0, seconds)
+}
+
+/** What the page answers. @throws Error when the page does */
+async function asked<T>(session: PageSession, expression: string): Promise<T> {
+  const { result, exceptionDetails } = await session.send('Runtime.evaluate', {
+    expression,
+    awaitPromise: true,
+    returnByValue: true,
+  })
+  if (exceptionDetails === undefined) return result.value as T
+  throw new Error(`${expression}: ${exceptionDetails.exception?.description}`)
 }
 
 async function within(promise: Promise<void>, what: string): Promise<void> {
