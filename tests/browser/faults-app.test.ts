@@ -8,6 +8,10 @@ import { type RunningServer, serveFolder } from '../../src/build/static-server'
 import { describeWithTools } from '../support/tools'
 import { openRig, type Rig } from './rig'
 
+/** How long a hand goes on with its movement after a newer version came, ms. */
+const GOES_ON_MS = 1500
+const goOn = () => new Promise((resolve) => setTimeout(resolve, GOES_ON_MS))
+
 /** What the person sees of faults, in the built app with the simulated phone. */
 describeWithTools('the built app under faults', ['chromium'], () => {
   let folder: string
@@ -48,11 +52,35 @@ describeWithTools('the built app under faults', ['chromium'], () => {
     await button('Stop').waitFor()
   }
 
-  /** Another build in the place of the first, as an upload would put it. */
-  async function publishNewer(): Promise<void> {
+  /** Another build in the place of the first, as an upload would put it, and found by the browser. */
+  async function publishNewer(moreOfWorker = ''): Promise<void> {
     const [script] = readdirSync(join(folder, 'assets')).filter((name) => name.endsWith('.js'))
     appendFileSync(join(folder, 'assets', script!), '\n// newer\n')
     await buildServiceWorker(folder)
+    appendFileSync(join(folder, 'service-worker.js'), moreOfWorker)
+    await rig.look('navigator.serviceWorker.ready.then((one) => one.update()).then(() => true)')
+  }
+
+  /** Of the only recording, finished or cut off: time recorded, and time since it began, ms. */
+  async function recorded(): Promise<{ durationMs: number; sinceMs: number }> {
+    const { recordedAt, durationMs } = await rig.look<{ recordedAt: string; durationMs: number }>(
+      `new Promise((resolve, reject) => {
+        const opening = indexedDB.open('movewright')
+        opening.onerror = () => reject(opening.error)
+        opening.onsuccess = () => {
+          const db = opening.result
+          const tx = db.transaction(['recordings', 'journals', 'chunks'])
+          const all = ['recordings', 'journals', 'chunks'].map((name) => tx.objectStore(name).getAll())
+          tx.oncomplete = () => {
+            db.close()
+            const [finished, cutOff, chunks] = all.map(({ result }) => result)
+            const [{ recordedAt }] = [...finished, ...cutOff]
+            resolve({ recordedAt, durationMs: chunks.at(-1).tMs.at(-1) })
+          }
+        }
+      })`,
+    )
+    return { durationMs, sinceMs: Date.now() - Date.parse(recordedAt) }
   }
 
   it('a newer version waits for the end of a recording, which is then kept', async () => {
@@ -60,22 +88,43 @@ describeWithTools('the built app under faults', ['chromium'], () => {
     await startLibrary()
     await recordBackground()
     await publishNewer()
-    await rig.look('navigator.serviceWorker.ready.then((one) => one.update()).then(() => true)')
     await rig.until(
       'navigator.serviceWorker.getRegistration().then((one) => one.waiting !== null)',
       30_000,
     )
     await rig.look('window.same = true')
-    await new Promise((resolve) => setTimeout(resolve, 1500))
+    await goOn()
     expect(await rig.page.getByText('A newer version is ready').count()).toBe(0)
     await button('Stop').tap()
     await see(/Background kept/)
+    expect(
+      (await recorded()).durationMs,
+      'the hand goes on, and so does the recording',
+    ).toBeGreaterThan(GOES_ON_MS)
     await see('A newer version is ready')
     expect(await rig.look('window.same'), 'no reload by itself').toBe(true)
     await button('Update').tap()
     await rig.until('window.same === undefined && document.querySelector("nav")', 30_000)
     await rig.page.goto(`${address}#/background`)
     await see(/1 recording,/)
+  })
+
+  it('taken over at once, a newer version ends the recording, and what the hand does then is lost', async () => {
+    await rig.until('navigator.serviceWorker.controller !== null', 30_000)
+    await startLibrary()
+    await recordBackground()
+    // Neither worker nor page asks, as is usual where nothing is being recorded.
+    await rig.look(
+      `navigator.serviceWorker.addEventListener('controllerchange', () => location.reload())`,
+    )
+    await rig.look('window.same = true')
+    await publishNewer(`self.addEventListener('install', () => self.skipWaiting())`)
+    await rig.until('window.same === undefined && document.querySelector("nav")', 30_000)
+    await goOn()
+    await rig.page.goto(`${address}#/moves`)
+    await see(/was cut off; .* of it are there/)
+    const { durationMs, sinceMs } = await recorded()
+    expect(sinceMs - durationMs).toBeGreaterThan(GOES_ON_MS)
   })
 
   it('a database deleted under the open app is said, and gestures come back from memory', async () => {
