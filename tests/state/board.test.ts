@@ -105,7 +105,7 @@ describe('a board beside the app', () => {
       ok: false,
       code: 'board/no-log',
     })
-    board.bench.simulate('axes mirrored')
+    board.bench.simulate('axes-mirrored')
     expect(board.bench.result.value?.findings[0]?.code).toBe('axes-mirrored')
     expect(board.bench.simulated.value).toBe(true)
     await readAs(board, 'free', printed(pose([0, 0, 1])))

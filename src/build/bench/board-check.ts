@@ -38,7 +38,7 @@ export function benchBoardCheck(logs = LOGS): BenchResult {
   for (const [name, count] of missed) {
     const n = Math.ceil((logs - FAULTS.findIndex((fault) => fault.name === name)) / FAULTS.length)
     figures.push(
-      figure(`boardcheck_missed_${name.replaceAll(' ', '_')}`, count, n, 'faults of this kind'),
+      figure(`boardcheck_missed_${name.replaceAll('-', '_')}`, count, n, 'faults of this kind'),
     )
   }
   return { figures, skipped: [] }

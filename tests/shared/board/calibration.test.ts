@@ -96,7 +96,7 @@ describe('tumble', () => {
 describe('calibration of a board at the bench', () => {
   const target = defaultTarget()
   const style = { units: 'count' as const, timed: true }
-  const offset = FAULTS.find(({ name }) => name === 'accelerometer offset')!
+  const offset = FAULTS.find(({ name }) => name === 'accelerometer-offset')!
 
   it('finds the offsets that the simulated sensor was given, to a few counts', () => {
     const known = {
@@ -125,10 +125,10 @@ describe('calibration of a board at the bench', () => {
     const parts = simulateBench(target, style, null, createRandom(6))
     const without = parts.filter(({ step }) => step !== 'face-y')
     expect(calibrate(without, target)).toMatchObject({ ok: false, code: 'calibrate/faces' })
-    const mirrored = FAULTS.find(({ name }) => name === 'axes mirrored')!
+    const mirrored = FAULTS.find(({ name }) => name === 'axes-mirrored')!
     const bad = simulateBench(target, style, mirrored, createRandom(7))
     expect(calibrate(bad, target)).toMatchObject({ ok: false, code: 'calibrate/axes' })
-    const range = FAULTS.find(({ name }) => name === 'accelerometer range')!
+    const range = FAULTS.find(({ name }) => name === 'accelerometer-range')!
     const scaled = simulateBench(target, style, range, createRandom(8))
     expect(calibrate(scaled, target)).toMatchObject({ ok: false, code: 'calibrate/scale' })
   })

@@ -2,6 +2,7 @@ import { roundHalfAway } from '../../conditioning/counts'
 import { fail, ok, type Result } from '../../model/result'
 import type { Matrix3, Target, TargetCalibration } from '../../model/target'
 import { mean } from '../../statistics/summary'
+import { CALIBRATION_TROUBLE } from '../../words/en/board-calibration-trouble'
 import { BenchLog, dpsPerUnit, gPerUnit } from '../check/bench-log'
 import { nearestSignedAxes, readFaces } from '../check/poses'
 import type { BenchPart, StepId } from '../check/steps'
@@ -53,24 +54,18 @@ export function calibrate(
   const bench = new BenchLog(parts, target)
   const faces = readFaces(bench)
   if (faces === null) {
-    return fail('calibrate/faces', 'A calibration needs all six faces: log those that are missing.')
+    return fail('calibrate/faces', CALIBRATION_TROUBLE.facesMissing)
   }
   const still = bench.part('still')
   if (still === null || rowCount(still) < 20) {
-    return fail('calibrate/still', 'The bias of the gyroscope needs rest: log the first step.')
+    return fail('calibrate/still', CALIBRATION_TROUBLE.noRest)
   }
   const axes = nearestSignedAxes(faces.response)
   if (!axes.isIdentity || axes.fit < 0.9) {
-    return fail(
-      'calibrate/axes',
-      'The faces do not read along their own axes: see the board check first, a calibration would hide it.',
-    )
+    return fail('calibrate/axes', CALIBRATION_TROUBLE.axesExchanged)
   }
   if (Math.abs(axes.scale - 1) > MOST_OFF) {
-    return fail(
-      'calibrate/scale',
-      `Gravity reads ${axes.scale.toPrecision(3)} g: a range or unit is wrong, see the board check first.`,
-    )
+    return fail('calibrate/scale', CALIBRATION_TROUBLE.gravityOff(axes.scale))
   }
   const measured = FACES.map(({ step }) => bench.means(bench.part(step)!).slice(0, 3))
   const truth = FACES.map((face) => face.truth)
@@ -80,7 +75,7 @@ export function calibrate(
   const model = squareBlock ? (fit?.matrix.flat() as Matrix3 | undefined) : gainMatrix
   const inverse = model === undefined ? null : invert3(model)
   if (fit === null || inverse === null) {
-    return fail('calibrate/faces', 'The six faces are not distinct: log them again.')
+    return fail('calibrate/faces', CALIBRATION_TROUBLE.facesAlike)
   }
   const gyroZeroDps = bench.hasGyro ? bench.means(still).slice(3) : [0, 0, 0]
   const accelZeroG = squareBlock ? fit.offset : faces.offset

@@ -1,4 +1,5 @@
 import type { Target } from '../../model/target'
+import { BOARD_QUESTIONS } from '../../words/en/board-questions'
 import { checkAccelScale } from './accel-scale'
 import { BenchLog } from './bench-log'
 import { checkClipping } from './clipping'
@@ -62,67 +63,67 @@ function questions(bench: BenchLog): Question[] {
   const moved = bench.moved().length > 0
   const still = bench.part('still') !== null
   const unless = (known: boolean, why: string) => (known ? null : why)
-  const gyro = bench.hasGyro ? null : 'the log has no gyroscope'
+  const gyro = bench.hasGyro ? null : BOARD_QUESTIONS.noGyro
   return [
     {
-      what: 'Words, bytes and signs',
+      what: BOARD_QUESTIONS.words,
       codes: [],
-      missing: unless(bench.isCounts, 'the log is not in counts'),
+      missing: unless(bench.isCounts, BOARD_QUESTIONS.notCounts),
     },
     {
-      what: 'Every axis moves',
+      what: BOARD_QUESTIONS.everyAxis,
       codes: ['frozen'],
-      missing: unless(moved, 'the board was not moved'),
+      missing: unless(moved, BOARD_QUESTIONS.notMoved),
     },
     {
-      what: 'Every sample is new',
+      what: BOARD_QUESTIONS.everySample,
       codes: ['repeated', 'doubled'],
-      missing: unless(moved, 'the board was not moved'),
+      missing: unless(moved, BOARD_QUESTIONS.notMoved),
     },
     {
-      what: 'Rate',
+      what: BOARD_QUESTIONS.rate,
       codes: ['rate-off', 'rate-mixed', 'time-backwards'],
-      missing: unless(timed, 'the log has no times'),
+      missing: unless(timed, BOARD_QUESTIONS.noTimes),
     },
     {
-      what: 'No sample is missing',
+      what: BOARD_QUESTIONS.noneMissing,
       codes: ['dropped', 'time-backwards'],
-      missing: unless(ownClock, 'the log has no times of the board’s own clock'),
+      missing: unless(ownClock, BOARD_QUESTIONS.noTimesOfItsOwn),
     },
     {
-      what: 'Scale of the accelerometer',
+      what: BOARD_QUESTIONS.accelScale,
       codes: ['accel-scale', 'accel-unit'],
-      missing: unless(faces || still, 'no pose was logged'),
+      missing: unless(faces || still, BOARD_QUESTIONS.noPose),
     },
     {
-      what: 'Scale of the gyroscope',
+      what: BOARD_QUESTIONS.gyroScale,
       codes: ['gyro-scale', 'gyro-unit'],
-      missing: gyro ?? unless(turns, 'the three turns are not all there'),
+      missing: gyro ?? unless(turns, BOARD_QUESTIONS.turnsMissing),
     },
     {
-      what: 'Axes and handedness',
+      what: BOARD_QUESTIONS.axes,
       codes: ['axes-mirrored', 'axes-turned', 'axes-differ', 'faces-unclear'],
-      missing: unless(faces, 'the six faces are not all there'),
+      missing: unless(faces, BOARD_QUESTIONS.facesMissing),
     },
     {
-      what: 'Zero of the accelerometer',
+      what: BOARD_QUESTIONS.accelZero,
       codes: ['accel-offset'],
-      missing: unless(faces, 'the six faces are not all there'),
+      missing: unless(faces, BOARD_QUESTIONS.facesMissing),
     },
     {
-      what: 'Zero of the gyroscope',
+      what: BOARD_QUESTIONS.gyroZero,
       codes: ['gyro-offset'],
-      missing: gyro ?? unless(still, 'it was not logged at rest'),
+      missing: gyro ?? unless(still, BOARD_QUESTIONS.notAtRest),
     },
     {
-      what: 'Noise and hum',
+      what: BOARD_QUESTIONS.noise,
       codes: ['hum', 'accel-noise', 'gyro-noise'],
-      missing: unless(still, 'it was not logged at rest'),
+      missing: unless(still, BOARD_QUESTIONS.notAtRest),
     },
     {
-      what: 'Range',
+      what: BOARD_QUESTIONS.range,
       codes: ['clipped'],
-      missing: unless(bench.part('shake') !== null, 'no shake was logged'),
+      missing: unless(bench.part('shake') !== null, BOARD_QUESTIONS.noShake),
     },
   ]
 }

@@ -1,3 +1,4 @@
+import { BOARD_ROUTINE } from '../../words/en/board-routine'
 import type { BoardLog } from '../log/board-log'
 
 /** Steps of the routine at the bench. 'free' is a log without poses, for what needs none. */
@@ -27,8 +28,7 @@ export interface BenchStep {
 /** A log without poses: for what needs none, and to be set beside the phone. */
 export const FREE_STEP: BenchStep = {
   id: 'free',
-  name: 'Moved freely',
-  instruction: 'Move the board in any way, or as a recording of the phone beside it asks.',
+  ...BOARD_ROUTINE.free,
   seconds: 30,
 }
 
@@ -43,11 +43,9 @@ const AXES = ['x', 'y', 'z'] as const
 function faces(): BenchStep[] {
   return AXES.flatMap((axis) =>
     (['+', '-'] as const).map((sign): BenchStep => {
-      const way = sign === '+' ? 'up' : 'down'
       return {
         id: `face${sign}${axis}`,
-        name: `${axis} ${way}`,
-        instruction: `Set the board so that its ${axis} axis, as the data sheet draws it, points ${way}. Let go of it.`,
+        ...BOARD_ROUTINE.face(axis, sign === '+' ? 'up' : 'down'),
         seconds: 2,
       }
     }),
@@ -58,8 +56,7 @@ function turns(): BenchStep[] {
   return AXES.map((axis): BenchStep => {
     return {
       id: `turn-${axis}`,
-      name: `Turn about ${axis}`,
-      instruction: `Hold the board with its ${axis} axis level. Turn it once all the way round that axis in about five seconds, either way, and rest.`,
+      ...BOARD_ROUTINE.turn(axis),
       seconds: 7,
     }
   })
@@ -69,17 +66,14 @@ function turns(): BenchStep[] {
 export const BENCH_STEPS: readonly BenchStep[] = [
   {
     id: 'still',
-    name: 'Lie still',
-    instruction: 'Lay the board on the table and touch neither. Nothing else may move the table.',
+    ...BOARD_ROUTINE.still,
     seconds: 10,
   },
   ...faces(),
   ...turns(),
   {
     id: 'shake',
-    name: 'One firm shake',
-    instruction:
-      'Hold the board firmly and shake it to and fro along all its axes, as hard as the prop will be moved.',
+    ...BOARD_ROUTINE.shake,
     seconds: 3,
   },
 ]

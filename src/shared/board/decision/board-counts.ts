@@ -2,6 +2,7 @@ import { INT16_MAX, INT16_MIN, roundHalfAway } from '../../conditioning/counts'
 import { fail, ok, type Result } from '../../model/result'
 import { AXES } from '../../model/sample'
 import type { Target } from '../../model/target'
+import { BOARD_DECISION } from '../../words/en/board-decision-trouble'
 import { dpsPerUnit, gPerUnit, intervalsMs, rateOfIntervals } from '../check/bench-log'
 import { type BoardLog, rowCount } from '../log/board-log'
 
@@ -15,14 +16,11 @@ const RATE_LIMIT = 0.05
  */
 export function boardCounts(log: BoardLog, target: Target): Result<Int16Array> {
   if (log.gyroUnit === null) {
-    return fail('decide/no-gyro', 'The log has no gyroscope, and the recogniser needs one.')
+    return fail('decide/no-gyro', BOARD_DECISION.noGyro)
   }
   const rate = log.tMs === null ? null : rateOfIntervals(intervalsMs(log), log.clock)
   if (rate !== null && !(Math.abs(rate / target.rateHz - 1) <= RATE_LIMIT)) {
-    return fail(
-      'decide/rate',
-      `The log has ${rate.toFixed(1)} samples a second and the target ${target.rateHz}: the recogniser refuses more than 5 % off. See the board check.`,
-    )
+    return fail('decide/rate', BOARD_DECISION.rateOff(rate, target.rateHz))
   }
   const scale = [
     gPerUnit(log, target) / (target.accel.nanoPerLsb * 1e-9),
@@ -35,10 +33,7 @@ export function boardCounts(log: BoardLog, target: Target): Result<Int16Array> {
       const printed = log.values[AXES * row + axis]!
       const word = roundHalfAway(printed * scale[axis < 3 ? 0 : 1]!)
       if (log.accelUnit === 'count' && (word < INT16_MIN || word > INT16_MAX)) {
-        return fail(
-          'decide/words',
-          `Row ${row + 1} holds ${printed}, which 16 bits cannot be: see the board check.`,
-        )
+        return fail('decide/words', BOARD_DECISION.noWord(row + 1, printed))
       }
       counts[AXES * row + axis] = saturated(saturated(word) - (zero[axis] ?? 0))
     }

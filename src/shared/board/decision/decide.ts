@@ -4,6 +4,7 @@ import type { RecogniserModel } from '../../model/recogniser-model'
 import { fail, ok, type Result } from '../../model/result'
 import { AXES } from '../../model/sample'
 import type { Target } from '../../model/target'
+import { BOARD_DECISION } from '../../words/en/board-decision-trouble'
 import type { BoardLog } from '../log/board-log'
 import { boardCounts } from './board-counts'
 
@@ -30,9 +31,6 @@ export function decide(
     return ok({ events: core.push(counts.value), samples: counts.value.length / AXES })
   } catch (error) {
     if (!(error instanceof CoreError)) throw error
-    return fail(
-      'decide/model',
-      `The recogniser refuses the model: ${error.message}. Train it again.`,
-    )
+    return fail('decide/model', BOARD_DECISION.modelRefused(error.message))
   }
 }

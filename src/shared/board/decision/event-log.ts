@@ -2,6 +2,7 @@ import type { CoreEvent } from '../../core/core'
 import { causeOf } from '../../firmware/difference-cause'
 import { eventLine } from '../../firmware/vector'
 import { fail, ok, type Result } from '../../model/result'
+import { BOARD_DECISION } from '../../words/en/board-decision-trouble'
 
 /** Words of an `event` line behind its name (FORMAT.md, "Event log"). */
 const WORDS = 11
@@ -20,16 +21,13 @@ export function readEventLines(text: string): Result<string[]> {
     if (words.length !== WORDS) {
       return fail(
         'events/line',
-        `Line ${index + 1} of the event log has ${words.length} words where ${WORDS} stand: it was cut off. Copy the log again.`,
+        BOARD_DECISION.eventCutOff({ line: index + 1, words: words.length, of: WORDS }),
       )
     }
     found.push(words.join(' '))
   }
   if (found.length === 0) {
-    return fail(
-      'events/none',
-      'There is no event line in this text: paste what the device printed.',
-    )
+    return fail('events/none', BOARD_DECISION.noEvents)
   }
   return ok(found)
 }

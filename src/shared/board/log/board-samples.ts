@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../../model/result'
 import { AXES, type SampleBlock, STANDARD_GRAVITY_MPS2 } from '../../model/sample'
 import type { Target } from '../../model/target'
+import { BOARD_LOG } from '../../words/en/board-log-trouble'
 import { dpsPerUnit, gPerUnit } from '../check/bench-log'
 import { type BoardLog, rowCount } from './board-log'
 
@@ -11,14 +12,11 @@ import { type BoardLog, rowCount } from './board-log'
  */
 export function boardSamples(log: BoardLog, target: Target): Result<SampleBlock> {
   const count = rowCount(log)
-  if (count < 2) return fail('board/short', 'The log has fewer than two samples.')
+  if (count < 2) return fail('board/short', BOARD_LOG.tooFewSamples)
   const tMs = log.tMs ?? Float64Array.from({ length: count }, (_, i) => (1000 * i) / target.rateHz)
   const back = tMs.findIndex((t, i) => i > 0 && t < tMs[i - 1]!)
   if (back >= 0) {
-    return fail(
-      'board/time-order',
-      `Time goes backwards at row ${back + 1}: see the board check, or choose "no column" for time.`,
-    )
+    return fail('board/time-order', BOARD_LOG.timeBackwards(back + 1))
   }
   const values = new Float32Array(AXES * count)
   const zero = target.calibration?.zero ?? []

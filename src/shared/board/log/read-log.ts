@@ -2,6 +2,7 @@ import { type CsvPreview, previewCsv } from '../../format/csv-import'
 import type { CsvMapping } from '../../format/csv-mapping'
 import { fail, ok, type Result } from '../../model/result'
 import type { Target } from '../../model/target'
+import { BOARD_LOG } from '../../words/en/board-log-trouble'
 import { type BoardLog, rowCount } from './board-log'
 import { LineSplitter } from './line-splitter'
 import { RowReader } from './row-reader'
@@ -17,7 +18,11 @@ export const PREVIEW_CHARACTERS = 65_536
  * or spaces; a header is optional. Lines that begin with '#' are left out.
  * Codes: those of previewCsv.
  */
-export function previewLog(text: string, target: Target, name = 'The log'): Result<CsvPreview> {
+export function previewLog(
+  text: string,
+  target: Target,
+  name = BOARD_LOG.theLog,
+): Result<CsvPreview> {
   const start = text.slice(0, PREVIEW_CHARACTERS)
   // A line that the cut went through would look like a short row.
   const whole = start.length < text.length ? start.slice(0, start.lastIndexOf('\n') + 1) : start
@@ -70,7 +75,7 @@ export interface ReadLog {
 export async function readLog(
   pieces: AsyncIterable<string>,
   mapping: CsvMapping,
-  { onProgress, shouldStop, name = 'The log' }: ReadLogOptions = {},
+  { onProgress, shouldStop, name = BOARD_LOG.theLog }: ReadLogOptions = {},
 ): Promise<Result<ReadLog>> {
   const splitter = new LineSplitter()
   const reader = new RowReader(mapping)
@@ -91,12 +96,7 @@ export async function readLog(
   if (cut === null) reader.line(splitter.flush())
   const log = reader.build()
   if (rowCount(log) > 0) return ok({ log, cut })
-  const first = log.problems[0]
-  const why = first === undefined ? 'it is empty' : `line ${first.line}: ${first.what}`
-  return fail(
-    'log/no-rows',
-    `${name} has no line that could be read (${why}). Check the columns, and that the board was printing.`,
-  )
+  return fail('log/no-rows', BOARD_LOG.noRows(name, log.problems[0] ?? null))
 }
 
 /** The same for text at hand, such as pasted. */

@@ -2,6 +2,7 @@ import type { CsvMapping } from '../../format/csv-mapping'
 import { MS_PER_UNIT } from '../../format/csv-mapping'
 import { parseDecimal } from '../../format/decimal'
 import { AXES } from '../../model/sample'
+import { BOARD_LOG } from '../../words/en/board-log-trouble'
 import { type BoardLog, LogBuilder, type LogClock } from './board-log'
 import { MAX_LINE } from './line-splitter'
 import { spacesToTabs } from './separators'
@@ -54,7 +55,7 @@ export class RowReader {
     const { headerRows } = this.#mapping
     const trimmed = text.trim()
     if (this.#line <= headerRows || trimmed === '' || trimmed.startsWith('#')) return false
-    const problem = text.length > MAX_LINE ? 'it is too long for a reading' : this.#read(trimmed)
+    const problem = text.length > MAX_LINE ? BOARD_LOG.tooLong : this.#read(trimmed)
     if (problem === null) return true
     this.#builder.problem({ line: this.#line, what: problem })
     return false
@@ -99,7 +100,7 @@ function unquoted(field: string): string {
 }
 
 function complaint(field: string, column: number, found: number, needed: number): string {
-  if (column >= found) return `it ends after ${found} of at least ${needed} fields`
+  if (column >= found) return BOARD_LOG.tooFewFields(found, needed)
   const shown = field.length > 20 ? `${field.slice(0, 20)}…` : field
-  return `column ${column + 1} holds "${shown}" and not a number`
+  return BOARD_LOG.notANumber(column + 1, shown)
 }

@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../../model/result'
+import { MOUNTING_TROUBLE } from '../../words/en/board-mounting-trouble'
 import { bestLag } from './correlation'
 import { evenly, type MotionSeries, rateMagnitude, smoothed } from './series'
 
@@ -31,17 +32,11 @@ export function alignTimes(
 ): Result<TimeAlignment> {
   const spanMs = Math.max(spanOf(phone), spanOf(board))
   if (spanMs > LONGEST_MS) {
-    return fail(
-      'mounting/long',
-      `A log of ${Math.round(spanMs / 60_000)} minutes is too long to be set beside another: cut it to the same five minutes of both.`,
-    )
+    return fail('mounting/long', MOUNTING_TROUBLE.tooLong(Math.round(spanMs / 60_000)))
   }
   const coarse = bestOf(phone, board, COARSE_HZ, RATIOS, MOST_LAG_S)
   if (coarse === null || coarse.coefficient < LEAST_COEFFICIENT) {
-    return fail(
-      'mounting/times',
-      'The two logs do not show the same motion: record both at the same time, with some quick turns in them.',
-    )
+    return fail('mounting/times', MOUNTING_TROUBLE.otherMotion)
   }
   const near = Array.from({ length: 21 }, (_, i) => coarse.rateRatio + (i - 10) * 0.0005)
   const fine = bestOf(phone, board, gridHz, near, 0.5, coarse.lagMs) ?? coarse

@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../../model/result'
 import type { Matrix3 } from '../../model/target'
 import { type Mounting, nearestMounting } from '../../target/mountings'
+import { MOUNTING_TROUBLE } from '../../words/en/board-mounting-trouble'
 import { alignTimes, type TimeAlignment } from './align-times'
 import {
   accelAt,
@@ -52,10 +53,7 @@ export interface FoundMounting {
  */
 export function findMounting(phone: MotionSeries, board: MotionSeries): Result<FoundMounting> {
   if (phone.tMs.length < 100 || board.tMs.length < 100) {
-    return fail(
-      'mounting/short',
-      'Both logs need a few seconds: record half a minute of turning about every axis.',
-    )
+    return fail('mounting/short', MOUNTING_TROUBLE.tooShort)
   }
   const aligned = alignTimes(phone, board, GRID_HZ)
   if (!aligned.ok) return aligned
@@ -65,10 +63,7 @@ export function findMounting(phone: MotionSeries, board: MotionSeries): Result<F
   const b = withoutBias(smoothed(evenly(stretched, GRID_HZ), SMOOTH_HALF))
   const pairs = turnPairs(p, b, times.lagMs)
   if (pairs.length < FEWEST_PAIRS) {
-    return fail(
-      'mounting/short',
-      'The two logs share too little motion: turn the prop slowly about every axis, for half a minute.',
-    )
+    return fail('mounting/short', MOUNTING_TROUBLE.tooLittleMotion)
   }
   const poses = posePairs(p, b, times.lagMs)
   const all = [...balanced(pairs), ...balanced(poses)]
@@ -77,10 +72,7 @@ export function findMounting(phone: MotionSeries, board: MotionSeries): Result<F
   if (refused !== null) return refused
   const { residualShare, gyroRatio } = compare(fit.rotation, pairs)
   if (residualShare > MOST_RESIDUAL) {
-    return fail(
-      'mounting/unlike',
-      `${(100 * residualShare).toFixed(0)} % of the motion fits no rotation: the phone was loose, or the logs are not of the same moment, or a scale is wrong.`,
-    )
+    return fail('mounting/unlike', MOUNTING_TROUBLE.noRotation(residualShare))
   }
   const { mounting, angleDeg } = nearestMounting(fit.rotation)
   return ok({
@@ -99,10 +91,7 @@ export function findMounting(phone: MotionSeries, board: MotionSeries): Result<F
 function refusal(fit: ReturnType<typeof solveWahba>, pairs: readonly VectorPair[]) {
   const [s0, , s2] = fit.singular
   if (fit.mirrored && s2 > 0.1 * s0) {
-    return fail(
-      'mounting/mirrored',
-      'The best match mirrors the board, which no mounting can: an axis sign is flipped. Run the board check.',
-    )
+    return fail('mounting/mirrored', MOUNTING_TROUBLE.mirrored)
   }
   // The poses alone may fix what the turns do not, so certainty is that of both together.
   if (fit.certainty >= LEAST_CERTAINTY) return null
@@ -110,11 +99,8 @@ function refusal(fit: ReturnType<typeof solveWahba>, pairs: readonly VectorPair[
     (sum, { a }) => [sum[0] + Math.abs(a[0]), sum[1] + Math.abs(a[1]), sum[2] + Math.abs(a[2])],
     [0, 0, 0],
   )
-  const axis = ['x', 'y', 'z'][[x, y, z].indexOf(Math.max(x, y, z))]
-  return fail(
-    'mounting/one-axis',
-    `Nearly all turning was about one axis (mostly the board’s ${axis}), so the turn about that axis is not known: turn the prop about its other axes as well.`,
-  )
+  const axis = ['x', 'y', 'z'][[x, y, z].indexOf(Math.max(x, y, z))]!
+  return fail('mounting/one-axis', MOUNTING_TROUBLE.oneAxis(axis))
 }
 
 /** Angular rates at the same instants. */

@@ -3,6 +3,7 @@ import type { Matrix3 } from '../../model/target'
 import type { Random } from '../../statistics/random'
 import { AXIS_ORDERS } from '../../target/mountings'
 import { determinant } from '../../target/rotation'
+import type { FaultName } from '../../words/en/board-faults'
 import type { FindingCode } from '../check/finding'
 import type { BenchPart } from '../check/steps'
 import { type BoardLog, rowCount } from '../log/board-log'
@@ -11,7 +12,7 @@ import type { SimulatedSensor } from './sensor'
 
 /** A fault to put into a simulated board; each draw has another strength. */
 export interface Fault {
-  name: string
+  name: FaultName
   /** What the check must say. */
   expected: FindingCode
   /** Logs it can be seen in; any by default. */
@@ -57,16 +58,16 @@ function keepRows(log: BoardLog, rows: readonly number[]): void {
 }
 
 const wires: Fault[] = [
-  { name: 'no data', expected: 'no-data', log: (log) => keepRows(log, []) },
-  { name: 'all zero', expected: 'all-zero', log: (log) => log.values.fill(0) },
+  { name: 'no-data', expected: 'no-data', log: (log) => keepRows(log, []) },
+  { name: 'all-zero', expected: 'all-zero', log: (log) => log.values.fill(0) },
   {
-    name: 'all ones',
+    name: 'all-ones',
     expected: 'all-ones',
     needs: { units: 'count' },
     log: (log) => log.values.fill(-1),
   },
   {
-    name: 'loose wire',
+    name: 'loose-wire',
     expected: 'dead-rows',
     needs: { units: 'count' },
     run: (random) => {
@@ -80,7 +81,7 @@ const wires: Fault[] = [
     },
   },
   {
-    name: 'one axis frozen',
+    name: 'one-axis-frozen',
     expected: 'frozen',
     run: (random) => {
       const axis = random.integer(AXES)
@@ -89,7 +90,7 @@ const wires: Fault[] = [
     },
   },
   {
-    name: 'one sensor asleep',
+    name: 'one-sensor-asleep',
     expected: 'frozen',
     run: (random) => {
       const axes = pick(random, [ACCEL, GYRO])
@@ -100,7 +101,7 @@ const wires: Fault[] = [
 
 const words: Fault[] = [
   {
-    name: 'bytes swapped',
+    name: 'bytes-swapped',
     expected: 'byte-order',
     needs: { units: 'count' },
     run: (random) => {
@@ -109,7 +110,7 @@ const words: Fault[] = [
     },
   },
   {
-    name: 'printed unsigned',
+    name: 'printed-unsigned',
     expected: 'number-format',
     needs: { units: 'count' },
     run: (random) => {
@@ -118,7 +119,7 @@ const words: Fault[] = [
     },
   },
   {
-    name: 'offset binary',
+    name: 'offset-binary',
     expected: 'number-format',
     needs: { units: 'count' },
     run: (random) => {
@@ -138,7 +139,7 @@ function lose(log: BoardLog, share: number, random: Random): void {
 
 const times: Fault[] = [
   {
-    name: 'polled too fast',
+    name: 'polled-too-fast',
     expected: 'repeated',
     run: (random) => {
       const share = random.uniform(0.35, 0.8)
@@ -151,7 +152,7 @@ const times: Fault[] = [
     },
   },
   {
-    name: 'samples doubled',
+    name: 'samples-doubled',
     expected: 'doubled',
     run: (random) => {
       const share = random.uniform(0.03, 0.12)
@@ -165,7 +166,7 @@ const times: Fault[] = [
     },
   },
   {
-    name: 'samples dropped',
+    name: 'samples-dropped',
     expected: 'dropped',
     needs: { timed: true },
     run: (random) => {
@@ -174,7 +175,7 @@ const times: Fault[] = [
     },
   },
   {
-    name: 'rate off',
+    name: 'rate-off',
     expected: 'rate-off',
     needs: { timed: true },
     sensor: (sensor, random) => {
@@ -187,7 +188,7 @@ const times: Fault[] = [
 
 const scales: Fault[] = [
   {
-    name: 'accelerometer range',
+    name: 'accelerometer-range',
     expected: 'accel-scale',
     run: (random) => {
       const factor = pick(random, [1 / 8, 1 / 4, 1 / 2, 2, 4])
@@ -195,7 +196,7 @@ const scales: Fault[] = [
     },
   },
   {
-    name: 'accelerometer unit',
+    name: 'accelerometer-unit',
     expected: 'accel-unit',
     needs: { units: 'si' },
     run: (random) => {
@@ -204,7 +205,7 @@ const scales: Fault[] = [
     },
   },
   {
-    name: 'gyroscope range',
+    name: 'gyroscope-range',
     expected: 'gyro-scale',
     run: (random) => {
       const factor = pick(random, [1 / 8, 1 / 4, 1 / 2, 2, 4])
@@ -212,7 +213,7 @@ const scales: Fault[] = [
     },
   },
   {
-    name: 'gyroscope family',
+    name: 'gyroscope-family',
     expected: 'gyro-scale',
     // Without times the rate, 3 % off, is in the factor too, and 14.7 % cannot be told for sure.
     needs: { timed: true },
@@ -222,7 +223,7 @@ const scales: Fault[] = [
     },
   },
   {
-    name: 'gyroscope unit',
+    name: 'gyroscope-unit',
     expected: 'gyro-unit',
     needs: { units: 'si' },
     run: (random) => {
@@ -259,7 +260,7 @@ function drawSignedAxes(random: Random, mirrored: boolean): Matrix3 {
 
 const axes: Fault[] = [
   {
-    name: 'axes exchanged',
+    name: 'axes-exchanged',
     expected: 'axes-turned',
     run: (random) => {
       const m = drawSignedAxes(random, false)
@@ -269,7 +270,7 @@ const axes: Fault[] = [
     },
   },
   {
-    name: 'axes mirrored',
+    name: 'axes-mirrored',
     expected: 'axes-mirrored',
     run: (random) => {
       const m = drawSignedAxes(random, true)
@@ -279,7 +280,7 @@ const axes: Fault[] = [
     },
   },
   {
-    name: 'axes of one sensor only',
+    name: 'axes-of-one-sensor-only',
     expected: 'axes-differ',
     run: (random) => {
       const m = drawSignedAxes(random, random.next() < 0.5)
@@ -291,35 +292,35 @@ const axes: Fault[] = [
 
 const quality: Fault[] = [
   {
-    name: 'accelerometer offset',
+    name: 'accelerometer-offset',
     expected: 'accel-offset',
     sensor: (sensor, random) => {
       sensor.accelZeroG[random.integer(3)] = sign(random) * random.uniform(0.14, 0.5)
     },
   },
   {
-    name: 'gyroscope offset',
+    name: 'gyroscope-offset',
     expected: 'gyro-offset',
     sensor: (sensor, random) => {
       sensor.gyroZeroDps[random.integer(3)] = sign(random) * random.uniform(35, 150)
     },
   },
   {
-    name: 'accelerometer noise',
+    name: 'accelerometer-noise',
     expected: 'accel-noise',
     sensor: (sensor, random) => {
       sensor.accelNoiseG = random.uniform(2e-3, 20e-3) * Math.sqrt(sensor.rateHz / 2)
     },
   },
   {
-    name: 'gyroscope noise',
+    name: 'gyroscope-noise',
     expected: 'gyro-noise',
     sensor: (sensor, random) => {
       sensor.gyroNoiseDps = random.uniform(0.035, 0.5) * Math.sqrt(sensor.rateHz / 2)
     },
   },
   {
-    name: 'tone coupled in',
+    name: 'tone-coupled-in',
     expected: 'hum',
     disturb: (sensor, random) => {
       const axis = random.integer(AXES)
@@ -335,7 +336,7 @@ const quality: Fault[] = [
     },
   },
   {
-    name: 'range too small',
+    name: 'range-too-small',
     expected: 'clipped',
     disturb: (_sensor, random) => {
       const isAccel = random.next() < 0.5

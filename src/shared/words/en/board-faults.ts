@@ -1,0 +1,32 @@
+/** Faults of the simulated board, as they are offered. */
+export const BOARD_FAULTS = {
+  'no-data': 'no data',
+  'all-zero': 'all zero',
+  'all-ones': 'all ones',
+  'loose-wire': 'loose wire',
+  'one-axis-frozen': 'one axis frozen',
+  'one-sensor-asleep': 'one sensor asleep',
+  'bytes-swapped': 'bytes swapped',
+  'printed-unsigned': 'printed unsigned',
+  'offset-binary': 'offset binary',
+  'polled-too-fast': 'polled too fast',
+  'samples-doubled': 'samples doubled',
+  'samples-dropped': 'samples dropped',
+  'rate-off': 'rate off',
+  'accelerometer-range': 'accelerometer range',
+  'accelerometer-unit': 'accelerometer unit',
+  'gyroscope-range': 'gyroscope range',
+  'gyroscope-family': 'gyroscope family',
+  'gyroscope-unit': 'gyroscope unit',
+  'axes-exchanged': 'axes exchanged',
+  'axes-mirrored': 'axes mirrored',
+  'axes-of-one-sensor-only': 'axes of one sensor only',
+  'accelerometer-offset': 'accelerometer offset',
+  'gyroscope-offset': 'gyroscope offset',
+  'accelerometer-noise': 'accelerometer noise',
+  'gyroscope-noise': 'gyroscope noise',
+  'tone-coupled-in': 'tone coupled in',
+  'range-too-small': 'range too small',
+}
+
+export type FaultName = keyof typeof BOARD_FAULTS
