@@ -1,4 +1,4 @@
-import { plural } from '../words/en/numbers'
+import { REPORT_MEASURED } from '../words/en/report-measured'
 import { CLAIMS, claimSentence } from '../words/en/trade-off-words'
 import { type Html, html, section, table } from './html'
 import { activationsPlot } from './plots/activations-plot'
@@ -8,33 +8,29 @@ import type { ReportData } from './report-data'
 
 /** What answers when nobody means it, and what fewer of those cost. */
 export function backgroundSection({ evaluation }: ReportData): Html {
-  const title = 'False activations'
+  const title = REPORT_MEASURED.falseActivations
   const score = evaluation?.value.background ?? null
   if (evaluation === null || score === null) {
-    return section(title, html`<p>Not known: no background was measured.</p>`)
+    return section(title, html`<p>${REPORT_MEASURED.noBackground}</p>`)
   }
   const curve = tradeOffPlot(evaluation.value)
   return section(
     title,
-    table(
-      'In recordings that hold no gesture, never trained on in the round that counts them. The interval is exact Poisson (Garwood 1936).',
-      ['', 'activations', 'hours', 'an hour', '95 % interval, an hour'],
+    table(REPORT_MEASURED.backgroundCaption, REPORT_MEASURED.backgroundHeads, [
       [
-        [
-          'false activations',
-          score.activations,
-          three(score.hours),
-          three(score.perHour),
-          `${three(score.low)} to ${three(score.high)}`,
-        ],
+        REPORT_MEASURED.backgroundRow,
+        score.activations,
+        three(score.hours),
+        three(score.perHour),
+        REPORT_MEASURED.range(three(score.low), three(score.high)),
       ],
-    ),
+    ]),
     plotHtml(activationsPlot(score)),
-    html`<p>${plural('movement', score.segments)} were cut out of the background. ${CLAIMS.map(
+    html`<p>${REPORT_MEASURED.cutOut(score.segments)} ${CLAIMS.map(
       (rate) => html`${claimSentence(score, rate)} `,
     )}</p>`,
     curve === null ? null : plotHtml(curve),
-    html`<p>A greater threshold factor accepts more. The dot is the factor set, with both intervals; a point that is chosen for its figures looks better than it is.</p>`,
+    html`<p>${REPORT_MEASURED.aboutCurve}</p>`,
   )
 }
 

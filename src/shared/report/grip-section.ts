@@ -6,6 +6,7 @@ import {
   reachWords,
   verticalWords,
 } from '../words/en/grip-words'
+import { REPORT_MEASURED } from '../words/en/report-measured'
 import { staleNote } from './evaluation-section'
 import { type Html, html, section } from './html'
 import { gripPlot } from './plots/grip-plot'
@@ -17,10 +18,11 @@ const LIMIT = 0.9
 
 /** How far the prop may turn in the hand. */
 export function gripSection({ grip }: ReportData): Html {
-  if (grip === null) return section('Grip tolerance', html`<p>Not measured.</p>`)
+  if (grip === null)
+    return section(REPORT_MEASURED.grip, html`<p>${REPORT_MEASURED.notMeasured}</p>`)
   const { remedies } = grip.value
   return section(
-    'Grip tolerance',
+    REPORT_MEASURED.grip,
     staleNote(grip),
     plotHtml(gripPlot(grip.value, 'roll')),
     html`<ul>${remedies.map(

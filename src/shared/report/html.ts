@@ -51,8 +51,13 @@ export function name(text: string): Html {
   return html`<bdi>${text}</bdi>`
 }
 
+/** Text in which what is typed or named as code stands between `. */
+export function withCode(text: string): Html {
+  return html`${text.split('`').map((part, i) => (i % 2 === 1 ? html`<code>${part}</code>` : part))}`
+}
+
 /** A table from heads and rows; the first cell of a row is its head. Scrolls by itself where narrow. */
-export function table(caption: string, heads: Part[], rows: Part[][]): Html {
+export function table(caption: string, heads: readonly Part[], rows: Part[][]): Html {
   return html`<div class="wide" tabindex="0" role="group" aria-label="${caption}"><table>
 <caption>${caption}</caption>
 <thead><tr>${heads.map((head) => (head === '' ? html`<td></td>` : html`<th scope="col">${head}</th>`))}</tr></thead>

@@ -2,14 +2,9 @@ import type { Recording } from '../model/library'
 import { countLibrary, type GestureCounts } from '../present/library-counts'
 import { wilson } from '../statistics/wilson'
 import { MATCHER_WORDS } from '../words/en/matcher-words'
-import {
-  countOf,
-  durationText,
-  groupDigits,
-  percent,
-  percentRange,
-  plural,
-} from '../words/en/numbers'
+import { countOf, durationText, groupDigits, percent, percentRange } from '../words/en/numbers'
+import { HAND_WORDS, SOURCE_WORDS } from '../words/en/recording-words'
+import { REPORT_LIBRARY } from '../words/en/report-library'
 import { facts, type Html, name, section, table } from './html'
 import { inlinePlot } from './plots/plot'
 import { ribbonPlot } from './plots/ribbon-plot'
@@ -23,26 +18,26 @@ export function librarySection(data: ReportData): Html {
   const counts = countLibrary(library.gestures, recordings)
   const { training } = library
   return section(
-    'Library',
+    REPORT_LIBRARY.title,
     table(
-      'Gestures. Ribbon: the path of the prop’s tip, wide where it is fast. Threshold: a movement farther than this from a gesture is rejected; of the model of all takes.',
-      ['Gesture', 'ribbon', 'takes', 'testers', 'extent', 'length', 'threshold', 'templates'],
+      REPORT_LIBRARY.gesturesCaption,
+      REPORT_LIBRARY.gestureHeads,
       counts.gestures.map((one) => gestureRow(data, one)),
     ),
     table(
-      'Testers, by code. Understood: of their takes while they were held out.',
-      ['Tester', 'takes', 'gestures', 'hand', 'source', 'understood', '95 % interval'],
+      REPORT_LIBRARY.testersCaption,
+      REPORT_LIBRARY.testerHeads,
       counts.testers.map((code) => testerRow(data, code)),
     ),
     facts([
-      ['Background', backgroundText(recordings)],
-      ['Compared by', MATCHER_WORDS[training.matcher ?? 'template'].name],
-      ['Templates a gesture, at most', training.templatesPerGesture],
-      ['Points of a segment', training.length],
-      ['Warping band', `± ${Math.round(training.bandShare * 100)} % of the segment`],
-      ['Roll aligned by gravity', training.rollAlign ? 'yes' : 'no'],
-      ['Cut by', training.segmentation === 'button' ? 'a button' : 'motion'],
-      ['Threshold factor', `× ${training.thresholdFactor.toFixed(2)}`],
+      [REPORT_LIBRARY.background, backgroundText(recordings)],
+      [REPORT_LIBRARY.comparedBy, MATCHER_WORDS[training.matcher ?? 'template'].name],
+      [REPORT_LIBRARY.templates, training.templatesPerGesture],
+      [REPORT_LIBRARY.points, training.length],
+      [REPORT_LIBRARY.band, REPORT_LIBRARY.bandShare(training.bandShare)],
+      [REPORT_LIBRARY.rollAligned, training.rollAlign ? REPORT_LIBRARY.yes : REPORT_LIBRARY.no],
+      [REPORT_LIBRARY.cutBy, REPORT_LIBRARY.segmentation[training.segmentation]],
+      [REPORT_LIBRARY.thresholdFactor, `× ${training.thresholdFactor.toFixed(2)}`],
     ]),
   )
 }
@@ -56,15 +51,15 @@ function gestureRow({ ribbons, trained }: ReportData, { gesture, takes, testers 
     inlinePlot(ribbonPlot(gesture.id, gesture.name, ribbon, RIBBON_PX)),
     takes.length,
     testers.length,
-    moving === null ? (ribbon.kind === 'static' ? 'held still' : '–') : extentText(moving),
+    moving === null
+      ? ribbon.kind === 'static'
+        ? REPORT_LIBRARY.heldStill
+        : '–'
+      : REPORT_LIBRARY.extent(moving),
     moving === null ? '–' : durationText(moving.durationMs),
-    model === undefined ? 'no model' : groupDigits(model.threshold),
+    model === undefined ? REPORT_LIBRARY.noModel : groupDigits(model.threshold),
     model === undefined ? '' : model.templates.length,
   ]
-}
-
-function extentText({ extentCm, extentDeg }: { extentCm: number; extentDeg: number }): string {
-  return `${Math.round(extentCm)} cm, ${Math.round(extentDeg)}°`
 }
 
 function testerRow({ recordings, evaluation, library }: ReportData, code: string) {
@@ -77,10 +72,10 @@ function testerRow({ recordings, evaluation, library }: ReportData, code: string
   return [
     name(code),
     own.length,
-    `${gestures.size} of ${library.gestures.length}`,
-    list(own.map(({ hand }) => hand)),
-    list(own.map(({ source }) => source)),
-    known ? `${percent(rate.value)} (${countOf(rate)})` : 'not measured',
+    REPORT_LIBRARY.ofGestures(gestures.size, library.gestures.length),
+    list(own.map(({ hand }) => HAND_WORDS[hand])),
+    list(own.map(({ source }) => SOURCE_WORDS[source])),
+    known ? `${percent(rate.value)} (${countOf(rate)})` : REPORT_LIBRARY.notMeasured,
     known ? percentRange(rate.low, rate.high) : '',
   ]
 }
@@ -91,7 +86,7 @@ function list(words: string[]): string {
 
 function backgroundText(recordings: readonly Recording[]): string {
   const backgrounds = recordings.filter(({ kind }) => kind === 'background')
-  if (backgrounds.length === 0) return 'none'
+  if (backgrounds.length === 0) return REPORT_LIBRARY.none
   const ms = backgrounds.reduce((sum, { durationMs }) => sum + durationMs, 0)
-  return `${durationText(ms)} in ${plural('recording', backgrounds.length)}`
+  return REPORT_LIBRARY.backgroundIn(ms, backgrounds.length)
 }

@@ -2,34 +2,27 @@ import { answersInOrder, lightOf } from '../light/library-light'
 import type { SafetyFinding } from '../light/safety'
 import type { LightEffect, Step } from '../model/light'
 import { cautions } from '../power/cautions'
+import { instantText } from '../words/en/instant'
 import { drainSentence } from '../words/en/light-words'
 import { durationText } from '../words/en/numbers'
 import { headroomSentences } from '../words/en/power-words'
-import { instantText } from './head-section'
+import { REPORT_LIGHT } from '../words/en/report-light'
 import { facts, type Html, html, name, section, table } from './html'
 import type { ReportData } from './report-data'
 
 /** How the prop answers, and what was counted of flashes and flicker. */
 export function lightSection({ light, library }: ReportData): Html {
   const { led, power, minChangeMs, acknowledgement } = lightOf(library)
-  const title = 'Effects and safety'
+  const title = REPORT_LIGHT.title
   const drain = drainSentence(lightOf(library))
   const findings = light?.findings ?? []
   return section(
     title,
     light === null
-      ? html`<p>Flashes were not counted.</p>`
+      ? html`<p>${REPORT_LIGHT.notCounted}</p>`
       : table(
-          'Flashes in any second, alone and in turn with every other answer as fast as they are taken; three are the limit of each. A calculation, and no claim of compliance.',
-          [
-            'Answer',
-            'effect',
-            'rounds',
-            'sound, vibration',
-            'general flashes',
-            'red flashes',
-            'bare LED',
-          ],
+          REPORT_LIGHT.caption,
+          REPORT_LIGHT.heads,
           answersInOrder(library).map(({ key, name: word, answer }) => [
             name(word),
             answer.light.kind,
@@ -40,18 +33,18 @@ export function lightSection({ light, library }: ReportData): Html {
             ),
           ]),
         ),
-    html`<p>General and red flashes: WCAG 2.2, success criterion 2.3.1, on the light as a screen of full luminance. Bare LED: criterion 2.3.2, counted more strictly.</p>`,
+    html`<p>${REPORT_LIGHT.criteria}</p>`,
     findings
       .filter(({ rule, passes }) => rule === 'pwm' || !passes)
       .map(({ sentence, where, source }) => html`<p>${sentence} ${where}. ${source}.</p>`),
     facts([
-      ['Least time between changes', `${minChangeMs} ms`],
+      [REPORT_LIGHT.leastTime, `${minChangeMs} ms`],
       ['PWM', `${led.pwmHz} Hz, ${led.pwmBits} bits`],
-      ['Cells', `${power.series} × ${power.cell}, ${power.supply}`],
+      [REPORT_LIGHT.cells, `${power.series} × ${power.cell}, ${power.supply}`],
       [
-        'Over a limit on purpose',
+        REPORT_LIGHT.onPurpose,
         acknowledgement === null
-          ? 'nothing acknowledged'
+          ? REPORT_LIGHT.nothingAcknowledged
           : html`<bdi>${acknowledgement.text}</bdi> (${instantText(acknowledgement.at)})`,
       ],
     ]),
@@ -65,17 +58,17 @@ export function lightSection({ light, library }: ReportData): Html {
 }
 
 function countCell(finding: SafetyFinding | undefined): string {
-  if (finding === undefined) return 'not counted'
-  return finding.passes ? `${finding.value}` : `${finding.value}, over the limit`
+  if (finding === undefined) return REPORT_LIGHT.cellNotCounted
+  return finding.passes ? `${finding.value}` : REPORT_LIGHT.overLimit(finding.value)
 }
 
 /** How often its round is played, and how long one takes. */
 function roundsText({ kind, rounds, periodMs }: LightEffect): string {
   if (kind === 'off') return '–'
-  return `${rounds === 0 ? 'on and on' : `${rounds} ×`} ${durationText(periodMs)}`
+  return REPORT_LIGHT.rounds(rounds, durationText(periodMs))
 }
 
 function stepsText(steps: readonly Step[]): string {
-  if (steps.length === 0) return 'none'
+  if (steps.length === 0) return REPORT_LIGHT.none
   return durationText(steps.reduce((sum, { ms }) => sum + ms, 0))
 }

@@ -1,4 +1,6 @@
 import type { Ribbon } from '../ribbon/ribbon'
+import { LANGUAGE } from '../words/en/language'
+import { REPORT_HEAD } from '../words/en/report-head'
 import { backgroundSection } from './background-section'
 import { budgetSection } from './budget-section'
 import { checkSection } from './check-section'
@@ -21,7 +23,7 @@ import { targetSection } from './target-section'
 
 /** The report as the inside of a page that has `REPORT_STYLE`. */
 export function reportBody(data: ReportData): string {
-  return html`<article class="report" lang="en">
+  return html`<article class="report" lang="${LANGUAGE.tag}">
 ${headSection(data)}${evaluationSection(data)}${backgroundSection(data)}${librarySection(data)}${targetSection(data)}${gripSection(data)}${budgetSection(data)}${lightSection(data)}${checkSection(data)}</article>`
     .text
 }
@@ -32,13 +34,13 @@ ${headSection(data)}${evaluationSection(data)}${backgroundSection(data)}${librar
  */
 export function reportFile(data: ReportData): string {
   return html`<!doctype html>
-<html lang="en">
+<html lang="${LANGUAGE.tag}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light dark">
-<title>${data.library.name}: recognition report</title>
+<title>${REPORT_HEAD.title(data.library.name)}</title>
 <style>${new Html(REPORT_STYLE + FILE_STYLE)}</style>
 </head>
 <body>

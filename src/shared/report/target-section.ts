@@ -1,31 +1,31 @@
 import { rangeText } from '../present/target-choices'
 import { nearestMounting } from '../target/mountings'
-import { byteText, groupDigits, shortNumber } from '../words/en/numbers'
+import { byteText } from '../words/en/numbers'
+import { REPORT_TARGET } from '../words/en/report-target'
 import { facts, type Html, name, section } from './html'
 import type { ReportData } from './report-data'
 
 /** The hardware that everything was computed for. */
 export function targetSection({ library: { target } }: ReportData): Html {
   const { mounting, angleDeg } = nearestMounting(target.mounting)
-  const skew = angleDeg > 0.05 ? `, turned by ${angleDeg.toFixed(1)}° from it` : ''
   const { calibration } = target
   return section(
-    'Target',
+    REPORT_TARGET.title,
     facts([
-      ['Name', name(target.name)],
-      ['Accelerometer', rangeText(target.accel, 'g')],
-      ['Gyroscope', rangeText(target.gyro, 'deg/s')],
-      ['Output data rate', `${shortNumber(target.rateHz)} Hz`],
-      ['Mounting', `${mounting.name}${skew}`],
-      ['Long axis', `board ${target.longAxis}`],
-      ['Clock', `${shortNumber(target.clockHz / 1e6)} MHz`],
-      ['Flash, RAM', `${byteText(target.flashBytes)}, ${byteText(target.ramBytes)}`],
-      ['Flash for the model', byteText(target.modelBudgetBytes)],
+      [REPORT_TARGET.name, name(target.name)],
+      [REPORT_TARGET.accel, rangeText(target.accel, 'g')],
+      [REPORT_TARGET.gyro, rangeText(target.gyro, 'deg/s')],
+      [REPORT_TARGET.rate, REPORT_TARGET.hertz(target.rateHz)],
+      [REPORT_TARGET.mounting, REPORT_TARGET.mountedAs(mounting.name, angleDeg)],
+      [REPORT_TARGET.longAxis, REPORT_TARGET.boardAxis(target.longAxis)],
+      [REPORT_TARGET.clock, REPORT_TARGET.megahertz(target.clockHz)],
+      [REPORT_TARGET.memory, `${byteText(target.flashBytes)}, ${byteText(target.ramBytes)}`],
+      [REPORT_TARGET.modelFlash, byteText(target.modelBudgetBytes)],
       [
-        'Calibration',
+        REPORT_TARGET.calibration,
         calibration === undefined
-          ? 'none: offsets and gains as the data sheet has them'
-          : `of one board: zero at ${calibration.zero.map(groupDigits).join(', ')} counts`,
+          ? REPORT_TARGET.notCalibrated
+          : REPORT_TARGET.calibratedAt(calibration.zero),
       ],
     ]),
   )

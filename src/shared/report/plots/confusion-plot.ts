@@ -1,5 +1,6 @@
 import type { Evaluation } from '../../model/evaluation'
 import { rowTotal } from '../../present/confused-pair'
+import { REPORT_PLOTS } from '../../words/en/report-plots'
 import { html } from '../html'
 import { label, line, n, type Plot, short } from './plot'
 
@@ -14,7 +15,7 @@ export function confusionPlot(evaluation: Evaluation): Plot {
   const columns = gestures.length + 1
   const cell = Math.min(MOST_CELL, (WIDTH - LEFT - 8) / columns)
   const [width, height] = [LEFT + columns * cell + 8, TOP + gestures.length * cell + 8]
-  const names = [...gestures.map(({ name }) => name), 'none']
+  const names = [...gestures.map(({ name }) => name), REPORT_PLOTS.none]
   const body = html`${names.map((name, column) => {
     const x = LEFT + (column + 0.5) * cell + 4
     return html`<g transform="translate(${n(x)} ${TOP - 6}) rotate(-50)">${label(0, 0, short(name, 13))}</g>`
@@ -33,7 +34,7 @@ export function confusionPlot(evaluation: Evaluation): Plot {
   )}${line(`M${n(LEFT + gestures.length * cell)} ${TOP - 4}V${n(height - 6)}`, { dash: '2 2' })}`
   return {
     key: 'confusion',
-    title: 'Confusion matrix: rows performed, columns answered, last column none',
+    title: REPORT_PLOTS.confusion,
     width: Math.ceil(width),
     height: Math.ceil(height),
     body,

@@ -1,5 +1,6 @@
 import type { GripPoint, GripTolerance, Remedy } from '../../grip/grip-tolerance'
 import { REMEDY_LETTERS } from '../../words/en/grip-words'
+import { REPORT_PLOTS } from '../../words/en/report-plots'
 import { type Html, html } from '../html'
 import { label, line, n, type Place, type Plot, pathOf } from './plot'
 
@@ -19,26 +20,20 @@ export function gripPlot(grip: GripTolerance, turn: 'roll' | 'tilt'): Plot {
   const [from, to] = [marks[0] ?? 0, marks[marks.length - 1] ?? 1]
   const x = (angle: number) => LEFT + ((WIDTH - LEFT - RIGHT) * (angle - from)) / (to - from)
   const y = (share: number) => TOP + (HEIGHT - TOP - BOTTOM) * (1 - share)
-  const title =
-    turn === 'roll'
-      ? 'Recall against roll of the grip with 95 % intervals'
-      : 'Recall against tilt of the mounting with 95 % intervals'
+  const title = turn === 'roll' ? REPORT_PLOTS.rollRecall : REPORT_PLOTS.tiltRecall
   const body = html`${[0, 0.5, 1].map(
     (share) =>
       html`${line(`M${LEFT} ${n(y(share))}H${WIDTH - RIGHT}`, { opacity: 0.2 })}${label(LEFT - 6, y(share) + 4, `${share * 100} %`, 'end')}`,
   )}${marks.map((angle) => label(x(angle), HEIGHT - BOTTOM + 16, `${angle}°`, 'middle'))}${grip.remedies.map(
     (score, i) => remedyLine(score.remedy, score[turn], x, y, i),
-  )}${label(LEFT, HEIGHT - 4, `${turn === 'roll' ? 'roll of the grip' : 'tilt of the mounting'}; ${letters(grip)}`)}`
+  )}${label(LEFT, HEIGHT - 4, `${REPORT_PLOTS.turns[turn]}; ${letters(grip)}`)}`
   return { key: `grip-${turn}`, title, width: WIDTH, height: HEIGHT, body }
 }
 
 function letters({ remedies }: GripTolerance): string {
-  const words: Record<Remedy, string> = {
-    mark: 'a mark, dotted',
-    gravity: 'aligned by gravity, solid',
-    copies: 'turned copies, dashed',
-  }
-  return remedies.map(({ remedy }) => `${REMEDY_LETTERS[remedy]} ${words[remedy]}`).join(', ')
+  return remedies
+    .map(({ remedy }) => `${REMEDY_LETTERS[remedy]} ${REPORT_PLOTS.remedies[remedy]}`)
+    .join(', ')
 }
 
 function remedyLine(

@@ -1,5 +1,6 @@
 import { ribbonShape } from '../../ribbon/outline'
 import type { Ribbon } from '../../ribbon/ribbon'
+import { REPORT_PLOTS } from '../../words/en/report-plots'
 import { type Html, html } from '../html'
 import { line, n, type Plot } from './plot'
 
@@ -14,7 +15,13 @@ export function ribbonPlot(key: string, name: string, ribbon: Ribbon, size: numb
       : ribbon.kind === 'static'
         ? still(ribbon.elevationDeg, size)
         : html``
-  return { key: `ribbon-${key}`, title: `Ribbon of ${name}`, width: size, height: size, body }
+  return {
+    key: `ribbon-${key}`,
+    title: REPORT_PLOTS.ribbonOf(name),
+    width: size,
+    height: size,
+    body,
+  }
 }
 
 function path({ points }: Extract<Ribbon, { kind: 'path' }>, size: number): Html {

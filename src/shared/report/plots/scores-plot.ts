@@ -1,5 +1,5 @@
 import type { Evaluation, Rate } from '../../model/evaluation'
-import { countOf, percent } from '../../words/en/numbers'
+import { REPORT_PLOTS } from '../../words/en/report-plots'
 import { type Html, html } from '../html'
 import { label, line, n, type Plot, short } from './plot'
 
@@ -17,7 +17,7 @@ export function scoresPlot({ scores }: Evaluation): Plot {
   const x = (share: number) => LEFT + ((WIDTH - LEFT - RIGHT) * (share - from)) / (1 - from)
   const height = TOP + scores.length * ROW + BOTTOM
   const marks = Array.from({ length: Math.round((1 - from) * 10) + 1 }, (_, i) => from + i / 10)
-  const body = html`${label(4, 14, 'r: recall, filled dot; p: precision, open dot; lines are 95 % intervals')}${marks.map(
+  const body = html`${label(4, 14, REPORT_PLOTS.scoresLegend)}${marks.map(
     (share, i) =>
       html`${line(`M${n(x(share))} ${TOP - 6}V${height - BOTTOM}`, { opacity: 0.2 })}${
         marks.length > 6 && i % 2 === 1
@@ -33,17 +33,21 @@ export function scoresPlot({ scores }: Evaluation): Plot {
       x,
     )}`
   })}`
-  const title = 'Recall and precision of each gesture with 95 % intervals'
+  const title = REPORT_PLOTS.scores
   return { key: 'recall-precision', title, width: WIDTH, height, body }
 }
 
-function row(word: string, rate: Rate, y: number, x: (share: number) => number): Html {
+function row(
+  word: 'recall' | 'precision',
+  rate: Rate,
+  y: number,
+  x: (share: number) => number,
+): Html {
   const known = rate.n > 0
-  const text = known ? `${percent(rate.value)} ${countOf(rate)}` : 'no data'
   return html`${known ? interval(rate, y, x, word === 'precision') : null}${label(
     WIDTH - 4,
     y + 4,
-    `${word[0]} ${text}`,
+    REPORT_PLOTS.scoreLine(word, known ? rate : null),
     'end',
   )}`
 }

@@ -1,6 +1,7 @@
 import { type TradeOffPoint, tradeOffAt, tradeOffCurve } from '../../evaluation/trade-off'
 import type { Evaluation } from '../../model/evaluation'
 import { shortNumber } from '../../words/en/numbers'
+import { REPORT_PLOTS } from '../../words/en/report-plots'
 import { html } from '../html'
 import { label, line, n, type Place, type Plot, pathOf } from './plot'
 
@@ -38,9 +39,8 @@ ${steps(mostMissed).map(
 )}${steps(mostHours).map((perHour) => label(x(perHour), HEIGHT - BOTTOM + 16, shortNumber(perHour), 'middle'))}
 ${line(pathOf(curve.map((point): Place => [x(ends(point).perHour), y(point.missed.value)])), { width: 1.5 })}
 ${line(cross)}<circle cx="${n(x(here.perHour))}" cy="${n(y(missed.value))}" r="4"/>
-${label(4, HEIGHT - 6, 'up: missed or wrong, share of held-out takes')}${label(WIDTH - RIGHT, HEIGHT - 6, 'right: false activations an hour', 'end')}`
-  const title =
-    'Misses against false activations, threshold factor 0.5 to 2; the dot is the one set'
+${label(4, HEIGHT - 6, REPORT_PLOTS.upMissed)}${label(WIDTH - RIGHT, HEIGHT - 6, REPORT_PLOTS.rightActivations, 'end')}`
+  const title = REPORT_PLOTS.tradeOff
   return { key: 'trade-off', title, width: WIDTH, height: HEIGHT, body }
 }
 
