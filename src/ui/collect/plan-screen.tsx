@@ -16,11 +16,7 @@ const BACK = '#/collect'
 /** A plan and how far testers have come with it. What is changed is stored at once. */
 export function PlanScreen({ collect, id }: { collect: CollectState; id: string }) {
   const plan = collect.plans.value.find((one) => one.id === id)
-  return plan === undefined ? (
-    <Missing what="plan" />
-  ) : (
-    <OnePlan collect={collect} stored={plan} />
-  )
+  return plan === undefined ? <Missing what="plan" /> : <OnePlan collect={collect} stored={plan} />
 }
 
 function OnePlan({ collect, stored }: { collect: CollectState; stored: Plan }) {

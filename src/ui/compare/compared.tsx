@@ -1,13 +1,13 @@
 import type { Comparison, Flip } from '../../shared/compare/compare-evaluations'
 import type { KeptModel } from '../../shared/compare/kept-model'
-import type { BackgroundScore, Holdout } from '../../shared/model/evaluation'
+import type { Holdout } from '../../shared/model/evaluation'
+import { COMPARE_SCREENS } from '../../shared/words/en/compare-screens'
 import {
   compareWords,
   flipText,
   gestureWords,
   notComparedWords,
 } from '../../shared/words/en/compare-words'
-import { shortNumber } from '../../shared/words/en/numbers'
 import { compareModels } from '../../state/models'
 import { RateAxis, RateBar, rateAxisStart } from '../charts'
 import { Notice, route, Section, useApp } from '../common'
@@ -45,23 +45,26 @@ export function Compared({ first, second, holdout }: ComparedProps) {
         <p>{words.evidence}</p>
         <p>{words.todo}</p>
       </div>
-      <Section title="Right, on the same takes">
+      <Section title={COMPARE_SCREENS.right}>
         <RateAxis from={from} />
-        <RateBar name="A" rate={comparison.first} from={from} />
-        <RateBar name="B" rate={comparison.second} from={from} />
+        <RateBar name={COMPARE_SCREENS.first} rate={comparison.first} from={from} />
+        <RateBar name={COMPARE_SCREENS.second} rate={comparison.second} from={from} />
         <Backgrounds comparison={comparison} />
         {remarks.map((text) => (
           <p key={text} class="small quiet">
             {text}
           </p>
         ))}
-        <p class="small quiet">
-          Takes of one tester resemble each other, so p and the intervals say somewhat more than is
-          sure.
-        </p>
+        <p class="small quiet">{COMPARE_SCREENS.resemble}</p>
       </Section>
-      <Flips title="Newly wrong" flips={comparison.flips.filter(({ better }) => !better)} />
-      <Flips title="Put right" flips={comparison.flips.filter(({ better }) => better)} />
+      <Flips
+        title={COMPARE_SCREENS.newlyWrong}
+        flips={comparison.flips.filter(({ better }) => !better)}
+      />
+      <Flips
+        title={COMPARE_SCREENS.putRight}
+        flips={comparison.flips.filter(({ better }) => better)}
+      />
     </div>
   )
 }
@@ -69,13 +72,8 @@ export function Compared({ first, second, holdout }: ComparedProps) {
 function Backgrounds({ comparison }: { comparison: Comparison }) {
   const [first, second] = comparison.backgrounds
   if (first === null || second === null) return null
-  const text = ({ activations, hours, perHour, low, high }: BackgroundScore) =>
-    `${activations} in ${shortNumber(hours * 60)} min (${shortNumber(perHour)} an hour, 95 % interval ${shortNumber(low)} to ${shortNumber(high)})`
-  return (
-    <p>
-      False activations: A {text(first)}, B {text(second)}.
-    </p>
-  )
+  const { activations, falseActivations } = COMPARE_SCREENS
+  return <p>{falseActivations(activations(first), activations(second))}</p>
 }
 
 /** The takes of one way to flip; those still in the library lead to their replay. */
@@ -101,7 +99,7 @@ function FlipRow({ flip, there }: { flip: Flip; there: boolean }) {
     return (
       <span class="outcome">
         <b>{flip.testerCode}</b>
-        <span>{text}; no longer in the library</span>
+        <span>{COMPARE_SCREENS.notHere(text)}</span>
       </span>
     )
   }

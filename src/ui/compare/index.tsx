@@ -2,6 +2,7 @@ import '../proof/proof.css'
 import './compare.css'
 import { useEffect, useState } from 'preact/hooks'
 import type { Holdout } from '../../shared/model/evaluation'
+import { COMPARE_SCREENS } from '../../shared/words/en/compare-screens'
 import { modelTitle } from '../../shared/words/en/model-words'
 import { HOLDOUT_WORDS } from '../../shared/words/en/trust'
 import type { KeptEntry, ModelsState } from '../../state/models'
@@ -20,9 +21,13 @@ export function CompareScreen() {
   }, [app])
   const models = state?.models.value ?? null
   return (
-    <Screen title="Models compared" back="#/proof">
+    <Screen title={COMPARE_SCREENS.title} back="#/proof">
       {app.library.current.value === null ? (
-        <NextStep text="There is no library open." action="Go to Moves" href="#/moves" />
+        <NextStep
+          text={COMPARE_SCREENS.noLibrary}
+          action={COMPARE_SCREENS.toMoves}
+          href="#/moves"
+        />
       ) : (
         state !== null && models !== null && <Models state={state} models={models} />
       )}
@@ -40,7 +45,7 @@ function Models({ state, models }: { state: ModelsState; models: KeptEntry[] }) 
     <>
       {possible.length > 1 && holdout !== undefined && (
         <Choice
-          legend="Hold out"
+          legend={COMPARE_SCREENS.holdOut}
           value={holdout}
           options={possible.map((value) => ({ value, text: HOLDOUT_WORDS[value].name }))}
           onChange={setWish}
@@ -60,18 +65,10 @@ function TooFew({ models }: { models: KeptEntry[] }) {
   const one = models.some(({ model }) => Object.keys(model.evaluations).length > 0)
   return (
     <>
-      <p>
-        Every model that is trained is kept here with how it did. Change something, measure again,
-        and see which takes went from wrong to right, which the other way, and whether that is more
-        than chance.
-      </p>
+      <p>{COMPARE_SCREENS.about}</p>
       <NextStep
-        text={
-          one
-            ? 'One model is measured so far: change takes or settings, then measure again.'
-            : 'No model is measured yet.'
-        }
-        action="Measure on Proof"
+        text={one ? COMPARE_SCREENS.oneMeasured : COMPARE_SCREENS.noneMeasured}
+        action={COMPARE_SCREENS.measure}
         href="#/proof"
       />
     </>
@@ -93,11 +90,21 @@ function Pair({ models, holdout }: { models: KeptEntry[]; holdout: Holdout }) {
   if (first === undefined || second === undefined) return null
   return (
     <>
-      <SelectField label="A" value={first.id} options={options} onChange={setFirst} />
-      <SelectField label="B" value={second.id} options={options} onChange={setSecond} />
+      <SelectField
+        label={COMPARE_SCREENS.first}
+        value={first.id}
+        options={options}
+        onChange={setFirst}
+      />
+      <SelectField
+        label={COMPARE_SCREENS.second}
+        value={second.id}
+        options={options}
+        onChange={setSecond}
+      />
       {first.id === second.id ? (
         <Notice>
-          <p>A and B are the same model: choose two.</p>
+          <p>{COMPARE_SCREENS.sameModel}</p>
         </Notice>
       ) : (
         <Compared first={first.model} second={second.model} holdout={holdout} />

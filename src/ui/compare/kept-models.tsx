@@ -1,4 +1,5 @@
 import { MOST_KEPT } from '../../shared/compare/kept-model'
+import { COMPARE_SCREENS } from '../../shared/words/en/compare-screens'
 import { modelDetail, modelTitle } from '../../shared/words/en/model-words'
 import type { KeptEntry, ModelsState } from '../../state/models'
 import { Button, Section } from '../common'
@@ -8,10 +9,8 @@ export function KeptModels({ state, models }: { state: ModelsState; models: Kept
   if (models.length === 0) return null
   const now = Date.now()
   return (
-    <Section title="Kept models" aside={<span>{models.length}</span>}>
-      <p class="small quiet">
-        The last {MOST_KEPT} are kept; those you pin stay until you remove them.
-      </p>
+    <Section title={COMPARE_SCREENS.kept.title} aside={<span>{models.length}</span>}>
+      <p class="small quiet">{COMPARE_SCREENS.kept.hint(MOST_KEPT)}</p>
       {models.map(({ id, keptAt, model }) => (
         <div key={id} class="compare-model">
           <div>
@@ -20,10 +19,10 @@ export function KeptModels({ state, models }: { state: ModelsState; models: Kept
           </div>
           <div class="buttons">
             <Button tone="quiet" onClick={() => void state.pin(id, !model.pinned)}>
-              {model.pinned ? 'Unpin' : 'Pin'}
+              {model.pinned ? COMPARE_SCREENS.kept.unpin : COMPARE_SCREENS.kept.pin}
             </Button>
             <Button tone="quiet" onClick={() => void state.remove(id)}>
-              Remove
+              {COMPARE_SCREENS.kept.remove}
             </Button>
           </div>
         </div>

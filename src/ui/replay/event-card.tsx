@@ -1,7 +1,7 @@
 import type { CoreEvent } from '../../shared/core/core'
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
 import { distanceTable } from '../../shared/present/distances'
-import { durationText } from '../../shared/words/en/numbers'
+import { REPLAY_VIEW } from '../../shared/words/en/replay-view'
 import { samplesToMs, verdict } from '../../shared/words/en/verdict'
 import { DistanceBars } from '../charts'
 import { Button, Card } from '../common'
@@ -27,11 +27,10 @@ export function EventCard({ event, distances, model, onShow }: EventCardProps) {
           <div>
             <h2 class="event-name">{words.headline}</h2>
             <p class="small quiet">
-              {durationText(startMs)} to {durationText(startMs + lengthMs)},{' '}
-              {event.end - event.start} samples
+              {REPLAY_VIEW.event.span(startMs, startMs + lengthMs, event.end - event.start)}
             </p>
           </div>
-          <Button onClick={onShow}>Show</Button>
+          <Button onClick={onShow}>{REPLAY_VIEW.event.show}</Button>
         </header>
         <p>{words.reason}</p>
         {words.roll !== '' && <p>{words.roll}</p>}

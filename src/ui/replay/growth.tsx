@@ -2,6 +2,7 @@ import type { Growth, GrowthLine } from '../../shared/present/growth'
 import type { DecisionMarks } from '../../shared/replay/marks'
 import { pointAtSample, sampleOfPoint } from '../../shared/replay/sample-of-point'
 import { groupDigits } from '../../shared/words/en/numbers'
+import { REPLAY_TRACES } from '../../shared/words/en/replay-traces'
 import { type Span, spreadLabels, useWidth } from '../charts'
 
 const HEIGHT = 132
@@ -44,7 +45,7 @@ export function GrowthPlot({ growth, marks, span, cursor }: GrowthPlotProps) {
             <g class="growth-threshold">
               <path d={`M0 ${yOf(threshold)}H${width}`} />
               <text x={2} y={yOf(threshold) - 4}>
-                threshold {groupDigits(threshold)}
+                {REPLAY_TRACES.growth.threshold(threshold)}
               </text>
             </g>
           )}
@@ -99,6 +100,6 @@ function pathOf(
 function spoken({ lines }: Growth): string {
   const ends = [...lines]
     .reverse()
-    .map(({ name, grown }) => `${name} ${groupDigits(grown[grown.length - 1] ?? 0)}`)
-  return `Distances at the end of the segment, nearest first: ${ends.join(', ')}`
+    .map(({ name, grown }) => REPLAY_TRACES.growth.atEnd(name, grown[grown.length - 1] ?? 0))
+  return REPLAY_TRACES.growth.spoken(ends)
 }

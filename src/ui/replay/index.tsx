@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks'
 import type { Recording } from '../../shared/model/library'
 import type { Replay as Replayed } from '../../shared/model/replay'
 import type { Result } from '../../shared/model/result'
+import { REPLAY_VIEW } from '../../shared/words/en/replay-view'
 import { Mark, Notice, Progress, Screen, useApp } from '../common'
 import { ReplayView } from './replay-view'
 
@@ -13,9 +14,9 @@ export function Replay({ rest }: { rest: string[] }) {
   const recording = app.library.recordings.value.find((candidate) => candidate.id === id)
   if (recording !== undefined) return <Recorded key={recording.id} recording={recording} />
   return (
-    <Screen title="Replay" back="#/moves">
+    <Screen title={REPLAY_VIEW.title} back="#/moves">
       <Notice tone="trouble">
-        <p>This recording is not in the open library: it was removed, or another one is open.</p>
+        <p>{REPLAY_VIEW.gone}</p>
       </Notice>
     </Screen>
   )
@@ -45,7 +46,7 @@ function Recorded({ recording }: { recording: Recording }) {
       {answer === null && model.state === 'running' && (
         <Progress progress={model.progress} cancel={model.cancel} />
       )}
-      {answer === null && model.state !== 'running' && <p class="quiet">Replaying …</p>}
+      {answer === null && model.state !== 'running' && <p class="quiet">{REPLAY_VIEW.replaying}</p>}
       {answer?.ok === false && (
         <Notice tone="trouble" live>
           <p>{answer.message}</p>
@@ -72,8 +73,8 @@ function useReplay(recordingId: string): Result<Replayed> | null {
 }
 
 function titleOf(recording: Recording, gestures: { id: string; name: string }[]): string {
-  const by = `by ${recording.testerCode}${recording.hand === 'unknown' ? '' : `, ${recording.hand} hand`}`
-  if (recording.kind === 'background') return `Background ${by}`
+  const { testerCode, hand } = recording
+  if (recording.kind === 'background') return REPLAY_VIEW.background(testerCode, hand)
   const gesture = gestures.find((candidate) => candidate.id === recording.gestureId)
-  return `${gesture?.name ?? 'A removed gesture'} ${by}`
+  return REPLAY_VIEW.take(gesture?.name ?? REPLAY_VIEW.removedGesture, testerCode, hand)
 }

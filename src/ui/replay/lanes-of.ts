@@ -4,6 +4,7 @@ import type { Target } from '../../shared/model/target'
 import { unitsPerCount } from '../../shared/present/target-choices'
 import { decisionMarks } from '../../shared/replay/marks'
 import { groupDigits, shortNumber } from '../../shared/words/en/numbers'
+import { REPLAY_TRACES } from '../../shared/words/en/replay-traces'
 import { extremes, type Lane, niceCeiling, rootHeight } from '../charts'
 
 const AXIS_HEIGHT = 44
@@ -49,21 +50,21 @@ function energyLane(replay: Replay, beside: Beside | null): Lane {
   const peak = Math.max(peakOf(replay), beside === null ? 0 : peakOf(beside.replay))
   const top = Math.max(peak, onThreshold * 2) * 1.05
   return {
-    name: 'motion energy',
+    name: REPLAY_TRACES.energy.name,
     unit: '',
     heightPx: ENERGY_HEIGHT,
     at,
     yOf: (value, height) => rootHeight(value, top, height),
     levels: [
-      { value: onThreshold, text: `starts ${groupDigits(onThreshold)}`, dashed: false },
-      { value: offThreshold, text: `ends ${groupDigits(offThreshold)}`, dashed: true },
+      { value: onThreshold, text: REPLAY_TRACES.energy.starts(onThreshold), dashed: false },
+      { value: offThreshold, text: REPLAY_TRACES.energy.ends(offThreshold), dashed: true },
     ],
-    reach: `peak ${groupDigits(peakOf(replay))}`,
+    reach: REPLAY_TRACES.energy.peak(peakOf(replay)),
     format: groupDigits,
     ...ghostOf(beside, energyAt),
     marks: decisionMarks(replay).flatMap(({ armed, decided }) => [
-      { sample: armed, text: 'armed' },
-      { sample: decided, text: 'decided' },
+      { sample: armed, text: REPLAY_TRACES.energy.armed },
+      { sample: decided, text: REPLAY_TRACES.energy.decided },
     ]),
   }
 }

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Warping } from '../../shared/replay/unroll'
+import { REPLAY_TRACES } from '../../shared/words/en/replay-traces'
 import { tracePath, useWidth } from '../charts'
 import { SelectField } from '../common'
 
@@ -28,7 +29,7 @@ export function Pairing(props: PairingProps) {
   return (
     <>
       <SelectField
-        label="Channel"
+        label={REPLAY_TRACES.pairing.channel}
         value={channels[channel] ?? ''}
         options={channels.map((name) => ({ value: name, text: name }))}
         onChange={setChosen}
@@ -37,12 +38,7 @@ export function Pairing(props: PairingProps) {
         <Links {...props} above={of(segment)} below={of(template)} />
         <Path {...props} />
       </div>
-      <p class="small quiet">
-        Above the segment as it was compared, below the template; each line joins two points that
-        were laid on each other. In the square the segment runs to the right and the template up: on
-        the diagonal both went at one speed, and the band leaves the path no more room than it
-        shows.
-      </p>
+      <p class="small quiet">{REPLAY_TRACES.pairing.hint}</p>
     </>
   )
 }
@@ -72,7 +68,7 @@ function Links({ segment, channels, warping, point, above, below }: LinksProps) 
   return (
     <div class="pairing-links" ref={ref}>
       {width > 0 && (
-        <svg width={width} height={HEIGHT} role="img" aria-label="Segment against template">
+        <svg width={width} height={HEIGHT} role="img" aria-label={REPLAY_TRACES.pairing.links}>
           {warping.path.map(([i, j]) => (
             <path
               key={`${i} ${j}`}
@@ -107,7 +103,7 @@ function Path({ segment, channels, warping, band, point }: PairingProps) {
       width={SIDE}
       height={SIDE}
       role="img"
-      aria-label="Warping path within its band"
+      aria-label={REPLAY_TRACES.pairing.path}
     >
       <rect width={SIDE} height={SIDE} />
       <polygon

@@ -5,6 +5,7 @@ import type { Quaternion } from '../../shared/attitude/quaternion'
 import type { Target } from '../../shared/model/target'
 import { tipInPhone } from '../../shared/target/board'
 import { tipWords } from '../../shared/words/en/attitude-words'
+import { REPLAY_VIEW } from '../../shared/words/en/replay-view'
 import { Button } from '../common'
 import type { PlayHead } from './play-head'
 import type { PropScene, SceneInk } from './prop-scene'
@@ -39,7 +40,7 @@ export function PropView(props: PropViewProps) {
               setRound(round + 1)
             }}
           >
-            Try again
+            {REPLAY_VIEW.prop.tryAgain}
           </Button>
         </div>
       )}
@@ -50,10 +51,6 @@ export function PropView(props: PropViewProps) {
     </figure>
   )
 }
-
-const NO_WEBGL =
-  'This browser draws no 3‑D here (WebGL is off or missing). The traces below show the same.'
-const LOST = 'The browser took the 3‑D picture away. The traces below go on.'
 
 interface DrawnProps extends PropViewProps {
   onTrouble: (sentence: string) => void
@@ -90,7 +87,7 @@ function Drawn({ head, poses, light, target, onTrouble }: DrawnProps) {
   }, [scene, poses, light, head])
   return (
     <div class="prop-view-canvas">
-      <canvas ref={canvas} role="img" aria-label="The prop in its attitude at the play head" />
+      <canvas ref={canvas} role="img" aria-label={REPLAY_VIEW.prop.label} />
       <div ref={letters} aria-hidden="true">
         <i>x</i>
         <i>y</i>
@@ -114,19 +111,18 @@ function useScene(
     let wanted = true
     const onLost = (event: Event) => {
       event.preventDefault()
-      if (wanted) onTrouble(LOST)
+      if (wanted) onTrouble(REPLAY_VIEW.prop.lost)
     }
     element.addEventListener('webglcontextlost', onLost)
     import('./prop-scene').then(
       ({ PropScene }) => {
         if (!wanted) return
         made = PropScene.on(element, target)
-        if (made === null) onTrouble(NO_WEBGL)
+        if (made === null) onTrouble(REPLAY_VIEW.prop.noWebgl)
         else setScene(made)
       },
       () => {
-        if (wanted)
-          onTrouble('The 3‑D picture could not be loaded. The traces below show the same.')
+        if (wanted) onTrouble(REPLAY_VIEW.prop.notLoaded)
       },
     )
     return () => {

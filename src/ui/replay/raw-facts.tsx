@@ -1,25 +1,24 @@
 import type { Recording } from '../../shared/model/library'
 import type { Replay } from '../../shared/model/replay'
 import { countsAtEnd } from '../../shared/present/target-choices'
-import { durationText, plural, shortNumber, UNIT_SPACE } from '../../shared/words/en/numbers'
+import { REPLAY_VIEW } from '../../shared/words/en/replay-view'
 
 /** The recording as it came in, and what the target's sensor could not have said of it. */
 export function RawFacts({ recording, replay }: { recording: Recording; replay: Replay }) {
+  const { facts } = REPLAY_VIEW
   const { device, gaps } = recording
   const accel = countsAtEnd(replay.counts, [0, 1, 2])
   const gyro = countsAtEnd(replay.counts, [3, 4, 5])
+  const longestMs = Math.max(0, ...gaps.map((gap) => gap.endMs - gap.startMs))
   const rows: [string, string][] = [
-    [
-      'Recorded',
-      `${plural('sample', recording.sampleCount)} in ${durationText(recording.durationMs)}`,
-    ],
-    ['Rate', device.rateHz > 0 ? hertz(device.rateHz) : 'not known'],
-    ['Replayed at', hertz(replay.rateHz)],
-    ['Rounded to', roundingText(device.accelStepMps2, device.gyroStepDps)],
-    ['Sign of acceleration', signText(device.accelSign)],
-    ['Gaps', gaps.length === 0 ? 'none' : gapsText(gaps)],
-    ['Clipped at the target’s range', clippedText(accel, gyro)],
-    ['Source', device.label === '' ? recording.source : `${recording.source}, ${device.label}`],
+    [facts.recorded.name, facts.recorded.text(recording.sampleCount, recording.durationMs)],
+    [facts.rate.name, facts.rate.text(device.rateHz)],
+    [facts.replayedAt.name, facts.replayedAt.text(replay.rateHz)],
+    [facts.roundedTo.name, facts.roundedTo.text(device.accelStepMps2, device.gyroStepDps)],
+    [facts.sign.name, facts.sign.text[device.accelSign]],
+    [facts.gaps.name, facts.gaps.text(gaps.length, longestMs)],
+    [facts.clipped.name, facts.clipped.text(accel, gyro)],
+    [facts.source.name, facts.source.text(recording.source, device.label)],
   ]
   return (
     <dl class="raw-facts">
@@ -31,30 +30,4 @@ export function RawFacts({ recording, replay }: { recording: Recording; replay: 
       ))}
     </dl>
   )
-}
-
-function hertz(rate: number): string {
-  return `${shortNumber(rate)}${UNIT_SPACE}Hz`
-}
-
-function roundingText(accelStep: number, gyroStep: number): string {
-  if (accelStep === 0 && gyroStep === 0) return 'no step found'
-  const part = (step: number, unit: string) =>
-    step === 0 ? `no step (${unit})` : `${shortNumber(step)}${UNIT_SPACE}${unit}`
-  return `${part(accelStep, 'm/s²')}, ${part(gyroStep, 'deg/s')}`
-}
-
-function signText(sign: 1 | -1 | 0): string {
-  if (sign === 0) return 'not found out: lay the phone flat once'
-  return sign === 1 ? 'as the standard has it' : 'inverted, turned round here'
-}
-
-function gapsText(gaps: { startMs: number; endMs: number }[]): string {
-  const longest = Math.max(...gaps.map((gap) => gap.endMs - gap.startMs))
-  return `${gaps.length}, longest ${durationText(longest)}`
-}
-
-function clippedText(accel: number, gyro: number): string {
-  if (accel === 0 && gyro === 0) return 'nothing'
-  return `${plural('value', accel)} of acceleration, ${gyro} of turning: choose a larger range`
 }

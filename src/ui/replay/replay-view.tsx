@@ -9,6 +9,7 @@ import { decisionMarks } from '../../shared/replay/marks'
 import { propPoses, propSamples } from '../../shared/replay/prop-poses'
 import { nearestMounting } from '../../shared/target/mountings'
 import { driftWords } from '../../shared/words/en/attitude-words'
+import { REPLAY_VIEW } from '../../shared/words/en/replay-view'
 import { noCutSentence } from '../../shared/words/en/silence'
 import { verdict } from '../../shared/words/en/verdict'
 import type { Span } from '../charts'
@@ -73,11 +74,7 @@ export function ReplayView(props: ReplayViewProps) {
         </Notice>
       )}
       <Traces {...props} head={head} light={light.colours} marks={marks} />
-      {light.tooFast && (
-        <p class="small quiet">
-          The light is not shown: it is over three flashes a second. Mend it on Prop, Light.
-        </p>
-      )}
+      {light.tooFast && <p class="small quiet">{REPLAY_VIEW.lightTooFast}</p>}
       {replay.events.map((cut, index) => (
         <EventCard
           key={cut.start}
@@ -87,12 +84,9 @@ export function ReplayView(props: ReplayViewProps) {
           onShow={() => show(index)}
         />
       ))}
-      <p class="small quiet">
-        Run with the model of all takes, this one included when training used it. Held-out decisions
-        are on Proof.
-      </p>
+      <p class="small quiet">{REPLAY_VIEW.allTakes}</p>
       <AttitudeSection replay={replay} library={library} hasGyro={recording.device.hasGyro} />
-      <Section title="As recorded">
+      <Section title={REPLAY_VIEW.asRecorded}>
         <RawFacts recording={recording} replay={replay} />
       </Section>
     </Screen>
@@ -112,19 +106,12 @@ function AttitudeSection({ replay, library: { target }, hasGyro }: AttitudeSecti
     [replay, target, hasGyro],
   )
   const { mounting, angleDeg } = nearestMounting(target.mounting)
-  const skew = angleDeg > 0.5 ? `, turned by ${angleDeg.toFixed(0)}° from it` : ''
+
   return (
-    <Section title="Attitude">
-      <p class="small">
-        Estimated from what the board read: gyroscope integrated, gravity as anchor with a time
-        constant of 2 s while the accelerometer shows nothing else. It starts pointing ahead.
-      </p>
+    <Section title={REPLAY_VIEW.attitude.title}>
+      <p class="small">{REPLAY_VIEW.attitude.estimated}</p>
       <p class="small">{drift}</p>
-      <p class="small">
-        Letters are the prop’s axes, held like the phone. The plate in the handle is the board, its
-        corner block at +x +y: {mounting.name}
-        {skew}.
-      </p>
+      <p class="small">{REPLAY_VIEW.attitude.axes(mounting.name, angleDeg)}</p>
     </Section>
   )
 }

@@ -7,7 +7,7 @@ import { channelNames, growthOf } from '../../shared/present/growth'
 import type { DecisionMarks } from '../../shared/replay/marks'
 import { pointAtSample } from '../../shared/replay/sample-of-point'
 import type { NearestWarping } from '../../shared/replay/unroll'
-import { groupDigits } from '../../shared/words/en/numbers'
+import { REPLAY_TRACES } from '../../shared/words/en/replay-traces'
 import { verdict } from '../../shared/words/en/verdict'
 import { type Cut, type Lane, Lanes, type Span } from '../charts'
 import { Button, Section, SelectField, useApp } from '../common'
@@ -50,16 +50,16 @@ export function Traces(props: TracesProps) {
       <LanesAt head={head} replay={replay} lanes={lanes} cuts={cuts} light={light} />
       {(span.from > 0 || span.to < total) && (
         <Button tone="quiet" onClick={() => head.show({ from: 0, to: total }, head.at.peek())}>
-          Show the whole recording
+          {REPLAY_TRACES.whole}
         </Button>
       )}
       {choices.length > 1 && (
         <SelectField
-          label="Beside it, dashed"
+          label={REPLAY_TRACES.beside}
           value={beside}
           options={choices.map(({ id, text }) => ({ value: id, text }))}
           onChange={setBeside}
-          hint="Laid where this movement begins, on the same scales."
+          hint={REPLAY_TRACES.besideHint}
         />
       )}
       {event !== undefined && warpings !== null && marks[active] !== undefined && (
@@ -92,7 +92,7 @@ function LanesAt({ head, replay, lanes, cuts, light }: LanesAtProps) {
         head.moveTo(sample)
       }}
       light={light}
-      label="Light, motion energy against its thresholds and the six traces of the recording"
+      label={REPLAY_TRACES.lanes}
     />
   )
 }
@@ -108,15 +108,11 @@ function Compared({ replay, model, head, marks, event, warpings, active }: Compa
   const growth = useMemo(() => growthOf(event, warpings, model), [event, warpings, model])
   const mark = marks[active]
   if (growth === null || mark === undefined) {
-    return (
-      <p class="small quiet">
-        Compared by kernel features alone, which weigh the segment as a whole: no distance grows.
-      </p>
-    )
+    return <p class="small quiet">{REPLAY_TRACES.kernelAlone}</p>
   }
   return (
     <>
-      <Section title="Distance as the segment unrolls">
+      <Section title={REPLAY_TRACES.distance}>
         <GrowthPlot
           growth={growth}
           marks={mark}
@@ -124,9 +120,7 @@ function Compared({ replay, model, head, marks, event, warpings, active }: Compa
           cursor={head.sample}
         />
         <p class="small quiet">
-          {model.kernel === null
-            ? 'Sum of costs along the best path to each gesture’s nearest template; its end is the distance that was decided on.'
-            : 'Sum of costs along the best path to each gesture’s nearest template: the templates’ part; kernel features weigh the whole segment and decide with it.'}
+          {model.kernel === null ? REPLAY_TRACES.sumOfCosts : REPLAY_TRACES.sumWithKernel}
         </p>
       </Section>
       <Against
@@ -175,9 +169,9 @@ function Against({ model, segment, event, warpings, sample, mark }: AgainstProps
   const channels = useMemo(() => channelNames(model), [model])
   if (segment === null || gesture === undefined) return null
   return (
-    <Section title="Against the template">
+    <Section title={REPLAY_TRACES.against}>
       <SelectField
-        label="Nearest template of"
+        label={REPLAY_TRACES.nearestOf}
         value={gesture.id}
         options={model.gestures.map(({ id, name }, i) => ({
           value: id,
@@ -201,8 +195,8 @@ function Against({ model, segment, event, warpings, sample, mark }: AgainstProps
 
 function optionText(name: string, warping: NearestWarping | null): string {
   return warping === null
-    ? `${name}, no template`
-    : `${name}, distance ${groupDigits(warping.distance)}`
+    ? REPLAY_TRACES.noTemplate(name)
+    : REPLAY_TRACES.distanceOf(name, warping.distance)
 }
 
 function nearestOf(event: CoreEvent | undefined, warpings: (NearestWarping | null)[] | null) {
@@ -215,7 +209,7 @@ function cutsOf(replay: Replay, model: RecogniserModel): Cut[] {
   return replay.events.map((event) => ({
     start: event.start,
     end: event.end,
-    text: event.kind === 'reject' ? 'none' : verdict(event, model).headline,
+    text: event.kind === 'reject' ? REPLAY_TRACES.none : verdict(event, model).headline,
     rejected: event.kind === 'reject',
   }))
 }

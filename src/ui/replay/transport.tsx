@@ -1,14 +1,8 @@
-import { CORE_PHASES, type CorePhase } from '../../shared/core/core'
+import { CORE_PHASES } from '../../shared/core/core'
 import type { Replay } from '../../shared/model/replay'
-import { UNIT_SPACE } from '../../shared/words/en/numbers'
+import { REPLAY_VIEW } from '../../shared/words/en/replay-view'
 import { Button, Icon } from '../common'
 import { PACES, type Pace, type PlayHead } from './play-head'
-
-const PHASE_WORDS: Record<CorePhase, string> = {
-  idle: 'at rest',
-  moving: 'inside a movement',
-  'wait-rest': 'waiting for rest',
-}
 
 const PACE_WORDS: Record<Pace, string> = { 1: '1', 0.5: '½', 0.25: '¼', 0.125: '⅛' }
 
@@ -19,14 +13,14 @@ export function Transport({ head, replay }: { head: PlayHead; replay: Replay }) 
     <div class="transport">
       <Where head={head} replay={replay} />
       <Button
-        label={playing ? 'Pause' : 'Play'}
+        label={playing ? REPLAY_VIEW.transport.pause : REPLAY_VIEW.transport.play}
         tone={playing ? 'plain' : 'amber'}
         onClick={() => head.toggle()}
       >
         <Icon name={playing ? 'pause' : 'play'} />
       </Button>
       <fieldset class="choice transport-pace">
-        <legend class="unseen">Speed</legend>
+        <legend class="unseen">{REPLAY_VIEW.transport.speed}</legend>
         <div class="choice-options">
           {PACES.map((pace) => (
             <label key={pace} class="choice-option">
@@ -34,7 +28,7 @@ export function Transport({ head, replay }: { head: PlayHead; replay: Replay }) 
                 type="radio"
                 name="pace"
                 checked={pace === head.pace.value}
-                aria-label={`Speed ${PACE_WORDS[pace]}`}
+                aria-label={REPLAY_VIEW.transport.speedOf(PACE_WORDS[pace] ?? '')}
                 onChange={() => {
                   head.pace.value = pace
                 }}
@@ -45,7 +39,7 @@ export function Transport({ head, replay }: { head: PlayHead; replay: Replay }) 
         </div>
       </fieldset>
       <Button
-        label="Loop"
+        label={REPLAY_VIEW.transport.loop}
         pressed={head.loop.value}
         onClick={() => {
           head.loop.value = !head.loop.peek()
@@ -59,18 +53,17 @@ export function Transport({ head, replay }: { head: PlayHead; replay: Replay }) 
 
 /** Time, sample and state of the segmenter at the play head, above its slider. */
 function Where({ head, replay }: { head: PlayHead; replay: Replay }) {
+  const { transport } = REPLAY_VIEW
   const sample = head.sample
   const { from, to } = head.span.value
   const phase = CORE_PHASES[replay.phase[sample] ?? 0] ?? 'idle'
-  const seconds = `${(sample / replay.rateHz).toFixed(2)}${UNIT_SPACE}s`
-  const added = sample >= replay.recordedCount ? '; stillness added after the recording' : ''
+  const seconds = transport.seconds(sample / replay.rateHz)
   return (
     <label class="scrub">
       <span>
         <b>{seconds}</b>{' '}
         <span class="quiet small">
-          sample {sample}, {PHASE_WORDS[phase]}
-          {added}
+          {transport.sample(sample, transport.phases[phase], sample >= replay.recordedCount)}
         </span>
       </span>
       <input
@@ -78,7 +71,7 @@ function Where({ head, replay }: { head: PlayHead; replay: Replay }) {
         min={from}
         max={Math.max(to - 1, from)}
         value={sample}
-        aria-valuetext={`${seconds}, ${PHASE_WORDS[phase]}`}
+        aria-valuetext={`${seconds}, ${transport.phases[phase]}`}
         onInput={(event) => {
           head.playing.value = false
           head.moveTo(event.currentTarget.valueAsNumber)

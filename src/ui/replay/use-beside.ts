@@ -3,6 +3,7 @@ import type { Recording, Take } from '../../shared/model/library'
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
 import type { Replay } from '../../shared/model/replay'
 import type { NearestWarping } from '../../shared/replay/unroll'
+import { REPLAY_TRACES } from '../../shared/words/en/replay-traces'
 import { useApp } from '../common'
 import type { Beside } from './lanes-of'
 
@@ -25,14 +26,14 @@ export function choicesBeside(
   nearest: { gesture: number; warping: NearestWarping } | null,
   model: RecogniserModel,
 ): BesideChoice[] {
-  const choices: BesideChoice[] = [{ id: '', text: 'nothing' }]
+  const choices: BesideChoice[] = [{ id: '', text: REPLAY_TRACES.choices.nothing }]
   const gesture = model.gestures[nearest?.gesture ?? -1]
   const templateId = gesture?.templateTakeIds[nearest?.warping.template ?? -1] ?? ''
   const template = recordings.find((one) => one.id === templateId)
   if (template !== undefined && gesture !== undefined && templateId !== recording.id) {
     choices.push({
       id: templateId,
-      text: `nearest template: ${gesture.name} by ${template.testerCode}`,
+      text: REPLAY_TRACES.choices.nearest(gesture.name, template.testerCode),
     })
   }
   if (recording.kind !== 'take') return choices
@@ -47,7 +48,7 @@ export function choicesBeside(
   for (const { id, testerCode } of others.slice(0, MOST_OFFERED)) {
     const count = (counts.get(testerCode) ?? 0) + 1
     counts.set(testerCode, count)
-    choices.push({ id, text: `take ${count} by ${testerCode}` })
+    choices.push({ id, text: REPLAY_TRACES.choices.take(count, testerCode) })
   }
   return choices
 }

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'preact/hooks'
 import type { Prompt } from '../../shared/collect/plan'
 import { progressOf } from '../../shared/collect/session-progress'
 import { currentPrompt } from '../../shared/collect/session-run'
+import { COMMON } from '../../shared/words/en/common'
 import { SESSION_RUN } from '../../shared/words/en/session-run'
 import {
   aboutMinutes,
@@ -67,7 +68,7 @@ function SessionHead({ runner }: { runner: SessionRunner }) {
 function PromptName({ name, spoken }: { name: string; spoken: string }) {
   const heading = useRef<HTMLHeadingElement>(null)
   useEffect(() => {
-    document.title = SESSION_RUN.pageTitle(name)
+    document.title = COMMON.documentTitle(name)
     if (document.activeElement === document.body) heading.current?.focus({ preventScroll: true })
   }, [spoken, name])
   return (

@@ -1,5 +1,5 @@
 import { totalHits } from '../../shared/stage/tally'
-import { plural } from '../../shared/words/en/numbers'
+import { STAGE_SCREENS } from '../../shared/words/en/stage-screens'
 import type { StageState } from '../../state/stage'
 import { Button, useApp } from '../common'
 import { asSimulated } from '../record/simulated-source'
@@ -20,13 +20,13 @@ export function Controls({ stage, options, onOptions }: ControlsProps) {
     <div class="stage-controls">
       <HoldToLeave onLeave={() => stage.leave()} />
       <div class="stage-foot">
-        <span class="small">{plural('movement', totalHits(stage.tally.value))} answered</span>
+        <span class="small">{STAGE_SCREENS.show.answered(totalHits(stage.tally.value))}</span>
         {stage.turn.value === null && (
           <Button
             pressed={options.names}
             onClick={() => onOptions({ ...options, names: !options.names })}
           >
-            Name
+            {STAGE_SCREENS.show.name}
           </Button>
         )}
         {simulated?.movements().map(({ id, name }) => (

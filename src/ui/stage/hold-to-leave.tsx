@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
+import { STAGE_SCREENS } from '../../shared/words/en/stage-screens'
 
 const HOLD_MS = 2000
 const RADIUS = 30
@@ -27,7 +28,7 @@ export function HoldToLeave({ onLeave }: { onLeave: () => void }) {
     <button
       type="button"
       class="stage-leave"
-      aria-label="Leave the stage: hold for 2 seconds, or press Escape"
+      aria-label={STAGE_SCREENS.show.leave}
       onPointerDown={(event) => {
         event.currentTarget.setPointerCapture(event.pointerId)
         begin()
@@ -57,7 +58,7 @@ export function HoldToLeave({ onLeave }: { onLeave: () => void }) {
         )}
         <path class="stage-leave-cross" d="M27 27 45 45M45 27 27 45" />
       </svg>
-      <span>{held ? 'Keep holding' : 'Hold to leave'}</span>
+      <span>{held ? STAGE_SCREENS.show.keepHolding : STAGE_SCREENS.show.holdToLeave}</span>
     </button>
   )
 }

@@ -1,6 +1,7 @@
 import './stage.css'
 import { useEffect, useState } from 'preact/hooks'
 import { countLibrary } from '../../shared/present/library-counts'
+import { STAGE_SCREENS } from '../../shared/words/en/stage-screens'
 import type { StageState } from '../../state/stage'
 import { NextStep, Notice, Screen, useApp } from '../common'
 import { Setup } from './setup'
@@ -40,21 +41,17 @@ export function StagePlace() {
 
 function NoTakes() {
   return (
-    <Screen title="Stage" back="#/try">
-      <NextStep
-        text="The lantern answers movements that it knows, and there are no takes yet."
-        action="Record takes on Moves"
-        href="#/moves"
-      />
+    <Screen title={STAGE_SCREENS.title} back="#/try">
+      <NextStep text={STAGE_SCREENS.noTakes} action={STAGE_SCREENS.record} href="#/moves" />
     </Screen>
   )
 }
 
 function NotLoaded() {
   return (
-    <Screen title="Stage" back="#/try">
+    <Screen title={STAGE_SCREENS.title} back="#/try">
       <Notice tone="trouble" live>
-        <p>The stage could not be loaded: the network is away. Reload when it is back.</p>
+        <p>{STAGE_SCREENS.notLoaded}</p>
       </Notice>
     </Screen>
   )

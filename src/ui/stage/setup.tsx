@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { STAGE_SCREENS } from '../../shared/words/en/stage-screens'
 import { motionWords } from '../../state/motion-words'
 import type { StageState } from '../../state/stage'
 import { Button, Choice, Notice, Screen, useApp } from '../common'
@@ -25,8 +26,8 @@ export function Setup({ stage, options, onOptions }: SetupProps) {
   if (asking !== null) {
     return (
       <FlashWarning
-        limit="Light that is over three flashes a second is not shown on the stage."
-        action="Begin"
+        limit={STAGE_SCREENS.setup.notShown}
+        action={STAGE_SCREENS.setup.begin}
         onAccept={() => {
           app.light.acceptWarning()
           begin(asking)
@@ -36,27 +37,24 @@ export function Setup({ stage, options, onOptions }: SetupProps) {
     )
   }
   return (
-    <Screen title="Stage" back="#/try" foot={<BeginButtons ask={ask} />}>
+    <Screen title={STAGE_SCREENS.title} back="#/try" foot={<BeginButtons ask={ask} />}>
       <Refusal stage={stage} />
-      <p>
-        The phone is the lantern: its light fills the screen and answers each movement. The screen
-        stays on, and a stray touch does not end it.
-      </p>
+      <p>{STAGE_SCREENS.setup.about}</p>
       <Choice
-        legend="In the light"
+        legend={STAGE_SCREENS.setup.inLight}
         value={options.names ? 'names' : 'light'}
         options={[
-          { value: 'names', text: 'Name of the gesture' },
-          { value: 'light', text: 'Nothing' },
+          { value: 'names', text: STAGE_SCREENS.setup.gestureName },
+          { value: 'light', text: STAGE_SCREENS.setup.nothing },
         ]}
         onChange={(value) => onOptions({ ...options, names: value === 'names' })}
       />
       <Choice
-        legend="For visitors"
+        legend={STAGE_SCREENS.setup.visitors}
         value={options.cards ? 'cards' : 'free'}
         options={[
-          { value: 'free', text: 'Any movement' },
-          { value: 'cards', text: 'Cards: try this one' },
+          { value: 'free', text: STAGE_SCREENS.setup.anyMovement },
+          { value: 'cards', text: STAGE_SCREENS.setup.cards },
         ]}
         onChange={(value) => onOptions({ ...options, cards: value === 'cards' })}
       />
@@ -70,10 +68,10 @@ function BeginButtons({ ask }: { ask: (kind: 'phone' | 'simulated') => void }) {
   return (
     <div class="foot-stack">
       <Button tone="amber" big wide onClick={() => ask(simulated ? 'simulated' : 'phone')}>
-        {simulated ? 'Begin with the simulated phone' : 'Begin'}
+        {simulated ? STAGE_SCREENS.setup.beginSimulated : STAGE_SCREENS.setup.begin}
       </Button>
       <Button tone="quiet" wide onClick={() => ask(simulated ? 'phone' : 'simulated')}>
-        {simulated ? 'Use this phone’s sensors' : 'Use the simulated phone'}
+        {simulated ? STAGE_SCREENS.setup.usePhone : STAGE_SCREENS.setup.useSimulated}
       </Button>
     </div>
   )
@@ -87,7 +85,7 @@ function Refusal({ stage }: { stage: StageState }) {
   const words = motionWords(motion.status.value)
   return (
     <Notice tone="trouble" live>
-      <p>{words === null ? show.why : `${words.seen} ${words.todo}`}</p>
+      <p>{words === null ? show.why : STAGE_SCREENS.setup.refused(words)}</p>
     </Notice>
   )
 }

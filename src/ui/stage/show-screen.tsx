@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef } from 'preact/hooks'
 import type { LightPlayer } from '../../shared/light/player'
 import { mayShowLive } from '../../shared/light/show-live'
 import type { Library } from '../../shared/model/library'
+import { STAGE_SCREENS } from '../../shared/words/en/stage-screens'
 import { showLine } from '../../shared/words/en/stage-words'
 import type { StageState } from '../../state/stage'
 import { holdHere, Mark, Progress, useApp, useWakeLock } from '../common'
@@ -78,8 +79,7 @@ function Line({ stage, dark }: { stage: StageState; dark: boolean }) {
       {simulated && <Mark kind="simulated" />}
       <p class="stage-line" role="status">
         {text}
-        {dark &&
-          ' The light stays dark: it is over three flashes a second. Mend it on Prop, Light.'}
+        {dark && ` ${STAGE_SCREENS.show.dark}`}
       </p>
     </div>
   )

@@ -1,5 +1,5 @@
 import { hitsOf, totalHits } from '../../shared/stage/tally'
-import { plural } from '../../shared/words/en/numbers'
+import { STAGE_SCREENS } from '../../shared/words/en/stage-screens'
 import { turnsLine } from '../../shared/words/en/stage-words'
 import type { StageState } from '../../state/stage'
 import { Button, Section, useApp } from '../common'
@@ -12,23 +12,26 @@ export function TallySection({ stage }: { stage: StageState }) {
   const total = totalHits(tally)
   if (total === 0 && tally.asked === 0) {
     return (
-      <Section title="This evening">
-        <p class="quiet">Nothing counted yet. Movements that were answered are counted here.</p>
+      <Section title={STAGE_SCREENS.tally.title}>
+        <p class="quiet">{STAGE_SCREENS.tally.nothing}</p>
       </Section>
     )
   }
   return (
     <Section
-      title="This evening"
+      title={STAGE_SCREENS.tally.title}
       aside={
         <Button tone="quiet" onClick={() => stage.resetTally()}>
-          Set to nought
+          {STAGE_SCREENS.tally.reset}
         </Button>
       }
     >
       <p class="quiet small">
-        {plural('movement', total)} answered since {startText(tally.sinceAt)}
-        {tally.asked > 0 && `; ${turnsLine(tally.asked, tally.right)}`}. Only these counts are kept.
+        {STAGE_SCREENS.tally.answered(
+          total,
+          startText(tally.sinceAt),
+          tally.asked > 0 ? turnsLine(tally.asked, tally.right) : '',
+        )}
       </p>
       <ul class="stage-tally">
         {gestures.map(({ id, name }) => (

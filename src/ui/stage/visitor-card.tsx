@@ -1,4 +1,5 @@
 import { secondsLeft, type Turn } from '../../shared/stage/turn'
+import { STAGE_SCREENS } from '../../shared/words/en/stage-screens'
 import { outcomeLine } from '../../shared/words/en/stage-words'
 import type { StageState } from '../../state/stage'
 import { Button, useApp } from '../common'
@@ -14,7 +15,7 @@ export function VisitorCard({ stage, turn }: { stage: StageState; turn: Turn }) 
       <div class="stage-plate" role="status">
         {turn.outcome === 'right' && <Picture gestureId={turn.asked} size={144} />}
         <p class="stage-name">{outcomeLine(turn.outcome, asked, nameOf(turn.answered))}</p>
-        {turn.outcome !== 'right' && <p class="stage-ask">{asked} was asked for.</p>}
+        {turn.outcome !== 'right' && <p class="stage-ask">{STAGE_SCREENS.card.askedFor(asked)}</p>}
       </div>
     )
   }
@@ -26,10 +27,10 @@ export function VisitorCard({ stage, turn }: { stage: StageState; turn: Turn }) 
       {turn.step === 'card' && (
         <div class="buttons stage-card-buttons">
           <Button tone="amber" big onClick={() => stage.ready()}>
-            Ready
+            {STAGE_SCREENS.card.ready}
           </Button>
           <Button big onClick={() => stage.nextCard()}>
-            Another one
+            {STAGE_SCREENS.card.another}
           </Button>
         </div>
       )}
@@ -41,7 +42,11 @@ function Lead({ stage, turn }: { stage: StageState; turn: Turn }) {
   if (turn.step === 'count') {
     return <p class="stage-count">{secondsLeft(turn, stage.nowMs.value)}</p>
   }
-  return <p class="stage-ask">{turn.step === 'card' ? 'Try this movement' : 'Now'}</p>
+  return (
+    <p class="stage-ask">
+      {turn.step === 'card' ? STAGE_SCREENS.card.try : STAGE_SCREENS.card.now}
+    </p>
+  )
 }
 
 /** The path that the tip draws, again and again. */

@@ -1,4 +1,5 @@
 import type { TeachCost } from '../../shared/teach/teach-cost'
+import { TEACH_SCREENS } from '../../shared/words/en/teach-screens'
 import {
   teachBackgroundWords,
   teachCostWords,
@@ -27,15 +28,15 @@ function CostResult({ cost }: { cost: TeachCost }) {
   const from = rateAxisStart([cost.before, cost.after])
   return (
     <>
-      <Section title="What it costs the others">
+      <Section title={TEACH_SCREENS.cost.title}>
         <p class="teach-seen">{words.seen}</p>
         <p>{words.means}</p>
         <p>{words.todo}</p>
         {cost.accepted > 0 && (
           <>
             <RateAxis from={from} />
-            <RateBar name="without" rate={cost.before} from={from} />
-            <RateBar name="with" rate={cost.after} from={from} />
+            <RateBar name={TEACH_SCREENS.cost.without} rate={cost.before} from={from} />
+            <RateBar name={TEACH_SCREENS.cost.with} rate={cost.after} from={from} />
           </>
         )}
         {more.map((text) => (
@@ -43,14 +44,16 @@ function CostResult({ cost }: { cost: TeachCost }) {
         ))}
       </Section>
       {cost.lost.length > 0 && (
-        <Section title="Lost takes" aside={<span>{cost.lost.length}</span>}>
+        <Section title={TEACH_SCREENS.cost.lost} aside={<span>{cost.lost.length}</span>}>
           <ul class="outcomes">
             {cost.lost.map(({ takeId, testerCode, performed, taught }) => (
               <li key={takeId}>
                 <a class="outcome" href={route('replay', takeId)}>
                   <b>{testerCode}</b>
                   <span>
-                    {performed}, now {taught ? 'the taught gesture' : 'something else'}
+                    {taught
+                      ? TEACH_SCREENS.cost.nowTaught(performed)
+                      : TEACH_SCREENS.cost.nowElse(performed)}
                   </span>
                   <span class="quiet" aria-hidden="true">
                     ›

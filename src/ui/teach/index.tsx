@@ -1,6 +1,7 @@
 import '../proof/proof.css'
 import './teach.css'
 import { useEffect, useState } from 'preact/hooks'
+import { TEACH_SCREENS } from '../../shared/words/en/teach-screens'
 import type { TeachState, Wish } from '../../state/teach'
 import {
   Button,
@@ -16,7 +17,7 @@ import {
 import { Session, SessionFoot } from './session'
 
 /** Name of a gesture that the library does not have. */
-const NEW_NAME = 'The new gesture'
+const NEW_NAME = TEACH_SCREENS.newGesture
 
 /** Teaching on the prop, tried on the phone: what the board would learn, and what it costs. */
 export function TeachScreen() {
@@ -29,17 +30,13 @@ export function TeachScreen() {
   const takes = app.library.recordings.value.filter(({ kind }) => kind === 'take').length
   if (takes === 0) {
     return (
-      <Screen title="Teach" back="#/try">
-        <NextStep
-          text="A prop is taught beside gestures that it knows, and there are no takes yet."
-          action="Record takes on Moves"
-          href="#/moves"
-        />
+      <Screen title={TEACH_SCREENS.title} back="#/try">
+        <NextStep text={TEACH_SCREENS.noTakes} action={TEACH_SCREENS.record} href="#/moves" />
       </Screen>
     )
   }
   return teach === null ? (
-    <Screen title="Teach" back="#/try">
+    <Screen title={TEACH_SCREENS.title} back="#/try">
       {null}
     </Screen>
   ) : (
@@ -64,7 +61,7 @@ function Teach({ teach }: { teach: TeachState }) {
       <StartFoot start={() => teach.start(wish)} />
     )
   return (
-    <Screen title="Teach" back="#/try" aside={mark} foot={foot}>
+    <Screen title={TEACH_SCREENS.title} back="#/try" aside={mark} foot={foot}>
       {teach.trouble.value !== null && (
         <Notice tone="trouble" live>
           <p>{teach.trouble.value}</p>
@@ -78,8 +75,8 @@ function Teach({ teach }: { teach: TeachState }) {
 function Wishes({ wish, setWish }: { wish: Wish; setWish: (wish: Wish) => void }) {
   const gestures = useApp().library.current.value?.gestures ?? []
   const options = [
-    { value: '', text: 'One gesture more' },
-    ...gestures.map(({ id, name }) => ({ value: id, text: `In place of ${name}` })),
+    { value: '', text: TEACH_SCREENS.wish.oneMore },
+    ...gestures.map(({ id, name }) => ({ value: id, text: TEACH_SCREENS.wish.inPlaceOf(name) })),
   ]
   const choose = (id: string) => {
     const gesture = gestures.find((one) => one.id === id)
@@ -87,18 +84,17 @@ function Wishes({ wish, setWish }: { wish: Wish; setWish: (wish: Wish) => void }
   }
   return (
     <>
-      <p>
-        The exported core can learn on the prop: three movements, no phone, no training. Here the
-        same code learns on this phone, so that you see beforehand whether it works and what it
-        costs the other gestures. Nothing is stored.
-      </p>
-      <SelectField label="Teach" value={wish.gestureId ?? ''} options={options} onChange={choose} />
+      <p>{TEACH_SCREENS.wish.about}</p>
+      <SelectField
+        label={TEACH_SCREENS.title}
+        value={wish.gestureId ?? ''}
+        options={options}
+        onChange={choose}
+      />
       {wish.gestureId === null ? (
-        <p class="quiet">Think of a movement that none of the gestures resembles.</p>
+        <p class="quiet">{TEACH_SCREENS.wish.think}</p>
       ) : (
-        <p class="quiet">
-          The templates of {wish.name} are put aside: afterwards only your way of making it counts.
-        </p>
+        <p class="quiet">{TEACH_SCREENS.wish.putAside(wish.name)}</p>
       )}
     </>
   )
@@ -120,10 +116,14 @@ function StartFoot({ start }: { start: () => Promise<unknown> }) {
   return (
     <div class="foot-stack">
       <Button tone="amber" big wide disabled={starting} onClick={() => void begin(own)}>
-        {starting ? 'Starting …' : simulated ? 'Start with the simulated phone' : 'Start'}
+        {starting
+          ? TEACH_SCREENS.wish.starting
+          : simulated
+            ? TEACH_SCREENS.wish.startSimulated
+            : TEACH_SCREENS.wish.start}
       </Button>
       <Button tone="quiet" wide disabled={starting} onClick={() => void begin(other)}>
-        {simulated ? 'Use this phone’s sensors' : 'Use the simulated phone'}
+        {simulated ? TEACH_SCREENS.wish.usePhone : TEACH_SCREENS.wish.useSimulated}
       </Button>
     </div>
   )

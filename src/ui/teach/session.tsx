@@ -2,6 +2,7 @@ import { Fragment } from 'preact'
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
 import { TEACH_TAKES } from '../../shared/teach/teach-run'
 import { groupDigits } from '../../shared/words/en/numbers'
+import { TEACH_SCREENS } from '../../shared/words/en/teach-screens'
 import { knownAsWords, nearestOthers, teachWords } from '../../shared/words/en/teach-words'
 import { verdict } from '../../shared/words/en/verdict'
 import type { TeachState } from '../../state/teach'
@@ -25,16 +26,14 @@ export function Session({ teach }: { teach: TeachState }) {
       <SignStep />
       <Takes made={last?.count ?? 0} />
       <div class="teach-status" role="status">
-        <p class="teach-seen">
-          {words?.seen ?? `Rest a moment, then make the movement ${TEACH_TAKES} times.`}
-        </p>
+        <p class="teach-seen">{words?.seen ?? TEACH_SCREENS.session.first(TEACH_TAKES)}</p>
         {words !== undefined && <p>{words.todo}</p>}
         {last?.status === 'done' && <KnownAs teach={teach} model={model} />}
-        {words === undefined && <p class="quiet">Rest between two of them.</p>}
+        {words === undefined && <p class="quiet">{TEACH_SCREENS.session.restBetween}</p>}
       </div>
       <Cost teach={teach} />
       {near.length > 0 && (
-        <Section title="Nearest other gestures">
+        <Section title={TEACH_SCREENS.session.nearest}>
           <div class="teach-near">
             {near.map(({ name, distance }) => (
               <Fragment key={name}>
@@ -64,7 +63,7 @@ function KnownAs({ teach, model }: { teach: TeachState; model: RecogniserModel }
 
 function Takes({ made }: { made: number }) {
   return (
-    <ol class="teach-takes" aria-label={`${made} of ${TEACH_TAKES} movements taken`}>
+    <ol class="teach-takes" aria-label={TEACH_SCREENS.session.taken(made, TEACH_TAKES)}>
       {Array.from({ length: TEACH_TAKES }, (_, i) => (
         <li key={i} class={i < made ? 'teach-take teach-take-made' : 'teach-take'} />
       ))}
@@ -80,7 +79,10 @@ function Tries({ teach }: { teach: TeachState }) {
   const taught = { ...model.gestures[0]!, id: 'taught', name: teach.wish.value?.name ?? '' }
   const with_ = { ...model, gestures: [...model.gestures, taught] }
   return (
-    <Section title="Recognised since" aside={<span class="small quiet">newest first</span>}>
+    <Section
+      title={TEACH_SCREENS.session.since}
+      aside={<span class="small quiet">{TEACH_SCREENS.session.newestFirst}</span>}
+    >
       <ul class="outcomes">
         {answers.map((event) => {
           const { headline, reason } = verdict(event, with_)
@@ -108,16 +110,18 @@ export function SessionFoot({ teach, leave }: { teach: TeachState; leave: () => 
     <div class="foot-stack">
       {status === 'done' && !fresh && (
         <Button tone="amber" big wide onClick={() => void teach.measureCost()}>
-          See what it costs the others
+          {TEACH_SCREENS.session.seeCost}
         </Button>
       )}
       {refused && teach.running.value && (
         <Button tone="amber" big wide onClick={() => void teach.again()}>
-          Begin again
+          {TEACH_SCREENS.session.again}
         </Button>
       )}
       <Button wide onClick={leave}>
-        {status === 'done' || !teach.running.value ? 'Teach another' : 'Stop'}
+        {status === 'done' || !teach.running.value
+          ? TEACH_SCREENS.session.another
+          : TEACH_SCREENS.session.stop}
       </Button>
     </div>
   )

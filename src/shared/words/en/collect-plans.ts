@@ -24,7 +24,6 @@ export const COLLECT_PLANS = {
   },
   plan: {
     title: 'Plan',
-    plan: 'plan',
     remove: 'Delete this plan',
     showCode: 'Show the code',
     length: 'A session takes',

@@ -1,4 +1,4 @@
-import { type percent, type plural, shortNumber } from './numbers'
+import { percent, plural, shortNumber } from './numbers'
 
 /** Which gestures to keep: pairs told apart, sets, and one pair in detail. */
 export const DECIDE_GESTURES = {

@@ -6,7 +6,6 @@ export const SESSION_RUN = {
   movementsDone: 'Movements done',
   doneOf: (done: number, total: number) => `${done} of ${total} done`,
   left: (minutes: string) => `${minutes} left`,
-  pageTitle: (prompt: string) => `${prompt} – Movewright`,
   noSession: 'No session',
   buttons: {
     start: 'Start',
