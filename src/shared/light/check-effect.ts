@@ -1,5 +1,6 @@
 import type { LightEffect, LightKey } from '../model/light'
 import { type Failure, fail, ok, type Result } from '../model/result'
+import { LIGHT_TROUBLE } from '../words/en/light-trouble'
 
 /** Limits of `mvw_light.h`. */
 export const MAX_KEYS = 64
@@ -21,15 +22,12 @@ export function checkEffect(effect: LightEffect): Result<LightEffect> {
 
 function keysOutsideProblem({ kind, keys }: LightEffect): Failure | null {
   if (keys.length === 0) return null
-  return fail('light/keys', `An effect of kind "${kind}" has no keyframes; this one has some.`)
+  return fail('light/keys', LIGHT_TROUBLE.noKeysAllowed(kind))
 }
 
 function keysProblem(keys: readonly LightKey[]): Failure | null {
   if (keys.length < 2 || keys.length > MAX_KEYS) {
-    return fail(
-      'light/keys',
-      `An effect holds 2 to ${MAX_KEYS} keyframes, this one has ${keys.length}: ${keys.length < 2 ? 'add some' : 'remove some, or loop a shorter piece'}.`,
-    )
+    return fail('light/keys', LIGHT_TROUBLE.keyCount(keys.length, MAX_KEYS))
   }
   for (const [index, key] of keys.entries()) {
     const problem = keyProblem(key, index, keys[index - 1])
@@ -39,61 +37,52 @@ function keysProblem(keys: readonly LightKey[]): Failure | null {
 }
 
 function keyProblem(key: LightKey, index: number, before?: LightKey): Failure | null {
-  const name = `Keyframe ${index + 1}`
+  const number = index + 1
   const bytes = [key.level, ...key.colour]
   if (!Number.isInteger(key.atMs) || key.atMs < 0 || key.atMs > MAX_MS) {
-    return fail('light/key-time', `${name} needs a time from 0 to ${MAX_MS} ms, in whole ms.`)
+    return fail('light/key-time', LIGHT_TROUBLE.keyTime(number, MAX_MS))
   }
   if (before === undefined) {
     if (key.atMs === 0) return null
-    return fail('light/key-time', `${name} is at ${key.atMs} ms: the first must be at 0 ms.`)
+    return fail('light/key-time', LIGHT_TROUBLE.firstKey(number, key.atMs))
   }
   if (key.atMs < before.atMs) {
-    return fail(
-      'light/key-time',
-      `${name} is at ${key.atMs} ms, before keyframe ${index} at ${before.atMs} ms: put them in order of time.`,
-    )
+    return fail('light/key-time', LIGHT_TROUBLE.keyOrder(number, key.atMs, before.atMs))
   }
   if (key.atMs - before.atMs < MIN_KEY_GAP_MS) {
     return fail(
       'light/key-time',
-      `${name} comes ${key.atMs - before.atMs} ms after the one before: leave at least ${MIN_KEY_GAP_MS} ms.`,
+      LIGHT_TROUBLE.keyGap(number, key.atMs - before.atMs, MIN_KEY_GAP_MS),
     )
   }
   if (bytes.every(isByte)) return null
-  return fail('light/range', `${name} has a brightness or colour outside of 0 to 255.`)
+  return fail('light/range', LIGHT_TROUBLE.keyRange(number))
 }
 
 function periodProblem({ kind, periodMs, keys }: LightEffect): Failure | null {
   if (!Number.isInteger(periodMs) || periodMs < MIN_PERIOD_MS || periodMs > MAX_MS) {
     return fail(
       'light/period',
-      `A round takes ${MIN_PERIOD_MS} to ${MAX_MS} ms, this one ${periodMs} ms: make it longer or shorter.`,
+      LIGHT_TROUBLE.period({ periodMs, leastMs: MIN_PERIOD_MS, mostMs: MAX_MS }),
     )
   }
   const last = keys.at(-1)?.atMs
   if (kind !== 'keys' || last === periodMs) return null
-  return fail(
-    'light/period',
-    `The round ends at ${periodMs} ms but the last keyframe at ${last} ms.`,
-  )
+  return fail('light/period', LIGHT_TROUBLE.roundEnd(periodMs, last ?? 0))
 }
 
 function rangeProblem(effect: LightEffect): Failure | null {
   const { low, high, colour, hue, turn, rounds, fadeMs } = effect
   if (![low, high, ...colour, hue, turn].every(isByte)) {
-    return fail('light/range', 'Brightness, colour and hue are whole numbers from 0 to 255.')
+    return fail('light/range', LIGHT_TROUBLE.byteRange)
   }
   if (low > high) {
-    return fail(
-      'light/levels',
-      `The dimmest is brighter than the brightest (${low} and ${high}): swap them.`,
-    )
+    return fail('light/levels', LIGHT_TROUBLE.levelsSwapped(low, high))
   }
   if ([rounds, fadeMs].every((value) => Number.isInteger(value) && value >= 0 && value <= MAX_MS)) {
     return null
   }
-  return fail('light/range', `Rounds and fade are whole numbers from 0 to ${MAX_MS}.`)
+  return fail('light/range', LIGHT_TROUBLE.wholeMs(MAX_MS))
 }
 
 function isByte(value: number): boolean {

@@ -1,5 +1,6 @@
 import type { Gesture, Library } from '../model/library'
 import { type Answer, type LightSettings, OWN_ANSWERS } from '../model/light'
+import { LIGHT_PRESETS } from '../words/en/light-presets'
 import { defaultAnswer, defaultLight } from './defaults'
 import { FIRST_GESTURE, type LightTable, REJECT, REST } from './table'
 
@@ -24,9 +25,8 @@ export function answersInOrder(
   library: LightOwner,
 ): { key: string; name: string; answer: Answer }[] {
   const { answers } = lightOf(library)
-  const names = { idle: 'At rest', reject: 'Rejected movement', low: 'Low cells' }
   return [
-    ...OWN_ANSWERS.map((key) => ({ key, name: names[key], answer: answers[key] })),
+    ...OWN_ANSWERS.map((key) => ({ key, name: LIGHT_PRESETS.own[key], answer: answers[key] })),
     ...library.gestures.map(({ id, name }) => ({
       key: id,
       name,

@@ -1,3 +1,4 @@
+import { LIGHT_SAFETY } from '../words/en/light-safety'
 import { bareFlashes, type FlashCount, generalFlashes, MOST_FLASHES, redFlashes } from './flashes'
 import { LOW_RISK_HZ, modulationLimits, NO_EFFECT_HZ } from './flicker'
 import { answersInOrder, type LightOwner, lightOf, lightTable } from './library-light'
@@ -21,24 +22,6 @@ export interface SafetyFinding {
   source: string
   /** What was found, with number and limit. */
   sentence: string
-}
-
-const SOURCES: Record<FlashRule, string> = {
-  'general-flash':
-    'WCAG 2.2, success criterion 2.3.1: a tenth of full luminance, the darker below 0.80',
-  'red-flash': 'WCAG 2.2, success criterion 2.3.1: into or out of saturated red, in linear light',
-  'bare-led':
-    'WCAG 2.2, success criterion 2.3.2 (any size), counted more strictly: a bare LED is brighter than a screen',
-}
-
-const WORDS: Record<FlashRule, (count: number) => string> = {
-  'general-flash': (count) => plural('flash', count),
-  'red-flash': (count) => plural('red flash', count),
-  'bare-led': (count) => `${plural('flash', count)} of the bare LED`,
-}
-
-function plural(word: string, count: number): string {
-  return `${count} ${word}${count === 1 ? '' : 'es'}`
 }
 
 const COUNTERS: Record<FlashRule, (run: Run, stepMs: number) => FlashCount> = {
@@ -71,7 +54,7 @@ export function checkAnswer(
   const worst = FLASH_RULES.map((rule) => ({
     rule,
     count: COUNTERS[rule](alone, RUN_STEP_MS),
-    where: 'played from the start, with all that follows',
+    where: LIGHT_SAFETY.fromTheStart,
   }))
   for (const other of partners(table, number)) {
     const run = runInTurn(player, table, [number, other], inTurnMs(library))
@@ -79,7 +62,7 @@ export function checkAnswer(
       const count = COUNTERS[entry.rule](run, RUN_STEP_MS)
       if (count.flashes <= entry.count.flashes) continue
       entry.count = count
-      entry.where = `in turn with "${named[other]?.name}", as fast as they are taken`
+      entry.where = LIGHT_SAFETY.inTurn(named[other]?.name ?? '')
     }
   }
   return worst.map(({ rule, count, where }) => flashFinding(rule, own, count.flashes, where))
@@ -110,8 +93,8 @@ function flashFinding(
     limit: MOST_FLASHES,
     passes: flashes <= MOST_FLASHES,
     where,
-    source: SOURCES[rule],
-    sentence: `"${name}": ${WORDS[rule](flashes)} in a second, ${MOST_FLASHES} are the limit.`,
+    source: LIGHT_SAFETY.sources[rule],
+    sentence: LIGHT_SAFETY.counted({ answer: name, rule, count: flashes, most: MOST_FLASHES }),
   }
 }
 
@@ -120,22 +103,18 @@ export function checkPwm(library: LightOwner): SafetyFinding {
   const { pwmHz } = lightOf(library).led
   const { lowRisk, noEffect } = modulationLimits(pwmHz)
   const limit = Math.min(100, lowRisk)
-  const grade =
-    noEffect >= 100
-      ? 'no observable effect'
-      : `low risk; from ${NO_EFFECT_HZ} Hz on no observable effect`
   return {
     rule: 'pwm',
     key: null,
     value: 100,
     limit,
     passes: lowRisk >= 100,
-    where: 'at every brightness below full',
-    source: 'IEEE Std 1789-2015, 8.1.1; it speaks of lighting, so take it as guidance',
+    where: LIGHT_SAFETY.everyBrightness,
+    source: LIGHT_SAFETY.flickerSource,
     sentence:
       lowRisk >= 100
-        ? `PWM at ${pwmHz} Hz: 100 % modulation is ${grade}.`
-        : `PWM at ${pwmHz} Hz: 100 % modulation, ${limit.toFixed(1)} % are low risk; from ${LOW_RISK_HZ} Hz on 100 % are.`,
+        ? LIGHT_SAFETY.flickerPasses(pwmHz, noEffect >= 100 ? null : NO_EFFECT_HZ)
+        : LIGHT_SAFETY.flickerFails({ pwmHz, lowRiskPercent: limit, lowRiskHz: LOW_RISK_HZ }),
   }
 }
 

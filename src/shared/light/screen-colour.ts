@@ -1,3 +1,4 @@
+import { LIGHT_SAFETY } from '../words/en/light-safety'
 import { encodedOf, type LinearRgb } from './luminance'
 
 interface EmitterLight {
@@ -25,8 +26,7 @@ const FROM_XYZ = [
   [0.0556434, -0.2040259, 1.0572252],
 ] as const
 
-export const SCREEN_CAVEAT =
-  'A screen cannot show an LED’s colours: they are purer and far brighter. Hues here follow typical emitters from memory; judge them on the real LED.'
+export const SCREEN_CAVEAT = LIGHT_SAFETY.screenCaveat
 
 function xyzOf(duty: LinearRgb): [number, number, number] {
   const sum: [number, number, number] = [0, 0, 0]

@@ -1,5 +1,7 @@
 import type { Step } from '../model/light'
 import { fail, ok, type Result } from '../model/result'
+import { LIGHT_PRESETS } from '../words/en/light-presets'
+import { LIGHT_TROUBLE } from '../words/en/light-trouble'
 
 export const MAX_STEPS = 64
 
@@ -11,16 +13,16 @@ export interface StepPreset {
 const step = (value: number, ms: number): Step => ({ value, ms })
 
 export const SOUND_PRESETS: readonly StepPreset[] = [
-  { name: 'Rising pair', steps: [step(523, 90), step(784, 140)] },
-  { name: 'Falling pair', steps: [step(784, 90), step(523, 140)] },
-  { name: 'Bell', steps: [step(1047, 60), step(0, 20), step(1047, 220)] },
-  { name: 'Three up', steps: [step(392, 80), step(523, 80), step(659, 160)] },
+  { name: LIGHT_PRESETS.risingPair, steps: [step(523, 90), step(784, 140)] },
+  { name: LIGHT_PRESETS.fallingPair, steps: [step(784, 90), step(523, 140)] },
+  { name: LIGHT_PRESETS.bell, steps: [step(1047, 60), step(0, 20), step(1047, 220)] },
+  { name: LIGHT_PRESETS.threeUp, steps: [step(392, 80), step(523, 80), step(659, 160)] },
 ]
 
 export const VIBRATION_PRESETS: readonly StepPreset[] = [
-  { name: 'Short', steps: [step(200, 60)] },
-  { name: 'Double', steps: [step(200, 60), step(0, 80), step(200, 60)] },
-  { name: 'Swell', steps: [step(80, 120), step(160, 120), step(255, 160)] },
+  { name: LIGHT_PRESETS.short, steps: [step(200, 60)] },
+  { name: LIGHT_PRESETS.double, steps: [step(200, 60), step(0, 80), step(200, 60)] },
+  { name: LIGHT_PRESETS.swell, steps: [step(80, 120), step(160, 120), step(255, 160)] },
 ]
 
 /** A pattern for `navigator.vibrate`, which knows on and off only: ms on, ms off, ms on ... */
@@ -60,17 +62,14 @@ export function parseSteps(text: string, most: number): Result<Step[]> {
   if (text.trim() === '') return ok([])
   const parts = text.split(',').map((part) => part.trim())
   if (parts.length > MAX_STEPS) {
-    return fail('steps/count', `There are ${parts.length} steps, ${MAX_STEPS} are the most.`)
+    return fail('steps/count', LIGHT_TROUBLE.tooManySteps(parts.length, MAX_STEPS))
   }
   const steps: Step[] = []
   for (const [index, part] of parts.entries()) {
     const [value, ms, ...more] = part.split(/\s+/).map(Number)
     const fine = isWhole(value, 0, most) && isWhole(ms, 1, 10_000) && more.length === 0
     if (!fine) {
-      return fail(
-        'steps/step',
-        `Step ${index + 1} ("${part}") must be two whole numbers, 0 to ${most} and 1 to 10000 ms.`,
-      )
+      return fail('steps/step', LIGHT_TROUBLE.step(index + 1, part, most))
     }
     steps.push({ value: value as number, ms: ms as number })
   }

@@ -1,31 +1,14 @@
 import type { PowerSetup } from '../model/light'
-import { type CellPreset, cellPreset } from './cells'
-
-const COMMON = [
-  'A short circuit of cells heats wires and cells within seconds: a fuse or a current limit belongs next to them, and insulation between them and the board.',
-  'Heat: feel LED, resistor and driver after ten minutes at full light; what cannot be touched is too hot for a hand-held prop.',
-  'The maker’s data sheet and local rules go before every figure here.',
-]
-
-const BY_KIND: Record<CellPreset['kind'], string[]> = {
-  alkaline: [
-    'Alkaline cells leak when they are left in empty, mixed old with new, or charged: change all at once and take them out for storage.',
-  ],
-  button: [
-    'Button cells kill children who swallow them. The compartment must need a tool, or two independent movements at the same time, and its screws stay captive (16 CFR 1263, ANSI/UL 4200A; local rules may differ).',
-    'If one was swallowed, go to an emergency department at once (from memory; follow local medical advice).',
-  ],
-  lithium: [
-    'Lithium cells burn when they are shorted, crushed, overcharged or charged in the cold: take protected cells, a charger made for them, and a case that cannot be crushed in a hand.',
-    'Never charge them in the hand or unattended.',
-  ],
-  nimh: [
-    'Nickel-metal hydride cells give very large currents into a short circuit; polarity in a series reverses when one is empty before the others.',
-  ],
-}
+import { POWER_CAUTIONS } from '../words/en/power-cautions'
+import { cellPreset } from './cells'
 
 /** What to mind with these cells; unknown ones get the cautions of all that could be meant. */
 export function cautions(power: PowerSetup): string[] {
-  if (power.cell === 'custom') return [...BY_KIND.lithium, ...BY_KIND.button, ...COMMON]
-  return [...BY_KIND[cellPreset(power.cell).kind], ...COMMON]
+  if (power.cell === 'custom')
+    return [
+      ...POWER_CAUTIONS.ofKind.lithium,
+      ...POWER_CAUTIONS.ofKind.button,
+      ...POWER_CAUTIONS.ofAll,
+    ]
+  return [...POWER_CAUTIONS.ofKind[cellPreset(power.cell).kind], ...POWER_CAUTIONS.ofAll]
 }

@@ -1,4 +1,5 @@
 import type { PowerSetup } from '../model/light'
+import { POWER_PRESETS } from '../words/en/power-presets'
 import { MEMORY, readIn, type Source } from './sources'
 
 export interface CellPreset {
@@ -19,7 +20,7 @@ export interface CellPreset {
 export const CELL_PRESETS: readonly CellPreset[] = [
   {
     key: 'aa-alkaline',
-    name: 'AA alkaline',
+    name: POWER_PRESETS.aaAlkaline,
     kind: 'alkaline',
     electrical: electrical([2400, 3000, 3000], [1.6, 1.5, 0.9], 0.2, 3, 1000),
     curve: [
@@ -28,12 +29,12 @@ export const CELL_PRESETS: readonly CellPreset[] = [
       [500, 1625],
       [1000, 1125],
     ],
-    capacity: readIn('means of two makers’ curves to 0.8 V at 21 °C (kurokatta.org, 2019)'),
+    capacity: readIn(POWER_PRESETS.aaCurves),
     others: MEMORY,
   },
   {
     key: 'aaa-alkaline',
-    name: 'AAA alkaline',
+    name: POWER_PRESETS.aaaAlkaline,
     kind: 'alkaline',
     electrical: electrical([960, 1200, 1200], [1.6, 1.5, 0.9], 0.3, 3, 500),
     curve: [
@@ -46,16 +47,16 @@ export const CELL_PRESETS: readonly CellPreset[] = [
   },
   {
     key: 'cr2032',
-    name: 'CR2032 coin cell',
+    name: POWER_PRESETS.cr2032,
     kind: 'button',
     electrical: electrical([180, 225, 240], [3.2, 3.0, 2.0], 25, 1, 3),
     curve: [[0.2, 225]],
-    capacity: readIn('225 mAh, 3.0 V, empty at 2.0 V (Wikipedia); 235 to 240 mAh, 3 mA (makers)'),
-    others: readIn('10 to 40 ohm, standard drain 0.2 mA (makers’ sheets, at second hand)'),
+    capacity: readIn(POWER_PRESETS.cr2032Capacity),
+    others: readIn(POWER_PRESETS.cr2032Others),
   },
   {
     key: 'lr44',
-    name: 'LR44 button cell',
+    name: POWER_PRESETS.lr44,
     kind: 'button',
     electrical: electrical([110, 130, 150], [1.6, 1.5, 0.9], 8, 3, 5),
     curve: [[0.2, 130]],
@@ -64,7 +65,7 @@ export const CELL_PRESETS: readonly CellPreset[] = [
   },
   {
     key: 'li-po',
-    name: 'Small lithium polymer cell',
+    name: POWER_PRESETS.liPo,
     kind: 'lithium',
     electrical: electrical([120, 150, 150], [4.2, 3.7, 3.0], 0.2, 25, 150),
     curve: [[30, 150]],
@@ -73,7 +74,7 @@ export const CELL_PRESETS: readonly CellPreset[] = [
   },
   {
     key: 'aa-nimh',
-    name: 'AA nickel-metal hydride',
+    name: POWER_PRESETS.aaNimh,
     kind: 'nimh',
     electrical: electrical([1600, 2000, 2000], [1.4, 1.2, 1.0], 0.05, 30, 2000),
     curve: [[200, 2000]],

@@ -1,8 +1,9 @@
 import type { Emitter, LedSetup, PowerSetup, Spread } from '../model/light'
 import { type Failure, fail, ok, type Result } from '../model/result'
-import { EMITTER_NAMES, supplyVolts } from './headroom'
+import { POWER_TROUBLE } from '../words/en/power-trouble'
+import { EMITTER_NAMES, type EmitterName, supplyVolts } from './headroom'
 
-type Named = [string, string, Spread]
+type Named = [string, Parameters<typeof POWER_TROUBLE.loadOrder>[0], Spread]
 
 /**
  * Checks cells and what draws on them.
@@ -12,32 +13,26 @@ type Named = [string, string, Spread]
 export function checkPower(power: PowerSetup): Result<PowerSetup> {
   const { capacityMah, freshV, nominalV, endV, series } = power
   if (!(capacityMah.min > 0)) {
-    return fail('power/capacity', 'Cells of 0 mAh feed nothing: enter the capacity of one cell.')
+    return fail('power/capacity', POWER_TROUBLE.noCapacity)
   }
   if (!Number.isInteger(series) || series < 1) {
-    return fail('power/series', 'There is at least one cell: enter how many are in series.')
+    return fail('power/series', POWER_TROUBLE.noCell)
   }
   if (!(endV > 0 && endV < nominalV && nominalV <= freshV)) {
-    return fail(
-      'power/volts',
-      `A cell falls from fresh (${freshV} V) through nominal (${nominalV} V) to empty (${endV} V): enter them in this order.`,
-    )
+    return fail('power/volts', POWER_TROUBLE.volts(power))
   }
   const spreads: Named[] = [
     ['power/capacity', 'capacity', capacityMah],
-    ['power/load', 'processor’s current', power.processorMa],
-    ['power/load', 'sensor’s current', power.sensorMa],
-    ['power/load', 'standby current', power.standbyMa],
-    ['power/load', 'current while switched off', power.offUa],
+    ['power/load', 'processor', power.processorMa],
+    ['power/load', 'sensor', power.sensorMa],
+    ['power/load', 'standby', power.standbyMa],
+    ['power/load', 'off', power.offUa],
   ]
   for (const [code, name, spread] of spreads) {
-    if (!isOrdered(spread)) return fail(code, disorder(name, spread))
+    if (!isOrdered(spread)) return fail(code, POWER_TROUBLE.loadOrder(name, spread))
   }
   if (power.supply === 'boost' && power.boostV <= power.series * power.nominalV) {
-    return fail(
-      'power/boost',
-      `The converter gives ${power.boostV} V, which the cells have themselves: raise it or leave it out.`,
-    )
+    return fail('power/boost', POWER_TROUBLE.converter(power.boostV))
   }
   return ok(power)
 }
@@ -58,36 +53,26 @@ export function checkLed(led: LedSetup, power: PowerSetup, clockHz: number): Res
 }
 
 function timerProblem({ pwmHz, pwmBits }: LedSetup, clockHz: number): Failure | null {
-  if (!(pwmHz > 0)) return fail('led/pwm', 'PWM of 0 Hz is no PWM: enter its frequency in Hz.')
+  if (!(pwmHz > 0)) return fail('led/pwm', POWER_TROUBLE.noPwm)
   if (pwmHz * 2 ** pwmBits <= clockHz) return null
   const most = Math.floor(clockHz / 2 ** pwmBits)
-  return fail(
-    'led/pwm',
-    `A clock of ${clockHz / 1e6} MHz counts ${pwmBits} bits at most ${most} times a second: lower the frequency or the bits.`,
-  )
+  return fail('led/pwm', POWER_TROUBLE.timer({ clockHz, pwmBits, mostHz: most }))
 }
 
 function emitterProblem(
-  name: (typeof EMITTER_NAMES)[number],
+  name: EmitterName,
   { forwardV, currentMa }: Emitter,
   power: PowerSetup,
 ): Failure | null {
   const code = `led/${name}`
-  if (!isOrdered(forwardV)) return fail(code, disorder(`forward voltage of ${name}`, forwardV))
+  if (!isOrdered(forwardV)) return fail(code, POWER_TROUBLE.forwardOrder(name, forwardV))
   const supply = supplyVolts(power, 'fresh')
   if (forwardV.typ >= supply) {
-    return fail(
-      code,
-      `${name} needs ${forwardV.typ} V and the supply gives ${supply.toFixed(1)} V even when fresh: it stays dark. Take more cells or a converter.`,
-    )
+    return fail(code, POWER_TROUBLE.staysDark(name, forwardV.typ, supply))
   }
-  return currentMa > 0 ? null : fail(code, `The current of ${name} must be above 0 mA.`)
+  return currentMa > 0 ? null : fail(code, POWER_TROUBLE.noCurrent(name))
 }
 
 function isOrdered({ min, typ, max }: Spread): boolean {
   return min >= 0 && min <= typ && typ <= max
-}
-
-function disorder(name: string, { min, typ, max }: Spread): string {
-  return `The ${name} must rise from least to most, and is ${min}, ${typ}, ${max}: put it in order.`
 }

@@ -1,7 +1,9 @@
 import type { Emitter, LedSetup, PowerSetup, Spread } from '../model/light'
+import { POWER_PRESETS } from '../words/en/power-presets'
 import { ledCurrentMa, nextStandard, seriesResistor } from './resistor'
 
 export const EMITTER_NAMES = ['red', 'green', 'blue'] as const
+export type EmitterName = (typeof EMITTER_NAMES)[number]
 export const STAGES = ['fresh', 'nominal', 'empty'] as const
 export type Stage = (typeof STAGES)[number]
 
@@ -85,8 +87,8 @@ export function alternatives(power: PowerSetup, led: LedSetup): Alternative[] {
   const more = [1, 2].map((extra) => power.series + extra)
   return [
     ...more.map((series) =>
-      withResistors(`${series} cells in series`, { ...power, series, supply: 'direct' }),
+      withResistors(POWER_PRESETS.cellsInSeries(series), { ...power, series, supply: 'direct' }),
     ),
-    withResistors('a boost converter to 5 V', { ...power, supply: 'boost', boostV: 5 }),
+    withResistors(POWER_PRESETS.boostTo5V, { ...power, supply: 'boost', boostV: 5 }),
   ]
 }

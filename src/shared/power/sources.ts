@@ -1,3 +1,5 @@
+import { POWER_PRESETS } from '../words/en/power-presets'
+
 /** Where a figure of a preset comes from. */
 export interface Source {
   text: string
@@ -6,7 +8,7 @@ export interface Source {
 }
 
 export const MEMORY: Source = {
-  text: 'from memory; take the maker’s data sheet instead',
+  text: POWER_PRESETS.fromMemory,
   fromMemory: true,
 }
 

@@ -1,7 +1,15 @@
 import type { LedSetup, PowerSetup, Spread } from '../../model/light'
 import { EMITTER_NAMES, emitterMa, headroomProblem, STAGES, type Stage } from '../../power/headroom'
 import { drainOf, type LightUse, peakMa, runtime, shelfYears } from '../../power/runtime'
+import { EMITTER_WORDS } from './emitter-words'
 import { shortNumber } from './numbers'
+
+/** The cells over their life. */
+const STAGE_WORDS: Record<Stage, string> = {
+  fresh: 'fresh cells',
+  nominal: 'nominal cells',
+  empty: 'empty cells',
+}
 
 /** One line of the table of the cells: least, typical, most. */
 export interface PowerRow {
@@ -36,8 +44,12 @@ export function powerTable(power: PowerSetup, led: LedSetup, use: LightUse): Pow
 /** Current of each colour at full duty over the life of the cells, mA, least to most. */
 export function currentTable(power: PowerSetup, led: LedSetup): PowerRow[] {
   return EMITTER_NAMES.flatMap((name, i) =>
-    STAGES.map((stage: Stage) =>
-      row(`${name}, ${stage} cells`, 'mA', emitterMa(power, led, led.emitters[i]!, stage)),
+    STAGES.map((stage) =>
+      row(
+        `${EMITTER_WORDS[name]}, ${STAGE_WORDS[stage]}`,
+        'mA',
+        emitterMa(power, led, led.emitters[i]!, stage),
+      ),
     ),
   )
 }
@@ -48,12 +60,13 @@ export function headroomSentences(power: PowerSetup, led: LedSetup): string[] {
     const problem = headroomProblem(power, led, led.emitters[i]!)
     if (problem === null) return []
     const { needsV, hasV, goesOutAtV } = problem
+    const colour = EMITTER_WORDS[name]
     const outAt =
       power.supply === 'direct'
         ? `; typically it is dark below ${goesOutAtV.toFixed(2)} V a cell`
         : ''
     return [
-      `${name[0]!.toUpperCase()}${name.slice(1)} needs up to ${needsV.toFixed(2)} V, empty cells leave ${hasV.toFixed(2)} V${outAt}.`,
+      `${colour[0]!.toUpperCase()}${colour.slice(1)} needs up to ${needsV.toFixed(2)} V, empty cells leave ${hasV.toFixed(2)} V${outAt}.`,
     ]
   })
   const peak = peakMa(power, led)
