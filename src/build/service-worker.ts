@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { build } from 'vite'
 import type { PrecachedFile } from '../shared/protocol/precached-file'
+import { chosenLanguage, words } from './language/words'
 import { listFiles } from './list-files'
 import { repositoryPath } from './paths'
 
@@ -16,6 +17,7 @@ export async function buildServiceWorker(folder: string): Promise<void> {
     configFile: false,
     logLevel: 'warn',
     publicDir: false,
+    plugins: [words(chosenLanguage(process.env.MOVEWRIGHT_LANGUAGE ?? ''))],
     define: { PRECACHED_FILES: JSON.stringify(filesToKeep(folder)) },
     build: {
       outDir: folder,

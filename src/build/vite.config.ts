@@ -1,8 +1,12 @@
 import preact from '@preact/preset-vite'
 import { defineConfig } from 'vite'
 import { contentSecurityPolicy } from './content-security-policy'
+import { pageWords } from './language/page-words'
+import { chosenLanguage, words } from './language/words'
 import { DIST, repositoryPath } from './paths'
 import { sourceVersion } from './source-version'
+
+const language = chosenLanguage(process.env.MOVEWRIGHT_LANGUAGE ?? '')
 
 /** Addresses are relative, so that the built folder runs under any path of any static host. */
 export default defineConfig({
@@ -11,8 +15,8 @@ export default defineConfig({
   base: './',
   cacheDir: repositoryPath('node_modules/.cache/vite'),
   define: { __SOURCE_VERSION__: JSON.stringify(sourceVersion()) },
-  plugins: [preact(), contentSecurityPolicy()],
-  worker: { format: 'es' },
+  plugins: [words(language), preact(), pageWords(language), contentSecurityPolicy()],
+  worker: { format: 'es', plugins: () => [words(language)] },
   server: { fs: { allow: [repositoryPath('.')] } },
   build: {
     outDir: DIST,
