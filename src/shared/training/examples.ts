@@ -33,9 +33,14 @@ export function distancesBetween(
  * own other takes would promise a new tester too much.
  */
 export function apartness(examples: readonly Example[]): (i: number, j: number) => boolean {
-  const testers = new Set(examples.map((example) => example.tester))
-  if (testers.size < 2) return (i, j) => i !== j
-  const ids = new Map([...testers].map((tester, index) => [tester, index]))
-  const tester = Int32Array.from(examples, (example) => ids.get(example.tester)!)
-  return (i, j) => tester[i] !== tester[j]
+  const codes = apartCodes(examples)
+  return (i, j) => codes[i] !== codes[j]
+}
+
+/** The same as codes: those pairs whose codes differ. */
+export function apartCodes(examples: readonly Example[]): Int32Array {
+  const testers = [...new Set(examples.map((example) => example.tester))]
+  if (testers.length < 2) return Int32Array.from(examples, (_, i) => i)
+  const ids = new Map(testers.map((tester, index) => [tester, index]))
+  return Int32Array.from(examples, (example) => ids.get(example.tester)!)
 }

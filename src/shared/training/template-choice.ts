@@ -1,5 +1,6 @@
-import { apartness, type Example } from './examples'
-import { logistic, logRatio } from './separation'
+import { apartCodes, type Example } from './examples'
+import { slopedLog } from './template-loss'
+import { type Examples, type Kin, View } from './template-view'
 
 export interface TemplateLimits {
   perGesture: number
@@ -7,10 +8,6 @@ export interface TemplateLimits {
   total: number
 }
 
-/** Slope of the loss over log distance ratios: a lead of a third is worth about 2 : 1 odds ×10. */
-const SLOPE = 8
-/** Log ratio of an example that no template of its gesture may stand for. */
-const UNSERVED = 1
 /** A further template must lower the mean loss by at least this share to be worth its bytes. */
 const LEAST_GAIN = 0.002
 const SWAP_SWEEPS = 2
@@ -52,100 +49,52 @@ export function chooseTemplates(
  */
 const SLACK = 1e-6
 
-/** Logistic loss from -LOGISTIC_ENDS to LOGISTIC_ENDS by straight lines between so many points a unit. */
-const LOGISTIC_ENDS = 40
-const LOGISTIC_STEPS = 1024
-const LOGISTIC = Float64Array.from({ length: 2 * LOGISTIC_ENDS * LOGISTIC_STEPS + 2 }, (_, at) =>
-  logistic(at / LOGISTIC_STEPS - LOGISTIC_ENDS),
-)
-
-/** Off by less than 1e-7: the curve's second derivative is at most 1/4. */
-function logisticAbout(x: number): number {
-  if (x >= LOGISTIC_ENDS) return x
-  if (x <= -LOGISTIC_ENDS) return 0
-  const at = (x + LOGISTIC_ENDS) * LOGISTIC_STEPS
-  const below = Math.trunc(at)
-  const low = LOGISTIC[below]!
-  return low + (at - below) * (LOGISTIC[below + 1]! - low)
-}
-
-/** One way of judging examples: by which templates, and how well as things stand. */
-class View {
-  /** Distance of each example to the nearest template that may stand for it: own gesture, others. */
-  readonly own: Float64Array
-  readonly other: Float64Array
-  /** SLOPE times their logarithms. */
-  readonly ownLog: Float64Array
-  readonly otherLog: Float64Array
-  /** Loss of each example, and of all. */
-  readonly losses: Float64Array
-  sum = 0
-
-  constructor(
-    readonly allows: (i: number, j: number) => boolean,
-    n: number,
-  ) {
-    this.own = new Float64Array(n)
-    this.other = new Float64Array(n)
-    this.ownLog = new Float64Array(n)
-    this.otherLog = new Float64Array(n)
-    this.losses = new Float64Array(n)
-  }
-}
-
+/** Examples, what is chosen of them, and what the choice costs. */
 class TemplateSearch {
   readonly chosen: number[][]
   private readonly n: number
-  private readonly gestures: Int32Array
+  private readonly all: Examples
   /** The first view's templates are among those of the second, so nothing is nearer in the first. */
   private readonly views: [View, View]
-  /** SLOPE times the logarithms of the table. */
-  private readonly logs: Float64Array
+  private readonly gains: Float64Array
   /** Whether an example has nothing to be told from: then a foreign template may lower its loss. */
   private alone = false
-  /** Examples of each gesture. */
-  private readonly members: number[][]
-  /** For each gesture, below which distance its template changes anything for an example. */
-  private readonly limits: Float64Array[]
 
-  constructor(
-    /** Symmetric: rows are read where a column is meant, as their numbers lie side by side. */
-    private readonly table: Float64Array,
-    examples: readonly Example[],
-    gestureCount: number,
-  ) {
+  constructor(table: Float64Array, examples: readonly Example[], gestureCount: number) {
     this.n = examples.length
-    this.gestures = Int32Array.from(examples, (example) => example.gesture)
-    this.views = [new View(apartness(examples), this.n), new View((i, j) => i !== j, this.n)]
-    this.logs = table.map(slopedLog)
-    this.members = Array.from({ length: gestureCount }, (_, gesture) => {
-      return [...this.gestures.keys()].filter((i) => this.gestures[i] === gesture)
-    })
-    this.limits = Array.from({ length: gestureCount }, () => new Float64Array(this.n))
+    this.all = examplesOf(table, examples, gestureCount)
+    this.gains = new Float64Array(this.n)
+    const each = Int32Array.from({ length: this.n }, (_, i) => i)
+    this.views = [
+      new View(this.all, apartCodes(examples), this.gains),
+      new View(this.all, each, this.gains),
+    ]
     this.chosen = Array.from({ length: gestureCount }, () => [])
   }
 
   startFromMedoids(): void {
-    for (const [gesture, list] of this.chosen.entries()) {
-      const members = this.members[gesture]!
-      const sums = members.map((i) =>
-        members.reduce((sum, j) => sum + this.table[i * this.n + j]!, 0),
+    for (const [gesture, { members, distances }] of this.all.kin.entries()) {
+      const sums = Array.from(members, (_, at) =>
+        distances
+          .subarray(at * members.length, (at + 1) * members.length)
+          .reduce((sum, distance) => sum + distance, 0),
       )
       const medoid = members[sums.indexOf(Math.min(...sums))]
-      if (medoid !== undefined) list.push(medoid)
+      if (medoid !== undefined) this.put(gesture, 0, medoid)
     }
-    this.recompute()
+    this.see()
   }
 
   add(example: number): void {
-    this.chosen[this.gestures[example]!]!.push(example)
-    this.recompute()
+    const gesture = this.all.gestures[example]!
+    this.put(gesture, this.chosen[gesture]!.length, example)
+    this.see()
   }
 
   /** The example not yet chosen that lowers the loss most. */
   bestAddition(perGesture: number): { example: number; loss: number } | null {
     const open = Array.from({ length: this.n }, (_, example) => example).filter((example) => {
-      const list = this.chosen[this.gestures[example]!]!
+      const list = this.chosen[this.all.gestures[example]!]!
       return list.length < perGesture && !list.includes(example)
     })
     return this.bestOf(open, Number.POSITIVE_INFINITY, 0)
@@ -155,16 +104,17 @@ class TemplateSearch {
   swapOnce(): boolean {
     let changed = false
     for (const [gesture, list] of this.chosen.entries()) {
-      const members = this.members[gesture]!
+      const { members } = this.all.kin[gesture]!
       for (let at = 0; at < list.length; at++) {
         const before = list[at]!
         const least = this.loss()
         list.splice(at, 1)
-        this.recompute()
-        const open = members.filter((member) => !list.includes(member))
+        for (const view of this.views) view.exclude(before, this.chosen)
+        this.see()
+        const open = [...members].filter((member) => !list.includes(member))
         const best = this.bestOf(open, least, 1e-12)?.example ?? before
-        list.splice(at, 0, best)
-        this.recompute()
+        this.put(gesture, at, best)
+        this.see()
         changed ||= best !== before
       }
     }
@@ -197,7 +147,7 @@ class TemplateSearch {
     let sum = 0
     for (const view of this.views) {
       for (let i = 0; i < this.n; i++) {
-        const changed = template === null ? Number.NaN : this.lossAfter(view, i, template)
+        const changed = template === null ? Number.NaN : view.lossAfter(i, template)
         sum += Number.isNaN(changed) ? view.losses[i]! : changed
       }
     }
@@ -207,93 +157,46 @@ class TemplateSearch {
   /** The same without what a template costs the examples of other gestures: never more, within SLACK. */
   private lossAtLeast(template: number): number {
     if (this.alone) return Number.NEGATIVE_INFINITY
-    const row = template * this.n
-    let sum = this.views[0].sum + this.views[1].sum
-    for (const i of this.members[this.gestures[template]!]!) {
-      const distance = this.table[row + i]!
-      for (const view of this.views) {
-        sum += this.gainAbout(view, i, template, distance, this.logs[row + i]!)
-      }
-    }
-    return sum / (this.n * this.views.length)
+    return (this.sum() + this.gains[template]!) / (this.n * this.views.length)
   }
 
   /** The same from what changes, which is little. */
   private lossAbout(template: number): number {
-    const limit = this.limits[this.gestures[template]!]!
-    const row = this.table.subarray(template * this.n, (template + 1) * this.n)
-    let sum = this.views[0].sum + this.views[1].sum
-    const logs = this.logs.subarray(template * this.n, (template + 1) * this.n)
-    for (let i = 0; i < row.length; i++) {
-      if (row[i]! >= limit[i]!) continue
-      for (const view of this.views) sum += this.gainAbout(view, i, template, row[i]!, logs[i]!)
-    }
-    return sum / (this.n * this.views.length)
+    const gain = this.views.reduce((sum, view) => sum + view.gainAbout(template), 0)
+    return (this.sum() + gain) / (this.n * this.views.length)
   }
 
-  /** What one more template at that distance adds to an example's loss. */
-  private gainAbout(
-    { allows, own, other, ownLog, otherLog, losses }: View,
-    i: number,
-    template: number,
-    distance: number,
-    log: number,
-  ): number {
-    const ours = this.gestures[i] === this.gestures[template]
-    if (distance >= (ours ? own : other)[i]! || !allows(i, template)) return 0
-    // Where one side has no template at all the rule is another one.
-    if (!Number.isFinite((ours ? other : own)[i]!)) {
-      const changed = ours ? exampleLoss(distance, other[i]!) : exampleLoss(own[i]!, distance)
-      return changed - losses[i]!
-    }
-    const x = ours ? log - otherLog[i]! : ownLog[i]! - log
-    return logisticAbout(x) - losses[i]!
+  private sum(): number {
+    return this.views[0].sum + this.views[1].sum
   }
 
-  /** Loss of an example with one more template; NaN when that changes nothing. */
-  private lossAfter({ allows, own, other }: View, i: number, template: number): number {
-    const distance = this.table[template * this.n + i]!
-    const [mine, theirs] = [own[i]!, other[i]!]
-    const ours = this.gestures[i] === this.gestures[template]
-    if (distance >= (ours ? mine : theirs) || !allows(i, template)) return Number.NaN
-    return ours ? exampleLoss(distance, theirs) : exampleLoss(mine, distance)
+  private put(gesture: number, at: number, example: number): void {
+    this.chosen[gesture]!.splice(at, 0, example)
+    for (const view of this.views) view.include(example)
   }
 
-  private recompute(): void {
-    for (const view of this.views) {
-      view.own.fill(Number.POSITIVE_INFINITY)
-      view.other.fill(Number.POSITIVE_INFINITY)
-      for (const template of this.chosen.flat()) this.include(view, template)
-      view.sum = 0
-      for (let i = 0; i < this.n; i++) {
-        view.losses[i] = exampleLoss(view.own[i]!, view.other[i]!)
-        view.ownLog[i] = slopedLog(view.own[i]!)
-        view.otherLog[i] = slopedLog(view.other[i]!)
-        view.sum += view.losses[i]!
-      }
-    }
-    const { own, other } = this.views[0]
-    this.alone = !other.every(Number.isFinite)
-    for (const [gesture, limit] of this.limits.entries()) {
-      for (let i = 0; i < this.n; i++) limit[i] = this.gestures[i] === gesture ? own[i]! : other[i]!
-    }
-  }
-
-  private include({ allows, own, other }: View, template: number): void {
-    for (let i = 0; i < this.n; i++) {
-      const distance = this.table[template * this.n + i]!
-      const nearest = this.gestures[i] === this.gestures[template] ? own : other
-      if (distance < nearest[i]! && allows(i, template)) nearest[i] = distance
-    }
+  private see(): void {
+    this.alone = !this.views[0].other.every(Number.isFinite)
   }
 }
 
-function slopedLog(distance: number): number {
-  return SLOPE * Math.log(Math.max(1, distance))
-}
-
-function exampleLoss(own: number, other: number): number {
-  // With a single gesture there is no other: nearness alone counts then.
-  if (!Number.isFinite(other)) return Number.isFinite(own) ? Math.log1p(own) : Math.log(0xffffffff)
-  return logistic(SLOPE * (Number.isFinite(own) ? logRatio(own, other) : UNSERVED))
+function examplesOf(
+  table: Float64Array,
+  examples: readonly Example[],
+  gestureCount: number,
+): Examples {
+  const n = examples.length
+  const gestures = Int32Array.from(examples, (example) => example.gesture)
+  const place = new Int32Array(n)
+  const kin = Array.from({ length: gestureCount }, (_, gesture): Kin => {
+    const members = Int32Array.from([...gestures.keys()].filter((i) => gestures[i] === gesture))
+    const distances = new Float64Array(members.length ** 2)
+    let at = 0
+    for (const [where, i] of members.entries()) {
+      place[i] = where
+      for (const j of members) distances[at++] = table[i * n + j]!
+    }
+    return { members, distances, logs: distances.map(slopedLog) }
+  })
+  return { table, gestures, kin, place }
 }
