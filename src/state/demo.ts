@@ -2,6 +2,7 @@ import { type ReadonlySignal, signal } from '@preact/signals'
 import type { FullLibrary } from '../shared/model/library'
 import type { Result } from '../shared/model/result'
 import type { OnProgress, Progress } from '../shared/protocol/recogniser'
+import { PROGRESS } from '../shared/words/en/progress'
 import type { Job } from './app'
 
 /** The same demo for everybody, so that figures in the documents can be checked. */
@@ -35,7 +36,7 @@ export function createDemo(
       await nextTask()
       abort.signal.throwIfAborted()
     }
-    show({ done: 0, total: 1, what: 'Generating the lantern parade' })
+    show({ done: 0, total: 1, what: PROGRESS.generatingDemo })
     try {
       const added = await add(await generate(DEMO_SEED, show, pause))
       demoJob.value = added.ok ? { state: 'none' } : { state: 'failed', message: added.message }

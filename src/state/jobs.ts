@@ -1,6 +1,7 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import { fail, type Result } from '../shared/model/result'
 import type { OnProgress, Progress } from '../shared/protocol/recogniser'
+import { PROGRESS } from '../shared/words/en/progress'
 import type { Job } from './app'
 import type { Kept, ResultKeeper } from './kept-results'
 
@@ -53,7 +54,7 @@ export function createJobSlot<T>({ owner, basis, work, keeper }: JobSlotOptions<
     const key = { basis: basis(), variant }
     const abort = new AbortController()
     const cancel = () => abort.abort()
-    let progress: Progress = { done: 0, total: 1, what: 'Starting' }
+    let progress: Progress = { done: 0, total: 1, what: PROGRESS.starting }
     const publish = () => set(id, { ...key, state: 'running', progress, cancel, result })
     const settle = (outcome: Result<T>): Result<T> => {
       const now = entries.peek().get(id)

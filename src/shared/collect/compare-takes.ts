@@ -7,6 +7,7 @@ import { median, medianAbsoluteDeviation } from '../statistics/summary'
 import { distancesBetween, type Example } from '../training/examples'
 import { readExamples, warpOf } from '../training/matcher-search'
 import { prepareLibrary } from '../training/prepare'
+import { WORK_PROGRESS } from '../words/en/progress-work'
 import { groupTakes } from './group-takes'
 import type { ComparedTake, TakesCompared } from './takes-compared'
 
@@ -39,7 +40,7 @@ export function compareTakes(
     )
   }
   const total = prepared.gestures.length + 1
-  onProgress({ done: 0, total, what: 'Cutting takes' })
+  onProgress({ done: 0, total, what: WORK_PROGRESS.cuttingTakes })
   const seen = seeTakes(core, prepared)
   const examples = readExamples(core, prepared, seen.segmenter, seen.matcher, seen.cuts)
   const warp = warpOf(seen.matcher)

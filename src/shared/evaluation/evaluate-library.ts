@@ -7,6 +7,7 @@ import { partsHere } from '../parts/parts-here'
 import type { OnProgress } from '../protocol/recogniser'
 import { type Prepared, prepareLibrary } from '../training/prepare'
 import { ConditionedCache, prepareInParts } from '../training/prepare-in-parts'
+import { WORK_PROGRESS } from '../words/en/progress-work'
 import { addBackground, NO_BACKGROUND, scoreBackground } from './background-score'
 import type { Round } from './evaluate-part'
 import { type FoldPlan, planFolds } from './folds'
@@ -33,7 +34,7 @@ export interface EvaluateInPartsOptions extends EvaluateOptions {
   cache?: ConditionedCache
 }
 
-const CONDITIONING = { done: 0, total: 1, what: 'conditioning the recordings' }
+const CONDITIONING = { done: 0, total: 1, what: WORK_PROGRESS.conditioning }
 
 /** `evaluateInParts` on this thread. */
 export async function evaluateLibrary(
@@ -90,7 +91,7 @@ export async function evaluateMatchers(
   const shared = { prepared, holdout, seed, matchers }
   const rounds = await run('evaluate', shared, [...folds.keys()], onProgress)
   if (!rounds.ok) return rounds
-  onProgress({ done: folds.length, total: folds.length, what: 'counting' })
+  onProgress({ done: folds.length, total: folds.length, what: WORK_PROGRESS.counting })
   return ok(
     matchers.map((_, at) => {
       const own = rounds.value.map((round) => round[at]!)

@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../model/result'
 import { AXES, type SampleBlock, STANDARD_GRAVITY_MPS2 } from '../model/sample'
+import { CSV_TROUBLE } from '../words/en/csv-trouble'
 import { type CsvRow, readCsv } from './csv'
 import { type AccelMapping, type CsvMapping, type GyroMapping, MS_PER_UNIT } from './csv-mapping'
 import { checkRowLength, isStorable, readField, tooLarge } from './samples-csv'
@@ -15,15 +16,15 @@ export { type CsvPreview, previewCsv } from './csv-preview'
 export function applyMapping(
   text: string,
   mapping: CsvMapping,
-  file = 'The file',
+  file = CSV_TROUBLE.theFile,
 ): Result<SampleBlock> {
   const table = readCsv(text, file, mapping.delimiter)
   if (!table.ok) return table
   const names = table.value[mapping.headerRows - 1]?.fields ?? []
   const rows = table.value.slice(mapping.headerRows)
   const width = rows[0]?.fields.length ?? 0
-  const problem = mappingProblem(mapping, width)
-  if (problem !== null) return fail('csv/mapping', `${file}: ${problem}`)
+  const problem = mappingProblem(mapping, width, file)
+  if (problem !== null) return fail('csv/mapping', problem)
   const reader = new LogReader(mapping, names, file)
   const block = { tMs: new Float64Array(rows.length), values: new Float32Array(rows.length * AXES) }
   for (const [n, row] of rows.entries()) {
@@ -82,16 +83,12 @@ class LogReader {
 
   private checkOrder(row: CsvRow, nowMs: number, beforeMs: number): Result<null> {
     if (nowMs > beforeMs) return ok(null)
-    const place = `${this.file}, row ${row.line}`
     if (nowMs === beforeMs) {
-      return fail(
-        'csv/time-twice',
-        `${place} has the same time as the row before (${nowMs} ms after the first). Give a rate instead of the time column, or delete the row.`,
-      )
+      return fail('csv/time-twice', CSV_TROUBLE.timeTwice(this.file, row.line, nowMs))
     }
     return fail(
       'csv/time-order',
-      `${place}: time goes back from ${beforeMs} ms to ${nowMs} ms after the first row. Put the rows in order of time, or give a rate instead.`,
+      CSV_TROUBLE.timeBack({ file: this.file, row: row.line, beforeMs, nowMs }),
     )
   }
 
@@ -124,22 +121,22 @@ function gyroScale(gyro: GyroMapping): number {
   return { dps: 1, mdps: 1e-3, radps: 180 / Math.PI, count: gyro.nanoPerLsb * 1e-9 }[gyro.unit]
 }
 
-function mappingProblem(mapping: CsvMapping, width: number): string | null {
+function mappingProblem(mapping: CsvMapping, width: number, file: string): string | null {
   const { time, accel, gyro } = mapping
   const used = [...accel.columns, ...(gyro?.columns ?? [])]
   if (time.kind === 'column') used.push(time.column)
   if (used.some((column) => !Number.isInteger(column) || column < 0 || column >= width)) {
-    return `the mapping names a column beyond the ${width} there are. Choose the columns again.`
+    return CSV_TROUBLE.noSuchColumn(file, width)
   }
   if (new Set(used).size !== used.length) {
-    return 'the mapping uses one column twice. Choose another column for one of them.'
+    return CSV_TROUBLE.columnTwice(file)
   }
   if (time.kind === 'rate' && !(time.rateHz > 0 && time.rateHz <= 10_000)) {
-    return 'the rate must be above 0 and at most 10000 Hz. Type the rate of the log.'
+    return CSV_TROUBLE.rate(file)
   }
   const scales = [accelScale(accel), gyro ? gyroScale(gyro) : 1]
   if (scales.some((scale) => !(scale > 0 && Number.isFinite(scale)))) {
-    return 'the sensitivity must be above 0. Take it from the data sheet, for the range in use.'
+    return CSV_TROUBLE.sensitivity(file)
   }
   return null
 }

@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../model/result'
 import type { Target } from '../model/target'
+import { CSV_TROUBLE } from '../words/en/csv-trouble'
 import { type Delimiter, readCsv } from './csv'
 import { guessColumns } from './csv-guess'
 import type { CsvMapping } from './csv-mapping'
@@ -33,7 +34,7 @@ export interface CsvPreview {
 export function previewCsv(
   text: string,
   target: Target | null,
-  file = 'The file',
+  file = CSV_TROUBLE.theFile,
 ): Result<CsvPreview> {
   const delimiter = guessDelimiter(text)
   const table = readCsv(text, file, delimiter)
@@ -44,10 +45,7 @@ export function previewCsv(
   const isSample = (fields: string[]) => fields.filter((f) => number(f) !== null).length >= 3
   const first = table.value.findIndex((row) => isSample(row.fields))
   if (first < 0) {
-    return fail(
-      'csv/columns',
-      `${file} has no row with three numbers. Choose a log of sensor readings.`,
-    )
+    return fail('csv/columns', CSV_TROUBLE.noNumbers(file))
   }
   const rows = table.value.slice(first).map((row) => row.fields)
   const columnCount = rows[0]?.length ?? 0
@@ -57,10 +55,7 @@ export function previewCsv(
   )
   const { time, accel, gyro } = guessColumns({ header, columns }, target)
   if (accel === null) {
-    return fail(
-      'csv/columns',
-      `${file} has ${columnCount} columns, and no three of them look like an accelerometer's x, y and z.`,
-    )
+    return fail('csv/columns', CSV_TROUBLE.noAccelerometer(file, columnCount))
   }
   const mapping = { delimiter, decimalComma, headerRows: first, time, accel, gyro }
   return ok({
@@ -86,14 +81,13 @@ function parseNumber(field: string, decimalComma: boolean): number | null {
 
 function notesOn(mapping: Omit<CsvMapping, 'delimiter'>, header: string[] | null): string[] {
   const notes: string[] = []
-  if (header === null)
-    notes.push('There is no header: the order accelerometer, gyroscope was assumed.')
+  if (header === null) notes.push(CSV_TROUBLE.noHeader)
   if (mapping.time.kind === 'rate') {
-    notes.push('No column looks like time: say how many rows a second there are.')
+    notes.push(CSV_TROUBLE.noTime)
   }
-  if (mapping.gyro === null) notes.push('No gyroscope was found; its values will be 0.')
+  if (mapping.gyro === null) notes.push(CSV_TROUBLE.noGyro)
   if (mapping.accel.unit === 'count') {
-    notes.push('The accelerometer seems to be in counts: check the sensitivity.')
+    notes.push(CSV_TROUBLE.inCounts)
   }
   return notes
 }

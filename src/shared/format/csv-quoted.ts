@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../model/result'
+import { CSV_TROUBLE } from '../words/en/csv-trouble'
 import type { CsvRow, Delimiter } from './csv'
 
 interface Field {
@@ -56,8 +57,5 @@ function isEnd(character: string | undefined, delimiter: Delimiter): boolean {
 }
 
 function neverClosed(file: string, line: number): Result<never> {
-  return fail(
-    'csv/quotes',
-    `${file}, row ${line}: a quotation mark is opened and never closed. Close it, or double it inside a quoted field.`,
-  )
+  return fail('csv/quotes', CSV_TROUBLE.quoteOpen(file, line))
 }

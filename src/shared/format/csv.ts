@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../model/result'
+import { CSV_TROUBLE } from '../words/en/csv-trouble'
 import { splitQuoted } from './csv-quoted'
 
 /** One record of a CSV file and the line it ends on, counted from 1 as an editor does. */
@@ -19,7 +20,7 @@ export type Delimiter = ',' | ';' | '\t'
 export function readCsv(text: string, file: string, delimiter: Delimiter = ','): Result<CsvRow[]> {
   const rows = text.includes('"') ? splitQuoted(text, file, delimiter) : ok(split(text, delimiter))
   if (rows.ok && rows.value.length === 0) {
-    return fail('csv/empty', `${file} has no rows. Choose a CSV with samples.`)
+    return fail('csv/empty', CSV_TROUBLE.noRows(file))
   }
   return rows
 }

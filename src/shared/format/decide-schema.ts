@@ -76,13 +76,11 @@ const gestureSchema = v.pipe(
     channels: countSchema,
     subsets: v.array(keptSet),
   }),
-  v.check(
-    (decision) =>
-      decision.profiles.every(
-        ({ mean, deviation }) =>
-          mean.length === decision.length * decision.channels && deviation.length === mean.length,
-      ),
-    'profiles are points × axes',
+  v.check((decision) =>
+    decision.profiles.every(
+      ({ mean, deviation }) =>
+        mean.length === decision.length * decision.channels && deviation.length === mean.length,
+    ),
   ),
   v.check((decision) => {
     const known = (index: number) => index < decision.gestures.length
@@ -90,7 +88,7 @@ const gestureSchema = v.pipe(
       decision.pairs.every(({ first, second }) => known(first) && known(second)) &&
       decision.subsets.every(({ members }) => members.every(known))
     )
-  }, 'gestures are known'),
+  }),
 )
 
 const curve = v.object({

@@ -66,7 +66,7 @@ export const evaluationSchema = v.pipe(
       }),
     ),
   }),
-  v.check(refersToItself, 'An index points at a gesture or round that is not there.'),
+  v.check(refersToItself),
 )
 
 /** Whether a value of unknown origin is an evaluation whose indices point at what is there. */

@@ -41,7 +41,7 @@ const schema = v.pipe(
       take: v.exactOptional(evaluationSchema),
     }),
   }),
-  v.check(({ bytes, hash }) => sha256Hex(bytes) === hash, 'The model bytes are not those kept.'),
+  v.check(({ bytes, hash }) => sha256Hex(bytes) === hash),
 )
 
 /** The model in a value of unknown origin, null when it is none or its bytes were altered. */

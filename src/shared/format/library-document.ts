@@ -4,6 +4,7 @@ import { LIBRARY_FORMAT_VERSION } from '../model/library'
 import { OWN_ANSWERS } from '../model/light'
 import { type Failure, fail, ok, type Result } from '../model/result'
 import { validateMounting } from '../target/validate-target'
+import { LIBRARY_FILE } from '../words/en/library-file'
 import { type LibraryDocument, libraryDocumentSchema } from './library-schema'
 import { parseJson } from './parse-json'
 
@@ -13,7 +14,7 @@ export const LIBRARY_FORMAT = 'movewright-library'
 export const LIBRARY_JSON = 'library.json'
 
 const damaged = (where: string, what: string) =>
-  fail('library/invalid', `${LIBRARY_JSON}, ${where}: ${what}.`)
+  fail('library/invalid', LIBRARY_FILE.damaged(LIBRARY_JSON, where, what))
 
 /**
  * Reads and checks `library.json` as a whole: shape, ranges, and that all references meet.
@@ -25,16 +26,13 @@ export function parseLibraryDocument(json: string): Result<LibraryDocument> {
     raw = parseJson(json)
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error)
-    return fail('library/json', `${LIBRARY_JSON} is not JSON: ${reason}. Export the library again.`)
+    return fail('library/json', LIBRARY_FILE.notJson(LIBRARY_JSON, reason))
   }
   const version = checkVersion(raw)
   if (!version.ok) return version
   const checked = checkLibraryDocument(raw)
   if (checked.ok) return checked
-  return fail(
-    checked.code,
-    `${checked.message} The file was changed or is damaged; export it again.`,
-  )
+  return fail(checked.code, LIBRARY_FILE.changed(checked.message))
 }
 
 /**
@@ -45,8 +43,7 @@ export function checkLibraryDocument(raw: unknown): Result<LibraryDocument> {
   const parsed = v.safeParse(libraryDocumentSchema, raw, { abortEarly: true })
   if (!parsed.success) {
     const issue = parsed.issues[0]
-    const expected = issue.expected ?? 'another value'
-    return damaged(pathText(issue.path), `expected ${expected}, found ${issue.received}`)
+    return damaged(pathText(issue.path), LIBRARY_FILE.unexpected(issue.expected, issue.received))
   }
   return checkReferences(parsed.output)
 }
@@ -58,22 +55,19 @@ function checkVersion(raw: unknown): Result<null> {
     raw,
   )
   if (!head.success) {
-    return fail(
-      'library/format',
-      `${LIBRARY_JSON} does not say "format": "${LIBRARY_FORMAT}" with a version, so this is not a Movewright library.`,
-    )
+    return fail('library/format', LIBRARY_FILE.noFormat(LIBRARY_JSON, LIBRARY_FORMAT))
   }
   if (head.output.formatVersion > LIBRARY_FORMAT_VERSION) {
     return fail(
       'library/newer',
-      `This library file has format version ${head.output.formatVersion}; this Movewright reads up to ${LIBRARY_FORMAT_VERSION}. Update Movewright and import it again.`,
+      LIBRARY_FILE.newer(head.output.formatVersion, LIBRARY_FORMAT_VERSION),
     )
   }
   return ok(null)
 }
 
 function pathText(path: readonly { key?: unknown }[] | undefined): string {
-  if (path === undefined || path.length === 0) return 'top level'
+  if (path === undefined || path.length === 0) return LIBRARY_FILE.topLevel
   const parts = path.map(({ key }) => (typeof key === 'number' ? `[${key}]` : `.${String(key)}`))
   return parts.join('').replace(/^\./, '')
 }
@@ -82,13 +76,13 @@ function checkReferences(document: LibraryDocument): Result<LibraryDocument> {
   const { library, recordings } = document
   const gestureIds = new Set(library.gestures.map((gesture) => gesture.id))
   if (gestureIds.size !== library.gestures.length) {
-    return damaged('library.gestures', 'two gestures have the same id')
+    return damaged('library.gestures', LIBRARY_FILE.gestureTwice)
   }
   const mounting = validateMounting(library.target.mounting)
   if (!mounting.ok)
-    return damaged('library.target.mounting', `found no rotation (${mounting.code})`)
+    return damaged('library.target.mounting', LIBRARY_FILE.noRotation(mounting.code))
   if (!isInstant(library.createdAt)) {
-    return damaged('library.createdAt', `"${library.createdAt}" is not a date`)
+    return damaged('library.createdAt', LIBRARY_FILE.noDate(library.createdAt))
   }
   const light = lightProblem(library)
   if (light !== null) return light
@@ -97,9 +91,9 @@ function checkReferences(document: LibraryDocument): Result<LibraryDocument> {
   for (const [index, recording] of recordings.entries()) {
     const problem = recordingProblem(recording, library.id, gestureIds)
     if (problem !== null) return damaged(`recordings[${index}]`, problem)
-    if (ids.has(recording.id)) return damaged(`recordings[${index}].id`, 'the id appears twice')
+    if (ids.has(recording.id)) return damaged(`recordings[${index}].id`, LIBRARY_FILE.idTwice)
     if (files.has(recording.file)) {
-      return damaged(`recordings[${index}].file`, 'two recordings share a file')
+      return damaged(`recordings[${index}].file`, LIBRARY_FILE.fileTwice)
     }
     ids.add(recording.id)
     files.add(recording.file)
@@ -125,18 +119,19 @@ function recordingProblem(
   libraryId: string,
   gestureIds: ReadonlySet<string>,
 ): string | null {
-  if (recording.libraryId !== libraryId) return 'libraryId is not the id of this library'
-  if (!isInstant(recording.recordedAt)) return `recordedAt "${recording.recordedAt}" is not a date`
+  if (recording.libraryId !== libraryId) return LIBRARY_FILE.otherLibrary
+  if (!isInstant(recording.recordedAt))
+    return LIBRARY_FILE.fieldNoDate('recordedAt', recording.recordedAt)
   if (recording.deletedAt !== null && !isInstant(recording.deletedAt)) {
-    return `deletedAt "${recording.deletedAt}" is not a date`
+    return LIBRARY_FILE.fieldNoDate('deletedAt', recording.deletedAt)
   }
-  if (recording.gaps.some((gap) => gap.endMs < gap.startMs)) return 'a gap ends before it starts'
+  if (recording.gaps.some((gap) => gap.endMs < gap.startMs)) return LIBRARY_FILE.gapBackwards
   if (recording.kind === 'background') return null
   if (!gestureIds.has(recording.gestureId)) {
-    return `gestureId "${recording.gestureId}" is not a gesture of this library`
+    return LIBRARY_FILE.noSuchGesture(recording.gestureId)
   }
   const { trim } = recording
-  return trim !== null && trim.endMs < trim.startMs ? 'trim ends before it starts' : null
+  return trim !== null && trim.endMs < trim.startMs ? LIBRARY_FILE.trimBackwards : null
 }
 
 function isInstant(text: string): boolean {

@@ -4,6 +4,7 @@ import { LIBRARY_FORMAT_VERSION } from '../model/library'
 import { ok, type Result } from '../model/result'
 import { sampleCount } from '../model/sample'
 import type { OnProgress } from '../protocol/recogniser'
+import { PROGRESS } from '../words/en/progress'
 import { recordingPaths } from './file-names'
 import { joinBytes } from './join-bytes'
 import {
@@ -52,7 +53,8 @@ export function writeLibraryFile(full: FullLibrary, onProgress?: OnProgress): Ui
     const path = document.recordings[index]?.file ?? ''
     zip.deflate(path, strToU8(writeSamplesCsv(samples)))
     const done = index + 1
-    if (done % TOLD_EVERY === 0 || done === total) onProgress?.({ done, total, what: 'Writing' })
+    if (done % TOLD_EVERY === 0 || done === total)
+      onProgress?.({ done, total, what: PROGRESS.writing })
   }
   zip.end()
   return joinBytes(zip.pieces)
@@ -95,7 +97,8 @@ export function readLibraryFile(bytes: Uint8Array, onProgress?: OnProgress): Res
     if (!item.ok) return item
     recordings.push(item.value)
     const done = recordings.length
-    if (done % TOLD_EVERY === 0 || done === total) onProgress?.({ done, total, what: 'Reading' })
+    if (done % TOLD_EVERY === 0 || done === total)
+      onProgress?.({ done, total, what: PROGRESS.reading })
   }
   return ok({ library: document.value.library, recordings })
 }

@@ -1,5 +1,6 @@
 import { channelCount, MODEL_VERSION, type RecogniserModel } from '../model/recogniser-model'
 import { fail, ok, type Result } from '../model/result'
+import { MODEL_FILE } from '../words/en/model-file'
 import { ByteReader } from './byte-reader'
 import { crc32 } from './crc32'
 import { FEATURE_BYTES, kernelByteLength, kernelTable, readKernel } from './kernel-bytes'
@@ -165,19 +166,13 @@ function readFields(r: ByteReader): RecogniserModel {
  * Codes: 'model/bytes', 'model/version'.
  */
 export function decodeModel(bytes: Uint8Array, names: GestureName[] = []): Result<RecogniserModel> {
-  const damaged = fail(
-    'model/bytes',
-    'The model is cut short or damaged: train or export it again.',
-  )
+  const damaged = fail('model/bytes', MODEL_FILE.damaged)
   const end = bytes.length - CRC_BYTES
   if (end < FIXED_BYTES || MAGIC.some((byte, i) => bytes[i] !== byte)) return damaged
   const reader = new ByteReader(bytes, MAGIC.length)
   const version = reader.u16()
   if (version !== MODEL_VERSION)
-    return fail(
-      'model/version',
-      `The model has version ${version} and this app reads version ${MODEL_VERSION}: train it again.`,
-    )
+    return fail('model/version', MODEL_FILE.otherVersion(version, MODEL_VERSION))
   if (new ByteReader(bytes, end).u32() !== crc32(bytes.subarray(0, end))) return damaged
 
   const model = readFields(reader)
@@ -200,7 +195,7 @@ export function decodeModel(bytes: Uint8Array, names: GestureName[] = []): Resul
       templateAt += values
       return template
     })
-    const name = names[i] ?? { id: `g${i}`, name: `gesture ${i + 1}`, templateTakeIds: [] }
+    const name = names[i] ?? { id: `g${i}`, name: MODEL_FILE.gesture(i + 1), templateTakeIds: [] }
     model.gestures.push({ ...name, threshold, templates })
   }
   model.kernel = readKernel(new ByteReader(bytes, kernelAt), counts, gestureCount)

@@ -1,5 +1,6 @@
 import { type Failure, fail, ok, type Result } from '../model/result'
 import { AXES, type SampleBlock, sampleCount } from '../model/sample'
+import { CSV_TROUBLE } from '../words/en/csv-trouble'
 import { type CsvRow, csvRecord, readCsv } from './csv'
 import { doubleText, float32Text, hasDecimalComma, parseDecimal } from './decimal'
 
@@ -46,10 +47,7 @@ export function readSamplesCsv(text: string, file: string): Result<SampleBlock> 
   const [header, ...rows] = table.value
   const expected = SAMPLE_COLUMNS.join(',')
   if (header === undefined || header.fields.join(',') !== expected) {
-    return fail(
-      'csv/header',
-      `${file}, row 1: expected the header ${expected}. Import other logs with the column mapping.`,
-    )
+    return fail('csv/header', CSV_TROUBLE.header(file, expected))
   }
   return readRows(rows, file)
 }
@@ -82,17 +80,10 @@ function readRows(rows: CsvRow[], file: string): Result<SampleBlock> {
 export function checkRowLength(row: CsvRow, columns: number, file: string): Result<null> {
   const found = row.fields.length
   if (found === columns) return ok(null)
-  const place = `${file}, row ${row.line}`
   if (found < columns) {
-    return fail(
-      'csv/short-row',
-      `${place} has ${found} of ${columns} fields. The file may have been cut off; complete or delete the row.`,
-    )
+    return fail('csv/short-row', CSV_TROUBLE.shortRow({ file, row: row.line, found, columns }))
   }
-  return fail(
-    'csv/long-row',
-    `${place} has ${found} fields where ${columns} are expected. If numbers have a decimal comma, write a decimal point.`,
-  )
+  return fail('csv/long-row', CSV_TROUBLE.longRow({ file, row: row.line, found, columns }))
 }
 
 /** The number in one field, or a failure that says where and what stands there instead. */
@@ -105,17 +96,14 @@ export function readField(
   const field = row.fields[column] ?? ''
   const value = parseDecimal(field)
   if (value !== null) return ok(value)
-  const place = `${file}, row ${row.line}, column ${columnName}`
+  const place = { file, row: row.line, column: columnName }
   if (hasDecimalComma(field)) {
-    return fail(
-      'csv/decimal-comma',
-      `${place}: "${field}" has a decimal comma. Write numbers with a decimal point.`,
-    )
+    return fail('csv/decimal-comma', CSV_TROUBLE.decimalComma(place, field))
   }
   if (field.trim() === '') {
-    return fail('csv/number', `${place} is empty. Write a number or delete the row.`)
+    return fail('csv/number', CSV_TROUBLE.empty(place))
   }
-  return fail('csv/number', `${place}: "${shorten(field)}" is not a finite number.`)
+  return fail('csv/number', CSV_TROUBLE.notFinite(place, shorten(field)))
 }
 
 /** Whether a reading keeps a finite value as float32, as samples are stored. */
@@ -124,10 +112,7 @@ export function isStorable(value: number): boolean {
 }
 
 export function tooLarge(row: CsvRow, columnName: string, file: string): Failure {
-  return fail(
-    'csv/number',
-    `${file}, row ${row.line}, column ${columnName}: the number is larger than any reading. Correct or delete the row.`,
-  )
+  return fail('csv/number', CSV_TROUBLE.tooLarge({ file, row: row.line, column: columnName }))
 }
 
 /** Time may stand still but not go back. */
@@ -137,7 +122,7 @@ function checkTimeOrder(tMs: Float64Array, n: number, line: number, file: string
   if (now >= before) return ok(null)
   return fail(
     'csv/time-order',
-    `${file}, row ${line}: time goes back from ${before} ms to ${now} ms. Put the rows in order of time.`,
+    CSV_TROUBLE.timeOrder({ file, row: line, beforeMs: before, nowMs: now }),
   )
 }
 

@@ -8,6 +8,7 @@ import {
 import { fail, ok, type Result } from '../model/result'
 import { AXES, type SampleBlock, sampleCount } from '../model/sample'
 import type { Target } from '../model/target'
+import { LIBRARY_FILE } from '../words/en/library-file'
 import { applyMapping, previewCsv } from './csv-import'
 import { readSamplesCsv, SAMPLE_COLUMNS } from './samples-csv'
 import { parseTakePath, type TakePath } from './take-path'
@@ -47,7 +48,7 @@ export function libraryFromFolder(
     recordings.push(describe(where.value, samples.value, `r${index + 1}`, file.path))
   }
   if (gestures.size === 0) {
-    return fail('folder/empty', `${name} holds no CSV takes. See "Folder of takes" in FORMAT.md.`)
+    return fail('folder/empty', LIBRARY_FILE.noTakes(name))
   }
   return ok({
     library: {
@@ -88,7 +89,7 @@ function describe(
     source: 'imported',
     recordedAt: UNKNOWN_TIME,
     device: {
-      label: 'CSV file',
+      label: LIBRARY_FILE.csvFile,
       rateHz: durationMs > 0 ? ((count - 1) * 1000) / durationMs : 0,
       accelStepMps2: 0,
       gyroStepDps: 0,

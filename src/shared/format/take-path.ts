@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../model/result'
+import { LIBRARY_FILE } from '../words/en/library-file'
 import { BACKGROUND_FOLDER } from './file-names'
 
 /** Whose take of what a CSV file is, by where it lies. */
@@ -18,10 +19,7 @@ export function parseTakePath(path: string): Result<TakePath> {
   const stem = (parts.at(-1) ?? '').replace(/\.csv$/i, '')
   const named = fromFileName(stem) ?? fromFolder(parts.at(-2) ?? '', stem)
   if (named === null) {
-    return fail(
-      'folder/name',
-      `${path} does not say gesture and tester. Name it gesture/tester_number.csv or gesture__tester__number.csv.`,
-    )
+    return fail('folder/name', LIBRARY_FILE.takeName(path))
   }
   if (named.gesture.toLowerCase() === BACKGROUND_FOLDER) {
     return ok({ kind: 'background', tester: named.tester })

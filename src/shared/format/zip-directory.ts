@@ -1,5 +1,6 @@
 import { strFromU8 } from 'fflate'
 import { fail, ok, type Result } from '../model/result'
+import { ZIP_TROUBLE } from '../words/en/zip-trouble'
 
 /**
  * The central directory of a ZIP (PKWARE APPNOTE 4.3.12, 4.3.16). Read here and not by a library,
@@ -24,29 +25,25 @@ const LOCAL_SIZE = 30
 const MAX_COMMENT = 0xffff
 const ENCRYPTED = 1
 
-const damaged = (what: string) =>
-  fail('zip/damaged', `The ZIP file is damaged: ${what}. Copy or export it again.`)
+const damaged = (what: string) => fail('zip/damaged', ZIP_TROUBLE.damaged(what))
 
 /** Entries in the order of the directory, folders left out. Nothing is unpacked. */
 export function readDirectory(bytes: Uint8Array): Result<DirectoryEntry[]> {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
   const end = findEnd(view)
   if (end === null) {
-    return fail(
-      'zip/not-a-zip',
-      'This is not a ZIP file, or its end is missing. Choose another file.',
-    )
+    return fail('zip/not-a-zip', ZIP_TROUBLE.noZip)
   }
   const count = view.getUint16(end + 10, true)
   const start = view.getUint32(end + 16, true)
   if (count === 0xffff || start === 0xffffffff) {
-    return fail('zip/too-large', 'The ZIP file is in the 64-bit format, which is not read here.')
+    return fail('zip/too-large', ZIP_TROUBLE.zip64)
   }
   const entries: DirectoryEntry[] = []
   let at = start
   for (let index = 0; index < count; index++) {
     if (at + CENTRAL_SIZE > end || view.getUint32(at, true) !== CENTRAL_SIGNATURE) {
-      return damaged(`its directory ends after ${index} of ${count} entries`)
+      return damaged(ZIP_TROUBLE.directoryEnds(index, count))
     }
     const entry = readEntry(view, bytes, at)
     if (!entry.ok) return entry
@@ -77,18 +74,18 @@ function readEntry(view: DataView, bytes: Uint8Array, at: number): Result<Direct
   const path = strFromU8(name)
   const method = view.getUint16(at + 10, true)
   if ((view.getUint16(at + 8, true) & ENCRYPTED) !== 0) {
-    return fail('zip/unsupported', `"${path}" in the ZIP is encrypted. Pack it without a password.`)
+    return fail('zip/unsupported', ZIP_TROUBLE.encrypted(path))
   }
   if (method !== 0 && method !== 8) {
-    return fail('zip/unsupported', `"${path}" is packed by method ${method}; pack it with deflate.`)
+    return fail('zip/unsupported', ZIP_TROUBLE.method(path, method))
   }
   const local = view.getUint32(at + 42, true)
   if (local + LOCAL_SIZE > bytes.length || view.getUint32(local, true) !== LOCAL_SIGNATURE) {
-    return damaged(`"${path}" is not where the directory says`)
+    return damaged(ZIP_TROUBLE.elsewhere(path))
   }
   const localName = view.getUint16(local + 26, true)
   const localPath = strFromU8(bytes.subarray(local + LOCAL_SIZE, local + LOCAL_SIZE + localName))
-  if (localPath !== path) return damaged(`"${path}" has another name in front of its data`)
+  if (localPath !== path) return damaged(ZIP_TROUBLE.otherName(path))
   const entry: DirectoryEntry = {
     path,
     packedSize: view.getUint32(at + 20, true),
@@ -97,7 +94,7 @@ function readEntry(view: DataView, bytes: Uint8Array, at: number): Result<Direct
     deflated: method === 8,
     dataStart: local + LOCAL_SIZE + localName + view.getUint16(local + 28, true),
   }
-  if (entry.dataStart + entry.packedSize > bytes.length) return damaged(`"${path}" is cut short`)
+  if (entry.dataStart + entry.packedSize > bytes.length) return damaged(ZIP_TROUBLE.cutShort(path))
   return ok(entry)
 }
 
@@ -107,7 +104,7 @@ function noOverlap(entries: DirectoryEntry[]): Result<DirectoryEntry[]> {
   for (const [index, entry] of sorted.entries()) {
     const before = sorted[index - 1]
     if (before && before.dataStart + before.packedSize > entry.dataStart) {
-      return damaged(`"${before.path}" and "${entry.path}" share the same bytes`)
+      return damaged(ZIP_TROUBLE.overlap(before.path, entry.path))
     }
   }
   return ok(entries)

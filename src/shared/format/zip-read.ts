@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../model/result'
+import { ZIP_TROUBLE } from '../words/en/zip-trouble'
 import { crc32 } from './crc32'
 import { inflateExactly } from './inflate'
 import { type DirectoryEntry, readDirectory } from './zip-directory'
@@ -26,27 +27,24 @@ export interface ZipEntry {
  */
 export function openZip(bytes: Uint8Array, limits: ZipLimits): Result<Map<string, ZipEntry>> {
   if (bytes.length > limits.maxPackedBytes) {
-    return tooLarge('The ZIP file', bytes.length, limits.maxPackedBytes)
+    return tooLarge(ZIP_TROUBLE.theZip, bytes.length, limits.maxPackedBytes)
   }
   const directory = readDirectory(bytes)
   if (!directory.ok) return directory
   if (directory.value.length > limits.maxEntries) {
     return fail(
       'zip/too-large',
-      `The ZIP holds ${directory.value.length} files; at most ${limits.maxEntries} are read.`,
+      ZIP_TROUBLE.tooManyFiles(directory.value.length, limits.maxEntries),
     )
   }
   const entries = new Map<string, ZipEntry>()
   let total = 0
   for (const entry of directory.value) {
     if (!isSafePath(entry.path)) {
-      return fail(
-        'zip/unsafe-path',
-        `The ZIP holds the path "${entry.path}", which leads outside its folder. Nothing was read.`,
-      )
+      return fail('zip/unsafe-path', ZIP_TROUBLE.outside(entry.path))
     }
     if (entries.has(entry.path)) {
-      return fail('zip/duplicate', `The ZIP holds "${entry.path}" twice. Pack it again with one.`)
+      return fail('zip/duplicate', ZIP_TROUBLE.twice(entry.path))
     }
     if (entry.size > limits.maxEntryBytes) {
       return tooLarge(`"${entry.path}"`, entry.size, limits.maxEntryBytes)
@@ -54,7 +52,8 @@ export function openZip(bytes: Uint8Array, limits: ZipLimits): Result<Map<string
     total += entry.size
     entries.set(entry.path, { path: entry.path, read: () => unpack(bytes, entry) })
   }
-  if (total > limits.maxTotalBytes) return tooLarge('Its content', total, limits.maxTotalBytes)
+  if (total > limits.maxTotalBytes)
+    return tooLarge(ZIP_TROUBLE.itsContent, total, limits.maxTotalBytes)
   return ok(entries)
 }
 
@@ -66,11 +65,7 @@ export function isSafePath(path: string): boolean {
 }
 
 function tooLarge(what: string, size: number, limit: number) {
-  const mib = (count: number) => (count / 1048576).toFixed(1)
-  return fail(
-    'zip/too-large',
-    `${what} would take ${mib(size)} MiB; at most ${mib(limit)} MiB are read. Split the library.`,
-  )
+  return fail('zip/too-large', ZIP_TROUBLE.tooLarge({ what, bytes: size, most: limit }))
 }
 
 /** The content of one entry, with length and CRC-32 checked. */
@@ -78,7 +73,7 @@ export function unpack(bytes: Uint8Array, entry: DirectoryEntry): Result<Uint8Ar
   const packed = bytes.subarray(entry.dataStart, entry.dataStart + entry.packedSize)
   const content = entry.deflated ? inflateExactly(packed, entry.size) : packed
   if (content === null || content.length !== entry.size || crc32(content) !== entry.crc) {
-    return fail('zip/damaged', `"${entry.path}" in the ZIP is damaged. Copy or export it again.`)
+    return fail('zip/damaged', ZIP_TROUBLE.entryDamaged(entry.path))
   }
   return ok(content)
 }

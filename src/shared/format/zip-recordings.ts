@@ -3,6 +3,7 @@ import { contentId } from '../collect/content-id'
 import type { Recording, RecordingWithSamples } from '../model/library'
 import { fail, ok, type Result } from '../model/result'
 import { sampleCount } from '../model/sample'
+import { ZIP_TROUBLE } from '../words/en/zip-trouble'
 import { readSamplesCsv } from './samples-csv'
 import type { ZipEntry } from './zip-read'
 
@@ -27,14 +28,11 @@ export function readZipRecording<R extends Recording>(
   if (found !== recording.sampleCount) {
     return fail(
       'library/count',
-      `${file} has ${found} samples; ${document} says ${recording.sampleCount}. Rows are missing or were added; export it again.`,
+      ZIP_TROUBLE.otherCount({ file, found, document, says: recording.sampleCount }),
     )
   }
   if (recording.contentId !== undefined && recording.contentId !== contentId(samples.value)) {
-    return fail(
-      'library/altered',
-      `${file} does not hold the samples that ${document} says: it was altered on the way. Bring the file over again.`,
-    )
+    return fail('library/altered', ZIP_TROUBLE.altered(file, document))
   }
   return ok({ recording, samples: samples.value })
 }
@@ -43,17 +41,14 @@ export function readZipRecording<R extends Recording>(
 export function readZipText(entries: Entries, path: string): Result<string> {
   const entry = entries.get(path)
   if (entry === undefined) {
-    return fail(
-      'library/missing',
-      `${path} is missing in the ZIP. Choose a Movewright library file.`,
-    )
+    return fail('library/missing', ZIP_TROUBLE.missing(path))
   }
   const bytes = entry.read()
   if (!bytes.ok) return bytes
   const text = strFromU8(bytes.value)
   // Bytes that are not UTF-8 become U+FFFD, which does not encode back to them.
   if (text.includes('\ufffd') && strToU8(text).length !== bytes.value.length) {
-    return fail('library/encoding', `${path} is not UTF-8 text. Save it as UTF-8.`)
+    return fail('library/encoding', ZIP_TROUBLE.notUtf8(path))
   }
   return ok(text)
 }

@@ -10,6 +10,7 @@ import { type PairedLoss, pairedLoss } from '../statistics/paired'
 import { poissonPerHour } from '../statistics/poisson'
 import { wilson } from '../statistics/wilson'
 import { prepareInParts } from '../training/prepare-in-parts'
+import { WORK_PROGRESS } from '../words/en/progress-work'
 import { TAUGHT, type TaughtTakes, type TeachOutcome, type TeachRound } from './teach-part'
 
 /**
@@ -55,7 +56,7 @@ export async function teachCostInParts(
   taught: TaughtTakes,
   onProgress: OnProgress = () => {},
 ): Promise<Result<TeachCost>> {
-  onProgress({ done: 0, total: 1, what: 'conditioning the recordings' })
+  onProgress({ done: 0, total: 1, what: WORK_PROGRESS.conditioning })
   const prepared = await prepareInParts(run, full)
   if (!prepared.ok) return prepared
   const testers = new Set(prepared.value.takes.map(({ take }) => take.testerCode))

@@ -6,6 +6,7 @@ import type { FullLibrary, MatcherWish } from '../model/library'
 import type { ModelGesture, ModelSegmenter, RecogniserModel } from '../model/recogniser-model'
 import { fail, ok, type Result } from '../model/result'
 import type { OnProgress } from '../protocol/recogniser'
+import { WORK_PROGRESS } from '../words/en/progress-work'
 import { ramBytesOf, templateLimits } from './budget'
 import { cutTake } from './cut-take'
 import { CUTS_ONLY, cuttingModel, cuttingModelBytes } from './cutting-model'
@@ -55,7 +56,7 @@ export function trainModel(
   full: FullLibrary,
   options: TrainOptions = {},
 ): Result<TrainedModel> {
-  options.onProgress?.({ done: 0, total: STEPS, what: 'conditioning the recordings' })
+  options.onProgress?.({ done: 0, total: STEPS, what: WORK_PROGRESS.conditioning })
   return trainPrepared(core, prepareLibrary(full), options)
 }
 

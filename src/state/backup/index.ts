@@ -9,6 +9,7 @@ import {
 import type { Recording } from '../../shared/model/library'
 import type { Result } from '../../shared/model/result'
 import type { Progress } from '../../shared/protocol/recogniser'
+import { PROGRESS } from '../../shared/words/en/progress'
 import type { Job } from '../app'
 import type { Shelf } from '../shelf'
 import { librariesHere } from './libraries-here'
@@ -94,7 +95,7 @@ async function run<T>(
   const onProgress = (progress: Progress) => {
     if (!abort.signal.aborted) job.value = { state: 'running', progress, cancel }
   }
-  onProgress({ done: 0, total: 1, what: 'Starting' })
+  onProgress({ done: 0, total: 1, what: PROGRESS.starting })
   const result = await work({ signal: abort.signal, onProgress })
   if (result.ok) job.value = { state: 'done', value: result.value, stale: false }
   else if (abort.signal.aborted) job.value = { state: 'none' }
