@@ -5,11 +5,16 @@ import { listFiles } from '../../../src/build/list-files'
 import { repositoryPath } from '../../../src/build/paths'
 import type { BackupContents } from '../../../src/shared/backup/contents'
 import { findParts } from '../../../src/shared/backup/find-parts'
+import { BACKUP_FORMAT_VERSION } from '../../../src/shared/backup/manifest'
 import { readContents, readLibraryAt } from '../../../src/shared/backup/read-backup'
+import { runFrom } from '../../../src/shared/collect/session-record'
 import { crc32 } from '../../../src/shared/format/crc32'
+import { keptModelOf } from '../../../src/shared/format/kept-model-schema'
 import { readLibraryFile, writeLibraryFile } from '../../../src/shared/format/library-file'
 import { openZip } from '../../../src/shared/format/zip-read'
 import type { FullLibrary } from '../../../src/shared/model/library'
+import { collectedLibrary } from '../format/collected-library'
+import { COLLECTED_ITEMS } from './collected-items'
 import { EXAMPLE_ITEMS, MADE_AT, makeBackup, renamed, sourceOf } from './example-backup'
 
 const libraries = [
@@ -206,6 +211,20 @@ describe('older files', () => {
     const bytes = new Uint8Array(readFileSync(path))
     const full = await allOf(bytes)
     expect(full).toEqual([renamed('north', 'North lantern'), renamed('south', 'South lantern')])
+  })
+
+  it('one with all that is kept beside a library restores, each part fit for use', async () => {
+    const path = repositoryPath(`tests/shared/backup/backup-${BACKUP_FORMAT_VERSION}-collected.zip`)
+    const bytes = new Uint8Array(readFileSync(path))
+    expect(await allOf(bytes)).toEqual([collectedLibrary()])
+    const [found] = (await contentsOf(bytes)).libraries
+    expect(found).toMatchObject({ lost: [], from: 'whole-file' })
+    const read = await readLibraryAt(sourceOf(bytes), found!.place)
+    const items = read.ok ? read.value.items : []
+    expect(items).toEqual(COLLECTED_ITEMS)
+    const [model, session] = items.map(({ value }) => value)
+    expect(keptModelOf(model)).toEqual(model)
+    expect(runFrom(session)?.outcomes).toHaveLength(3)
   })
 
   it('a library file written today is a backup of one library too', async () => {

@@ -5,8 +5,10 @@ import { repositoryPath } from '../../../src/build/paths'
 import { contentId } from '../../../src/shared/collect/content-id'
 import { readLibraryFile, writeLibraryFile } from '../../../src/shared/format/library-file'
 import { defaultAnswer, defaultLight } from '../../../src/shared/light/defaults'
+import { LIBRARY_FORMAT_VERSION } from '../../../src/shared/model/library'
 import type { Answer, LightKey } from '../../../src/shared/model/light'
 import { samplePlan, sampleSession } from '../collect/samples'
+import { collectedLibrary } from './collected-library'
 import { sampleLibrary, take } from './sample-library'
 
 type Json = Record<string, unknown>
@@ -70,6 +72,17 @@ describe('library file', () => {
       ...full.library,
       light: { minChangeMs: 600 },
     })
+  })
+
+  test('of version 3, with all that it may have, reads as it was', () => {
+    const old = new Uint8Array(readFileSync(repositoryPath('tests/shared/format/library-3.zip')))
+    expect(JSON.parse(strFromU8(unzipSync(old)['library.json']!)).formatVersion).toBe(3)
+    expect(readLibraryFile(old)).toEqual({ ok: true, value: collectedLibrary() })
+  })
+
+  test('of the present version is kept, for the next one to read', () => {
+    const path = repositoryPath(`tests/shared/format/library-${LIBRARY_FORMAT_VERSION}.zip`)
+    expect(readLibraryFile(new Uint8Array(readFileSync(path))).ok).toBe(true)
   })
 
   test('keeps plans, sessions, withdrawals and what was changed', () => {
