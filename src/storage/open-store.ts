@@ -1,5 +1,6 @@
 import { changeLibrary } from './change'
 import { Connection, type ConnectionOptions } from './connection'
+import { loadFacts, noteContents } from './contents'
 import { freshLog } from './fresh-log'
 import { inventory } from './inventory'
 import { listItems, putItem, removeItems } from './items'
@@ -41,8 +42,10 @@ export async function openStore(
     restoreLibrary: (id) => markLibrary(connection, id, null),
     listRecordings: (libraryId) => listRecordings(connection, unreadable, libraryId),
     loadSamples: (recordingId) => loadSamples(connection, unreadable, recordingId),
+    loadFacts: (libraryId) => loadFacts(connection, unreadable, libraryId),
     loadFull: (libraryId) => loadFull(connection, unreadable, libraryId),
     updateRecording: (recording) => updateRecording(connection, recording),
+    noteContents: (ids) => noteContents(connection, ids),
     deleteRecordings: (ids) => markRecordings(connection, ids, now()),
     restoreRecordings: (ids) => markRecordings(connection, ids, null),
     addFullLibrary: (full) => addFullLibrary(connection, full),

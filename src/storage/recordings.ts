@@ -18,7 +18,8 @@ export async function listRecordings(
   return read(connection, ['recordings'], (tx) => storedFacts(tx, unreadable, libraryId))
 }
 
-async function storedFacts(
+/** The same within a transaction. */
+export async function storedFacts(
   tx: ReadTransaction,
   unreadable: Unreadable,
   libraryId: string,

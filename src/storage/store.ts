@@ -9,6 +9,7 @@ import type {
 } from '../shared/model/library'
 import type { Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
+import type { LibraryFacts } from './contents'
 import type { PenAnswer } from './pen'
 import type { ItemKind } from './schema'
 
@@ -72,8 +73,12 @@ export interface Store {
   /** Samples of one recording; null when it is not there. */
   loadSamples(recordingId: string): Promise<SampleBlock | null>
   loadFull(libraryId: string): Promise<FullLibrary | null>
+  /** A library and facts of its recordings as they are at one moment; null when it is not there. */
+  loadFacts(libraryId: string): Promise<LibraryFacts | null>
   /** Changes facts (relabel, trim, note, tester, hand); samples cannot be changed. */
   updateRecording(recording: Take | Background): Promise<Result<null>>
+  /** Adds content ids, by recording, to those that have none; whatever was edited since stays. */
+  noteContents(ids: ReadonlyMap<string, string>): Promise<Result<null>>
   deleteRecordings(ids: string[]): Promise<Result<null>>
   restoreRecordings(ids: string[]): Promise<Result<null>>
   /** All or nothing: a library with its recordings, as from an import or the demo. */

@@ -18,8 +18,8 @@ export interface Known {
  * A library's recordings with their content ids. Those that have none yet get one, which is stored.
  * A recording whose samples cannot be read is left out.
  *
- * Working out contents takes long, and people go on editing: what is stored and given back was read
- * after the last of it, never before.
+ * Working out contents takes long, and people go on editing: what is given back is of one moment after
+ * the last of it, and only the ids are stored.
  */
 export async function identify(
   shelf: Shelf,
@@ -28,9 +28,9 @@ export async function identify(
 ): Promise<Result<Known>> {
   const ids = new Map<string, string | null>()
   for (;;) {
-    const recordings = await shelf.store.listRecordings(libraryId)
-    const library = (await shelf.store.listLibraries()).find(({ id }) => id === libraryId)
-    if (library === undefined) return GONE
+    const facts = await shelf.store.loadFacts(libraryId)
+    if (facts === null) return GONE
+    const { library, recordings } = facts
     const bare = recordings.filter(({ contentId }) => contentId === undefined)
     const unknown = bare.filter(({ id }) => !ids.has(id))
     const unstored = bare.flatMap((one) => identified(one, ids.get(one.id)))
@@ -41,8 +41,8 @@ export async function identify(
         for (const [id, contentId] of found.value) ids.set(id, contentId)
       }
     } else if (unstored.length > 0) {
-      const nothing = { add: [], remove: [], restore: [] }
-      const stored = await shelf.store.changeLibrary({ library, update: unstored, ...nothing })
+      const contents = new Map(unstored.map(({ id, contentId }) => [id, contentId]))
+      const stored = await shelf.store.noteContents(contents)
       if (!stored.ok) return stored
       await shelf.reloadRecordings()
     } else return ok({ library, own: recordings.flatMap((one) => identified(one)) })
