@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { FAULTS } from '../../shared/board/simulate/faults'
+import { BOARD_FAULTS } from '../../shared/words/en/board-faults'
 import { BOARD_LOGS } from '../../shared/words/en/board-logs'
 import { Button, SelectField } from '../common'
 import { useBoard } from './use-board'
@@ -18,7 +19,7 @@ export function SimulatedBoard() {
         value={fault}
         options={[
           { value: SOUND, text: BOARD_LOGS.simulated.sound },
-          ...FAULTS.map(({ name }) => ({ value: name, text: name })),
+          ...FAULTS.map(({ name }) => ({ value: name, text: BOARD_FAULTS[name] })),
         ]}
         onChange={setFault}
       />

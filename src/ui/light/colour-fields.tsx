@@ -58,7 +58,7 @@ export function LevelField(props: {
 }) {
   const [red, green, blue] = props.colour
   const lightness = lightnessOf(props.level)
-  const track = `linear-gradient(90deg, black, ${screenCss([red / 255, green / 255, blue / 255])})`
+  const track = `linear-gradient(90deg, #000, ${screenCss([red / 255, green / 255, blue / 255])})`
   return (
     <Slider
       label={props.label}

@@ -113,7 +113,7 @@ function JoinFoot({ plan, sessions, onJoin }: JoinFootProps) {
           ? SESSION_JOIN.performedPart(before.testerCode, before.plan.part.number)
           : SESSION_JOIN.standsAt(before.testerCode, done, total)}
       </p>
-      <BigButton tone="amber" meaning={`go-on ${before.id}`} onTap={goOn}>
+      <BigButton tone="amber" meaning={`go-on-${before.id}`} onTap={goOn}>
         {open === null ? SESSION_JOIN.goOnAs(before.testerCode) : SESSION_JOIN.goOn}
       </BigButton>
       <Button big wide onClick={() => onJoin()}>

@@ -24,7 +24,7 @@ export function PromptFoot({ runner, prompt }: PromptFootProps) {
           <SmallButtons runner={runner} />
           <BigButton
             tone="amber"
-            meaning={`start ${runner.run.value.outcomes.length}`}
+            meaning={`start-${runner.run.value.outcomes.length}`}
             onTap={start}
           >
             {SESSION_RUN.buttons.start}
