@@ -1,5 +1,6 @@
 import { LineSplitter } from '../shared/board/log/line-splitter'
 import { fail, ok, type Result } from '../shared/model/result'
+import { SERIAL } from '../shared/words/en/serial'
 import type { SerialPortLike } from './serial-port'
 
 export interface ReadLinesOptions {
@@ -34,10 +35,7 @@ export async function readLines(
     await port.open({ baudRate, bufferSize: BUFFER_BYTES })
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error)
-    return fail(
-      'serial/open',
-      `The port cannot be opened (${why}): close other programs that use it, or plug the board in again.`,
-    )
+    return fail('serial/open', SERIAL.notOpened(why))
   }
   onOpen?.()
   let lineErrors = 0

@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../shared/model/result'
+import { SERIAL } from '../shared/words/en/serial'
 
 /** The part of a Web Serial port (WICG Serial API) that is used here. */
 export interface SerialPortLike {
@@ -29,17 +30,14 @@ export function hasSerial(): boolean {
 export async function choosePort(): Promise<Result<SerialPortLike>> {
   const serial = serialOf()
   if (serial === null) {
-    return fail(
-      'serial/none',
-      'This browser cannot read a serial port: open a log as a file or paste it instead.',
-    )
+    return fail('serial/none', SERIAL.noSerial)
   }
   try {
     return ok(await serial.requestPort())
   } catch (error) {
     const denied = error instanceof DOMException && error.name === 'SecurityError'
     return denied
-      ? fail('serial/denied', 'This page may not use serial ports here: open it over HTTPS.')
-      : fail('serial/not-chosen', 'No port was chosen. Plug the board in and choose its port.')
+      ? fail('serial/denied', SERIAL.insecure)
+      : fail('serial/not-chosen', SERIAL.noneChosen)
   }
 }

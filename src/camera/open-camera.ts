@@ -1,4 +1,5 @@
 import { type Failure, fail, ok, type Result } from '../shared/model/result'
+import { CAMERA } from '../shared/words/en/camera'
 
 /** Fine codes need pixels, and a phone's camera has them. */
 const WANTED: MediaStreamConstraints = {
@@ -13,10 +14,7 @@ const WANTED: MediaStreamConstraints = {
 export async function openCamera(): Promise<Result<MediaStream>> {
   const devices = globalThis.navigator.mediaDevices as MediaDevices | undefined
   if (devices === undefined) {
-    return fail(
-      'camera/insecure',
-      'The browser gives the camera to secure pages only: open this page by its https address.',
-    )
+    return fail('camera/insecure', CAMERA.insecure)
   }
   try {
     return ok(await devices.getUserMedia(WANTED))
@@ -33,20 +31,11 @@ function refusal(name: string): Failure {
   switch (name) {
     case 'NotAllowedError':
     case 'SecurityError':
-      return fail(
-        'camera/denied',
-        'The browser did not give this page the camera: allow the camera in the settings of this site and try again, or bring the session over as a file.',
-      )
+      return fail('camera/denied', CAMERA.refused)
     case 'NotFoundError':
     case 'OverconstrainedError':
-      return fail(
-        'camera/none',
-        'This device has no camera that the browser can use: bring the session over as a file.',
-      )
+      return fail('camera/none', CAMERA.none)
     default:
-      return fail(
-        'camera/busy',
-        'The camera could not be started: close other apps that use it and try again.',
-      )
+      return fail('camera/busy', CAMERA.notStarted)
   }
 }

@@ -1,6 +1,7 @@
 import { type Remote, releaseProxy, wrap } from 'comlink'
 import { type Failure, fail, type Result } from '../shared/model/result'
 import type { RecogniserService } from '../shared/protocol/recogniser'
+import { WORKER_TROUBLE } from '../shared/words/en/worker-trouble'
 import { BEGIN_WITHIN_MS, watchLife } from './watch-life'
 
 type Service = Remote<RecogniserService>
@@ -18,15 +19,9 @@ interface Call {
   giveUp(failure: Failure): void
 }
 
-export const ABORTED = fail('worker/aborted', 'Cancelled.')
-const TIMED_OUT = fail(
-  'worker/timeout',
-  'The recogniser did not answer in time and was started anew: try again.',
-)
-export const CRASHED = fail(
-  'worker/crashed',
-  'The recogniser stopped unexpectedly and was started anew: try again.',
-)
+export const ABORTED = fail('worker/aborted', WORKER_TROUBLE.cancelled)
+const TIMED_OUT = fail('worker/timeout', WORKER_TROUBLE.timedOut)
+export const CRASHED = fail('worker/crashed', WORKER_TROUBLE.crashed)
 
 /**
  * A worker and the queue before it: one call at a time, in order. Comlink leaves calls open for ever
@@ -74,7 +69,7 @@ export class WorkerLine {
           try {
             answer(await work(this.ensureWorker()))
           } catch (error) {
-            answer(fail('worker/bug', `The recogniser failed: ${messageOf(error)}`))
+            answer(fail('worker/bug', WORKER_TROUBLE.failed(messageOf(error))))
           }
         },
       }

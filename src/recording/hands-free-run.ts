@@ -1,4 +1,5 @@
 import { type Failure, ok, type Result } from '../shared/model/result'
+import { RECORDING } from '../shared/words/en/recording'
 import type { Capture } from './capture'
 import type { Intake } from './intake'
 import { type LiveClient, LiveCutter } from './live-cutter'
@@ -7,10 +8,7 @@ import type { Run } from './run'
 import { LEAD_IN_MS, TAIL_MS } from './timing'
 import type { RecorderEvents, RecordSetup } from './types'
 
-const IGNORED = {
-  short: 'A movement was too short to be a take and was left out.',
-  long: 'A movement did not end in time and was left out: rest before and after each one.',
-}
+const IGNORED = { short: RECORDING.leftOutShort, long: RECORDING.leftOutLong }
 
 export interface HandsFreeDeps {
   intake: Intake

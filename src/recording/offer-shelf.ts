@@ -2,6 +2,7 @@ import type { MotionFacts } from '../sensors/motion-source'
 import type { Take } from '../shared/model/library'
 import { fail, ok, type Result } from '../shared/model/result'
 import type { Target } from '../shared/model/target'
+import { RECORDING } from '../shared/words/en/recording'
 import type { Capture } from './capture'
 import { completed } from './facts'
 import { judgeTake } from './quality'
@@ -30,7 +31,7 @@ export class OfferShelf {
   /** Stores the one with this id, or the oldest; it stays on the shelf when that fails. */
   async keep(id?: string): Promise<Result<null>> {
     const offer = this.#find(id)
-    if (offer === undefined) return fail('record/nothing-offered', 'There is no take to keep.')
+    if (offer === undefined) return fail('record/nothing-offered', RECORDING.nothingOffered)
     const stored = await offer.capture.finish(offer.take.recording)
     if (!stored.ok) return stored
     this.#remove(offer)

@@ -3,6 +3,7 @@ import { findGaps } from '../shared/conditioning/timing'
 import type { DeviceFacts } from '../shared/model/library'
 import { AXES, type SampleBlock } from '../shared/model/sample'
 import type { Target } from '../shared/model/target'
+import { RECORDING } from '../shared/words/en/recording'
 import { describeMovement, type Movement } from './movement'
 import type { QualityWord } from './types'
 
@@ -30,13 +31,13 @@ export function judgeMovement(movement: Movement): QualityWord | null {
   if (durationMs === 0) {
     return {
       code: 'nothing-moved',
-      text: `Nothing moved: at most ${fastestDps.toFixed(0)} deg/s and ${strongestMps2.toFixed(1)} m/s² of change.`,
+      text: RECORDING.nothingMoved(fastestDps, strongestMps2),
     }
   }
   if (durationMs >= SHORTEST_MS) return null
   return {
     code: 'too-short',
-    text: `Moved for ${durationMs.toFixed(0)} ms only; ${SHORTEST_MS} ms are needed to compare it.`,
+    text: RECORDING.tooShort(durationMs, SHORTEST_MS),
   }
 }
 
@@ -50,7 +51,12 @@ export function judgeClipping(
   if (clippedCount === 0) return null
   return {
     code: 'clipped',
-    text: `${clippedCount} of ${counts.length} values are beyond the target's ±${target.accel.fullScale} g or ±${target.gyro.fullScale} deg/s and are cut off there.`,
+    text: RECORDING.clipped(
+      clippedCount,
+      counts.length,
+      target.accel.fullScale,
+      target.gyro.fullScale,
+    ),
   }
 }
 
@@ -64,10 +70,9 @@ export function judgeGaps({ tMs }: SampleBlock): QualityWord | null {
   const gaps = findGaps(tMs)
   if (gaps.length === 0) return null
   const longest = Math.max(...gaps.map(({ startMs, endMs }) => endMs - startMs))
-  const count = gaps.length === 1 ? '1 gap' : `${gaps.length} gaps`
   return {
     code: 'gap',
-    text: `${count} without readings, the longest ${longest.toFixed(0)} ms: the movement in it is lost.`,
+    text: RECORDING.gapsSeen(gaps.length, longest),
   }
 }
 
@@ -75,13 +80,13 @@ export function judgeGyro({ hasGyro }: Pick<DeviceFacts, 'hasGyro'>): QualityWor
   if (hasGyro) return null
   return {
     code: 'no-gyro',
-    text: 'This phone sends no angular rate, which most gestures are told apart by: use another phone.',
+    text: RECORDING.noGyroscope,
   }
 }
 
 function goodWord({ durationMs, fastestDps }: Movement, { values }: SampleBlock): QualityWord {
   return {
     code: 'good',
-    text: `${(durationMs / 1000).toFixed(1)} s of movement up to ${fastestDps.toFixed(0)} deg/s in ${values.length / AXES} samples, no gaps.`,
+    text: RECORDING.good(durationMs / 1000, fastestDps, values.length / AXES),
   }
 }

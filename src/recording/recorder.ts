@@ -1,6 +1,7 @@
 import type { MotionSource } from '../sensors/motion-source'
 import { fail, ok, type Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
+import { RECORDING } from '../shared/words/en/recording'
 import { BackgroundRun } from './background-run'
 import { toBlock } from './block'
 import { HandsFreeRun } from './hands-free-run'
@@ -110,7 +111,7 @@ export class Recorder {
   #begin(makeRun: (intake: Intake) => Run): Promise<Result<null>> {
     return this.#enqueue(async () => {
       const intake = this.#intake
-      if (intake === null) return fail('record/no-readings', 'There is no motion source: pick one.')
+      if (intake === null) return fail('record/no-readings', RECORDING.noSource)
       const ready = checkReady(intake.status(), this.#phase)
       if (!ready.ok) return ready
       const run = makeRun(intake)

@@ -1,5 +1,6 @@
 import type { AccelSign } from '../shared/model/library'
 import { fail, ok, type Result } from '../shared/model/result'
+import { SENSOR_TROUBLE } from '../shared/words/en/sensor-trouble'
 import type { MotionSample } from './motion-source'
 import { restingAcceleration, type Vector3 } from './rest'
 
@@ -21,10 +22,7 @@ export function signFromLyingFlat(samples: readonly MotionSample[]): Result<1 | 
   const [x, y, z] = rest.value
   const tiltDeg = degrees(Math.atan2(Math.hypot(x, y), Math.abs(z)))
   if (tiltDeg > TILT_MAX_DEG) {
-    return fail(
-      'accel-sign/not-flat',
-      `The phone is tilted by ${tiltDeg.toFixed(0)} degrees: lay it on a table with the screen up and try again.`,
-    )
+    return fail('accel-sign/not-flat', SENSOR_TROUBLE.tilted(tiltDeg))
   }
   return ok(z > 0 ? 1 : -1)
 }

@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../shared/model/result'
 import { STANDARD_GRAVITY_MPS2 } from '../shared/model/sample'
+import { SENSOR_TROUBLE } from '../shared/words/en/sensor-trouble'
 import type { MotionSample } from './motion-source'
 
 /** A rest shorter than this says too little. */
@@ -22,7 +23,7 @@ export function restingAcceleration(samples: readonly MotionSample[]): Result<Ve
   if (samples.length < SAMPLES_NEEDED || durationMs < REST_NEEDED_MS) {
     return fail(
       'rest/too-short',
-      `Only ${samples.length} readings in ${Math.round(durationMs)} ms came: leave the phone lying for a second longer.`,
+      SENSOR_TROUBLE.tooFewReadings(samples.length, Math.round(durationMs)),
     )
   }
   const accelSpread = Math.max(
@@ -30,18 +31,12 @@ export function restingAcceleration(samples: readonly MotionSample[]): Result<Ve
   )
   const gyroSpread = Math.max(...(['gx', 'gy', 'gz'] as const).map((axis) => spread(samples, axis)))
   if (accelSpread > ACCEL_SPREAD_MAX_MPS2 || gyroSpread > GYRO_SPREAD_MAX_DPS) {
-    return fail(
-      'rest/moving',
-      `The phone moved (readings vary by ${accelSpread.toFixed(1)} m/s² and ${gyroSpread.toFixed(0)} deg/s): take your hand off and try again.`,
-    )
+    return fail('rest/moving', SENSOR_TROUBLE.moved(accelSpread, gyroSpread))
   }
   const mean: Vector3 = [average(samples, 'ax'), average(samples, 'ay'), average(samples, 'az')]
   const length = Math.hypot(...mean)
   if (Math.abs(length / STANDARD_GRAVITY_MPS2 - 1) > GRAVITY_TOLERANCE) {
-    return fail(
-      'rest/not-gravity',
-      `At rest the phone reads ${length.toFixed(1)} m/s² where gravity is 9.8: its accelerometer cannot be trusted, try another phone.`,
-    )
+    return fail('rest/not-gravity', SENSOR_TROUBLE.notGravity(length))
   }
   return ok(mean)
 }

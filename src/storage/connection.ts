@@ -1,4 +1,5 @@
 import { type OpenDBCallbacks, openDB } from 'idb'
+import { STORAGE_TROUBLE } from '../shared/words/en/storage-trouble'
 import { StorageError, toStorageError } from './failure'
 import { SCHEMA_STEPS, type SchemaStep } from './migrations'
 import { OtherTabs } from './other-tabs'
@@ -20,16 +21,13 @@ export interface ConnectionOptions {
   onEvicted?: () => void
 }
 
-export const BLOCKED_MESSAGE =
-  'Movewright is open in another tab in an older version: close that tab to go on here.'
-export const SUPERSEDED_MESSAGE =
-  'Movewright was opened in a newer version in another tab: reload this page to go on here.'
+export const BLOCKED_MESSAGE = STORAGE_TROUBLE.olderTab
+export const SUPERSEDED_MESSAGE = STORAGE_TROUBLE.newerTab
 
 /** How long after a failed attempt a lost connection is opened again. */
 const OPEN_AGAIN_MS = 500
 
-export const READER_MESSAGE =
-  'Another tab of Movewright is the one that stores, so nothing was saved here: go on there, or tap "Store here".'
+export const READER_MESSAGE = STORAGE_TROUBLE.otherTabStores
 
 /**
  * Holds the one database connection of this tab, opens it again when the browser lost it, and lets
@@ -99,9 +97,7 @@ export class Connection {
     this.#opening = null
   }
 
-  close(
-    reason = new StorageError('storage/closed', 'Storage was closed: reload the page to go on.'),
-  ): void {
+  close(reason = new StorageError('storage/closed', STORAGE_TROUBLE.closed)): void {
     this.#closed = reason
     this.#tabs?.close()
     this.#pen.close()
@@ -191,18 +187,12 @@ function abort(transaction: UpgradeTransaction): void {
 
 function openError(error: unknown, inUpgrade: boolean): StorageError {
   if (inUpgrade) {
-    return new StorageError(
-      'storage/upgrade-failed',
-      'The stored libraries could not be brought to the new version and were left as they were: reload, and report it if it happens again.',
-      { cause: error },
-    )
+    return new StorageError('storage/upgrade-failed', STORAGE_TROUBLE.upgradeFailed, {
+      cause: error,
+    })
   }
   if (error instanceof DOMException && error.name === 'VersionError') {
-    return new StorageError(
-      'storage/newer',
-      'The libraries on this device were stored by a newer Movewright than this one: reload the page while online to get it.',
-      { cause: error },
-    )
+    return new StorageError('storage/newer', STORAGE_TROUBLE.newer, { cause: error })
   }
   return toStorageError(error)
 }

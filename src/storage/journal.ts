@@ -1,6 +1,7 @@
 import type { Recording } from '../shared/model/library'
 import { ok, type Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
+import { STORAGE_TROUBLE } from '../shared/words/en/storage-trouble'
 import { compact } from './chunk'
 import type { Connection } from './connection'
 import { StorageError } from './failure'
@@ -141,15 +142,9 @@ export async function listUnfinished(
 }
 
 function gone(): StorageError {
-  return new StorageError(
-    'storage/no-journal',
-    'This recording was already kept or dropped, perhaps in another tab: start a new one.',
-  )
+  return new StorageError('storage/no-journal', STORAGE_TROUBLE.alreadyOver)
 }
 
 function damaged(): StorageError {
-  return new StorageError(
-    'storage/damaged',
-    'The samples of this recording are damaged in the database: drop it and record again.',
-  )
+  return new StorageError('storage/damaged', STORAGE_TROUBLE.damagedSamples)
 }

@@ -1,6 +1,7 @@
 import type { Recording, RecordingWithSamples } from '../shared/model/library'
 import { type Failure, fail, type Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
+import { STORAGE_TROUBLE } from '../shared/words/en/storage-trouble'
 import { compact, durationMs, joinBlocks } from './chunk'
 import type { Connection } from './connection'
 import { requireLibrary, requireRecording } from './required'
@@ -121,10 +122,7 @@ export function findDamage(items: readonly RecordingWithSamples[]): Failure | nu
       restoreRecording(recording) === null || restoreChunk(samples) === null,
   )
   if (damaged === undefined) return null
-  return fail(
-    'storage/invalid',
-    `Recording ${damaged.recording.id} is damaged (samples not in time order, not numbers, or facts missing), so nothing was saved: leave it out and try again.`,
-  )
+  return fail('storage/invalid', STORAGE_TROUBLE.damagedRecording(damaged.recording.id))
 }
 
 /** Adds new recordings with their samples. Counts are taken from the samples. */

@@ -1,4 +1,5 @@
 import type { Recording } from '../shared/model/library'
+import { STORAGE_TROUBLE } from '../shared/words/en/storage-trouble'
 import { StorageError } from './failure'
 import type { StoredLibrary, WriteTransaction } from './schema'
 
@@ -6,18 +7,12 @@ import type { StoredLibrary, WriteTransaction } from './schema'
 export async function requireLibrary(tx: WriteTransaction, id: string): Promise<StoredLibrary> {
   const stored = await tx.objectStore('libraries').get(id)
   if (stored !== undefined) return stored
-  throw new StorageError(
-    'storage/no-library',
-    'The library is not stored on this device any more, so nothing was saved: open another one.',
-  )
+  throw new StorageError('storage/no-library', STORAGE_TROUBLE.noLibrary)
 }
 
 /** @throws StorageError, which ends the transaction, when the recording is not there. */
 export async function requireRecording(tx: WriteTransaction, id: string): Promise<Recording> {
   const stored = await tx.objectStore('recordings').get(id)
   if (stored !== undefined) return stored
-  throw new StorageError(
-    'storage/no-recording',
-    'The recording is not stored on this device any more, so nothing was changed.',
-  )
+  throw new StorageError('storage/no-recording', STORAGE_TROUBLE.noRecording)
 }

@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../shared/model/result'
+import { SESSION_FOLDER } from '../shared/words/en/session-folder'
 
 /** What the page may connect to: its own origin, and what its build allowed. */
 export interface PagePolicy {
@@ -26,26 +27,17 @@ export function folderAddress(text: string, { page, policy }: PagePolicy): Resul
   }
   const own = new URL(page)
   if (own.protocol === 'https:' && url.protocol === 'http:') {
-    return fail(
-      'webdav/insecure',
-      'This page is secure (https) and the folder is not (http), so browsers refuse to mix them: give the folder an https address.',
-    )
+    return fail('webdav/insecure', SESSION_FOLDER.mixed)
   }
   if (url.origin !== own.origin && !mayConnect(policy, url.origin)) {
-    return fail(
-      'webdav/policy',
-      `This copy of the app may only talk to ${own.origin}: put the folder on the same host, or build the app with MOVEWRIGHT_CONNECT=${url.origin}.`,
-    )
+    return fail('webdav/policy', SESSION_FOLDER.otherOrigin(own.origin, url.origin))
   }
   if (!url.pathname.endsWith('/')) url.pathname += '/'
   return ok(url.href)
 }
 
 function wrongAddress(text: string) {
-  return fail(
-    'webdav/address',
-    `"${text}" is no address of a folder: write one such as https://files.example.org/lantern/, without name and password.`,
-  )
+  return fail('webdav/address', SESSION_FOLDER.noAddress(text))
 }
 
 function mayConnect(policy: string, origin: string): boolean {

@@ -1,5 +1,6 @@
 import { SESSION_LIMITS } from '../shared/collect/session-file'
 import { fail, ok, type Result } from '../shared/model/result'
+import { SESSION_FOLDER } from '../shared/words/en/session-folder'
 import { namesIn } from './multistatus'
 import { statusFailure, unreachable } from './trouble'
 
@@ -99,14 +100,9 @@ async function contentOf(response: Response): Promise<Uint8Array | null> {
   }
 }
 
-const cutOff = (name: string) =>
-  fail(
-    'webdav/cut',
-    `${name} is not whole: a phone may still be sending it, or it was altered. Fetch again in a minute.`,
-  )
+const cutOff = (name: string) => fail('webdav/cut', SESSION_FOLDER.notWhole(name))
 
-const tooLarge = (name: string) =>
-  fail('webdav/too-large', `${name} is larger than any session may be, so it was not fetched.`)
+const tooLarge = (name: string) => fail('webdav/too-large', SESSION_FOLDER.tooLarge(name))
 
 /** Name and password may hold any characters: Basic authentication sends UTF-8 (RFC 7617). */
 function base64(text: string): string {

@@ -1,4 +1,5 @@
 import { type Failure, fail } from '../shared/model/result'
+import { SESSION_FOLDER } from '../shared/words/en/session-folder'
 
 type Act = 'list' | 'read' | 'write'
 
@@ -6,32 +7,24 @@ type Act = 'list' | 'read' | 'write'
 export function statusFailure(status: number, act: Act): Failure {
   switch (status) {
     case 401:
-      return fail(
-        'webdav/password',
-        'The folder asks for a name and a password, or does not know these: type them again.',
-      )
+      return fail('webdav/password', SESSION_FOLDER.password)
     case 403:
       return fail(
         'webdav/forbidden',
-        act === 'write'
-          ? 'The folder does not let this account write: ask its owner for the right to add files.'
-          : 'The server does not show this folder: its address is wrong, or the account may not read it.',
+        act === 'write' ? SESSION_FOLDER.notWritable : SESSION_FOLDER.notReadable,
       )
     case 404:
     case 409:
-      return fail('webdav/missing', 'There is no such folder on the server: check its address.')
+      return fail('webdav/missing', SESSION_FOLDER.missing)
     case 405:
     case 501:
-      return fail('webdav/none', 'The server knows no WebDAV at this address: check the address.')
+      return fail('webdav/none', SESSION_FOLDER.noWebdav)
     case 423:
-      return fail('webdav/locked', 'Somebody has locked the file on the server: try again later.')
+      return fail('webdav/locked', SESSION_FOLDER.locked)
     case 507:
-      return fail('webdav/full', 'The disk of the server is full: ask its owner to make room.')
+      return fail('webdav/full', SESSION_FOLDER.full)
     default:
-      return fail(
-        'webdav/refused',
-        `The server answered with ${status}: try again, and ask its owner if it stays so.`,
-      )
+      return fail('webdav/refused', SESSION_FOLDER.answered(status))
   }
 }
 
@@ -40,9 +33,6 @@ export function unreachable(error: unknown, address: string): Failure {
   const { host } = new URL(address)
   const isLate = error instanceof DOMException && error.name === 'TimeoutError'
   return isLate
-    ? fail('webdav/late', `${host} did not answer in time: go nearer to the network and try again.`)
-    : fail(
-        'webdav/network',
-        `${host} could not be reached: there is no network, the address is wrong, or the server does not allow this page (CORS).`,
-      )
+    ? fail('webdav/late', SESSION_FOLDER.late(host))
+    : fail('webdav/network', SESSION_FOLDER.notReached(host))
 }

@@ -3,6 +3,7 @@ import { fail, ok } from '../../src/shared/model/result'
 import { loadPartJob } from '../../src/shared/parts/part-jobs'
 import type { RunPart } from '../../src/shared/parts/parts'
 import { NOT_OPEN, type RecogniserService } from '../../src/shared/protocol/recogniser'
+import { WORKER_TROUBLE } from '../../src/shared/words/en/worker-trouble'
 import { answer } from './answer'
 
 /** Parts of long jobs, several workers to a job. Each open job has a core of its own. */
@@ -21,7 +22,7 @@ export function createPartsService(
     runPart: (key, part, onProgress) =>
       answer(async () => {
         const run = open.get(key)
-        if (run === undefined) return fail(NOT_OPEN, 'This worker has not opened the job.')
+        if (run === undefined) return fail(NOT_OPEN, WORKER_TROUBLE.jobNotOpen)
         return run(part, onProgress)
       }),
 

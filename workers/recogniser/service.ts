@@ -6,6 +6,7 @@ import type { RecogniserService } from '../../src/shared/protocol/recogniser'
 import { replayRecording } from '../../src/shared/replay/replay-recording'
 import { unrollSegment } from '../../src/shared/replay/unroll'
 import { trainModel } from '../../src/shared/training/train-model'
+import { WORKER_TROUBLE } from '../../src/shared/words/en/worker-trouble'
 import { answer } from './answer'
 import { createFileService } from './file-service'
 import { LiveRun } from './live-run'
@@ -41,9 +42,7 @@ export function createService(loadCore: () => Promise<Core>): RecogniserService 
       }),
 
     pushLive: async (samples) =>
-      live === null
-        ? fail('live/not-open', 'Live recognition is not running: start it again.')
-        : ok(live.push(samples)),
+      live === null ? fail('live/not-open', WORKER_TROUBLE.liveNotRunning) : ok(live.push(samples)),
 
     closeLive: async () => {
       live = null

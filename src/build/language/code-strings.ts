@@ -27,7 +27,7 @@ const CHOICES = [
 ]
 /** Calls whose strings are for the program: what is looked for, named or switched. */
 const TECHNICAL_CALL =
-  /\b(Intl\.\w+|toLocale\w*|startsWith|endsWith|includes|indexOf|split|replaceAll?|match|matchMedia|querySelector(All)?|closest|createElement|getElementById|getContext|addEventListener|removeEventListener|getPropertyValue|setAttribute|console\.\w+|RegExp|URL|Error|DOMException)$/
+  /\b(Intl\.\w+|toLocale\w*|startsWith|endsWith|includes|indexOf|split|replaceAll?|match|matchMedia|querySelector(All)?|closest|createElement|getElementById|getContext|addEventListener|removeEventListener|getPropertyValue|setAttribute|console\.\w+|RegExp|URL|(Range|Type)?Error|DOMException)$/
 
 /** Every string of a TypeScript file that might be language. */
 export function codeStrings(file: string, code: string): CodeString[] {
@@ -92,7 +92,6 @@ function isTechnical(node: Node, parents: Node[], code: string): boolean {
 
 /** @param inside what leads on to the string: an argument, if this is the call it is given to */
 function isTechnicalCall(above: Node, inside: Node, code: string): boolean {
-  if (above.type === 'ThrowStatement') return true
   if (above.type !== 'CallExpression' && above.type !== 'NewExpression') return false
   const callee = above.callee as Node
   return inside !== callee && TECHNICAL_CALL.test(code.slice(callee.start, callee.end))

@@ -1,4 +1,5 @@
 import { sha256Hex } from '../format/sha256'
+import { CORE_STATUS } from '../words/en/core-status'
 import { CoreError } from './core'
 
 /** What fetching gave, as far as it matters here. */
@@ -20,25 +21,17 @@ export async function soundProgram(
 ): Promise<Uint8Array<ArrayBuffer>> {
   const bytes = await bytesOf(fetched)
   if (sha256Hex(bytes) === digest.trim()) return bytes
-  throw new CoreError(
-    0,
-    'core/altered',
-    `The recogniser's program is altered or cut short (${bytes.length} bytes), so it was not started. Your takes are untouched. Reload while online; a host must hand out .wasm files as they are.`,
-  )
+  throw new CoreError(0, 'core/altered', CORE_STATUS.altered(bytes.length))
 }
 
 async function bytesOf(fetched: Promise<Answer>): Promise<Uint8Array<ArrayBuffer>> {
-  let reason: string
+  let status: number | null = null
   try {
     const answer = await fetched
     if (answer.ok) return new Uint8Array(await answer.arrayBuffer())
-    reason = `the host answered ${answer.status}`
+    status = answer.status
   } catch {
-    reason = 'the network is away or the transfer broke off'
+    status = null
   }
-  throw new CoreError(
-    0,
-    'core/missing',
-    `The recogniser's program could not be loaded: ${reason}. Your takes are untouched. Reload while online; on a host of your own, upload the whole folder again.`,
-  )
+  throw new CoreError(0, 'core/missing', CORE_STATUS.missing(status))
 }
