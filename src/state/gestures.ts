@@ -69,17 +69,18 @@ async function putBack(
   gesture: Gesture,
   place: number,
   takeIds: string[],
-): Promise<void> {
+): Promise<boolean> {
   const library = shelf.libraries.value.find((one) => one.id === libraryId)
   if (library === undefined) {
     shelf.notices.trouble('Its library was deleted; undo that first.')
-    return
+    return false
   }
   const gestures = [...library.gestures]
   gestures.splice(place, 0, gesture)
-  if (!(await shelf.save({ ...library, gestures }))) return
-  shelf.check(await shelf.store.restoreRecordings(takeIds))
+  if (!(await shelf.save({ ...library, gestures }))) return false
+  const isBack = shelf.check(await shelf.store.restoreRecordings(takeIds))
   await shelf.reloadRecordings()
+  return isBack
 }
 
 function countTakes(count: number): string {

@@ -27,11 +27,12 @@ export async function leaveTogether(
     const now = shelf.libraries.peek().find(({ id }) => id === before.id)
     if (now === undefined) {
       shelf.notices.trouble('Its library was deleted; undo that first.')
-      return
+      return false
     }
     const library = undoChange(now, before, after)
     const undone = { library, ...nothing, remove: [], restore: removeIds }
-    shelf.check(await shelf.store.changeLibrary(undone))
+    const isDone = shelf.check(await shelf.store.changeLibrary(undone))
     await shelf.reload()
+    return isDone
   })
 }

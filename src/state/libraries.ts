@@ -54,9 +54,10 @@ export function createLibraries(shelf: Shelf, defaultTarget: () => Target): Libr
       if (library === undefined || !shelf.check(await store.deleteLibrary(id))) return
       await shelf.reload()
       notices.say(`Library "${library.name}" deleted.`, async () => {
-        if (!shelf.check(await store.restoreLibrary(id))) return
+        if (!shelf.check(await store.restoreLibrary(id))) return false
         await shelf.reload()
         await shelf.open(id)
+        return true
       })
     },
     async update(change) {

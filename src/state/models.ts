@@ -54,8 +54,9 @@ export function createModels(shelf: Shelf, keeper: ModelKeeper): ModelsState {
       const libraryId = entries.peek()!.libraryId
       await change(() => shelf.store.removeItems('models', [id]))
       shelf.notices.say('The kept model is removed.', async () => {
-        shelf.check(await putModel(shelf.store, libraryId, entry))
+        const isBack = shelf.check(await putModel(shelf.store, libraryId, entry))
         await reload(libraryId)
+        return isBack
       })
     },
   }

@@ -141,8 +141,9 @@ export class RecordSlice implements RecordState {
     if (!shelf.check(await this.#recorder.keep(id))) return
     const name = shelf.current.peek()?.gestures.find((one) => one.id === gestureId)?.name
     shelf.notices.say(`Take of ${name ?? 'a gesture'} kept.`, async () => {
-      shelf.check(await shelf.store.deleteRecordings([id]))
+      const isGone = shelf.check(await shelf.store.deleteRecordings([id]))
       await shelf.reloadRecordings()
+      return isGone
     })
   }
 

@@ -46,7 +46,7 @@ export function createRecordings(shelf: Shelf): Recordings {
       const name = shelf.current.value?.gestures.find((one) => one.id === gestureId)?.name ?? ''
       notices.say(`Take moved to "${name}".`, async () => {
         const now = takes(takeId) ?? take
-        await change({ ...now, gestureId: take.gestureId })
+        return change({ ...now, gestureId: take.gestureId })
       })
     },
     async trim(takeId, trim) {

@@ -41,9 +41,9 @@ export function createPlans(shelf: Shelf): PlansState {
       const plan = shelf.current.peek()?.plans?.find((one) => one.id === id)
       const removed = await change(libraryId, (stored) => without(stored, id))
       if (!shelf.check(removed) || plan === undefined) return
-      shelf.notices.say('Plan deleted.', async () => {
-        shelf.check(await change(libraryId, (stored) => [...without(stored, id), plan]))
-      })
+      shelf.notices.say('Plan deleted.', async () =>
+        shelf.check(await change(libraryId, (stored) => [...without(stored, id), plan])),
+      )
     },
   }
 }

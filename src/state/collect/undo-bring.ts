@@ -11,12 +11,15 @@ export interface Brought {
   change: MergeChange
 }
 
-/** What was stored goes again; what was changed elsewhere since stays, with the gestures it needs. */
-export async function undoBring(shelf: Shelf, { before, own, change }: Brought): Promise<void> {
+/**
+ * What was stored goes again; what was changed elsewhere since stays, with the gestures it needs.
+ * @returns whether it was done
+ */
+export async function undoBring(shelf: Shelf, { before, own, change }: Brought): Promise<boolean> {
   const now = shelf.libraries.peek().find(({ id }) => id === before.id)
   if (now === undefined) {
     shelf.notices.trouble('Its library was deleted; undo that first.')
-    return
+    return false
   }
   const stored = await shelf.store.listRecordings(before.id)
   const gestures = new Set(now.gestures.map(({ id }) => id))
@@ -42,6 +45,8 @@ export async function undoBring(shelf: Shelf, { before, own, change }: Brought):
     ),
   )
   const library = undoChange(now, before, change.library, used)
-  shelf.check(await shelf.store.changeLibrary({ library, add: [], update, remove, restore }))
+  const changed = { library, add: [], update, remove, restore }
+  const isDone = shelf.check(await shelf.store.changeLibrary(changed))
   await shelf.reload()
+  return isDone
 }

@@ -60,27 +60,30 @@ export async function withdraw(
   const forgotten = await store.removeItems('sessions', [run.id])
   await shelf.reload()
   shelf.notices.say(`Session ${run.testerCode} deleted.`, async () => {
-    await putBack(shelf, library, left, run)
+    const isBack = await putBack(shelf, library, left, run)
     await reread()
+    return isBack
   })
   return forgotten
 }
 
-/** Undoes this one change; what was withdrawn since stays withdrawn. */
+/** Undoes this one change; what was withdrawn since stays withdrawn. @returns whether it was done */
 async function putBack(
   shelf: Shelf,
   before: Library,
   { library: after, removeIds }: Leave,
   run: SessionRun,
-): Promise<void> {
+): Promise<boolean> {
   const present = shelf.libraries.peek().find(({ id }) => id === before.id)
   if (present === undefined) {
-    return shelf.notices.trouble('Its library was deleted; undo that first.')
+    shelf.notices.trouble('Its library was deleted; undo that first.')
+    return false
   }
   if (!isWithdrawn(before, run) && isWithdrawn(present, run)) {
-    return shelf.notices.trouble(
+    shelf.notices.trouble(
       `${run.testerCode} withdrew altogether since, so this session stays deleted.`,
     )
+    return false
   }
   const restored = await shelf.store.changeLibrary({
     library: undoChange(present, before, after),
@@ -89,8 +92,9 @@ async function putBack(
     remove: [],
     restore: removeIds,
   })
-  if (shelf.check(restored)) shelf.check(await putRun(shelf, run))
+  const isBack = shelf.check(restored) && shelf.check(await putRun(shelf, run))
   await shelf.reload()
+  return isBack
 }
 
 /** A session that has no recordings leaves nothing to remember. */

@@ -105,6 +105,7 @@ class Stage implements StageState {
     this.#parts.notices.say('Tally set to nought.', async () => {
       if (id !== undefined) writeTally(id, before)
       if (id === this.#parts.library.peek()?.id) this.tally.value = before
+      return true
     })
   }
 
