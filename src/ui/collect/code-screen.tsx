@@ -45,7 +45,7 @@ function Fitted({ fitted }: { fitted: FittedPlan }) {
   const { links } = fitted
   const link = links[Number(shown)] ?? links[0]!
   const durationMs = usePlanDuration(link.plan)
-  const names = link.plan.gestures.map(({ name }) => name).join(', ')
+  const names = link.plan.gestures.map(({ name }) => name)
   const left = fittedText(fitted)
   return (
     <>

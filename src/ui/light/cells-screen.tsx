@@ -5,10 +5,9 @@ import type { Library } from '../../shared/model/library'
 import type { LedSetup, PowerSetup } from '../../shared/model/light'
 import { cautions } from '../../shared/power/cautions'
 import { checkPower } from '../../shared/power/check-power'
-import { alternatives, EMITTER_NAMES, emitterMa } from '../../shared/power/headroom'
+import { alternatives, emitterMa } from '../../shared/power/headroom'
 import { type LightUse, runtimeCurve } from '../../shared/power/runtime'
 import { LIGHT_POWER } from '../../shared/words/en/light-power'
-import { shortNumber } from '../../shared/words/en/numbers'
 import {
   currentTable,
   headroomSentences,
@@ -132,10 +131,7 @@ function Alternatives({ power, led, take }: HeadroomProps) {
     <ul class="findings">
       {alternatives(power, led).map((other) => {
         const at = (stage: 'fresh' | 'empty') =>
-          EMITTER_NAMES.map(
-            (name, i) =>
-              `${name} ${shortNumber(emitterMa(other.power, other.led, other.led.emitters[i]!, stage).typ)}`,
-          ).join(', ')
+          other.led.emitters.map((one) => emitterMa(other.power, other.led, one, stage).typ)
         return (
           <li key={other.name} class="finding">
             <p>{LIGHT_POWER.cells.alternative(other.name, at('fresh'), at('empty'))}</p>

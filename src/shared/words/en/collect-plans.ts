@@ -82,11 +82,11 @@ export const COLLECT_PLANS = {
   },
   code: {
     title: 'Join by code',
-    opens: (gestures: string) => `Code that opens the plan: ${gestures}`,
+    opens: (gestures: readonly string[]) => `Code that opens the plan: ${gestures.join(', ')}`,
     legend: 'Codes',
     ofSeveral: (number: number, count: number) => `${number} of ${count}`,
-    scan: (gestures: string, minutes: string) =>
-      `Scan it with a phone's camera and open the link. ${gestures}: ${minutes}, estimated.`,
+    scan: (gestures: readonly string[], minutes: string) =>
+      `Scan it with a phone's camera and open the link. ${gestures.join(', ')}: ${minutes}, estimated.`,
     copied: 'Copied.',
     notCopied: 'The browser did not allow copying: mark the link below and copy it.',
     copy: 'Copy the link',

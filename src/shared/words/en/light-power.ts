@@ -20,8 +20,8 @@ export const LIGHT_POWER = {
       'Estimated: LED from the effects as they play, currents as entered below. Measure your board before you promise hours.',
     headroom: 'Current of the LED over the cells’ life',
     enough: 'Every colour has headroom until the cells are empty.',
-    alternative: (name: string, fresh: string, empty: string) =>
-      `With ${name}: ${fresh} mA from fresh cells, ${empty} mA from empty ones.`,
+    alternative: (name: string, freshMa: readonly number[], emptyMa: readonly number[]) =>
+      `With ${name}: ${currents(freshMa)} mA from fresh cells, ${currents(emptyMa)} mA from empty ones.`,
     takeIt: 'Take it, with resistors',
     falls: (of: { from: number; to: number; answersPerHour: number }) =>
       `Runtime falls from ${of.from} to ${of.to} hours as answers rise to ${of.answersPerHour} an hour`,
@@ -74,4 +74,9 @@ export const LIGHT_POWER = {
       `From fresh cells ${shortNumber(ohm)} ohm; next standard value ${shortNumber(e24)} (E24), ${shortNumber(e12)} (E12).`,
     take: (ohm: number) => `Take ${shortNumber(ohm)} ohm`,
   },
+}
+
+/** @param ma of red, green and blue */
+function currents(ma: readonly number[]): string {
+  return ['red', 'green', 'blue'].map((name, i) => `${name} ${shortNumber(ma[i] ?? 0)}`).join(', ')
 }
