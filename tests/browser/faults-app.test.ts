@@ -43,6 +43,8 @@ describeWithTools('the built app under faults', ['chromium'], () => {
     await rig.page.getByLabel('Name of the library').fill('North lantern')
     await button('Create').tap()
     await see('No gestures yet')
+    // The app goes there once all is stored; whoever is elsewhere by then is fetched back.
+    await rig.until(`location.hash === '#/moves'`)
   }
 
   async function recordBackground(): Promise<void> {

@@ -123,6 +123,8 @@ describeWithTools('the way through', ['chromium'], () => {
     await rig.page.keyboard.type('North lantern')
     await tap(button('Create'))
     await see('Name the first movement')
+    // The app goes there once all is stored; whoever is elsewhere by then is fetched back.
+    await rig.until(`location.hash === '#/moves'`)
     for (const place of ['try', 'stage', 'proof', 'prop']) {
       await rig.look(`void (location.hash = '#/${place}')`)
       await rig.page.locator(`.next-step a[href="#/moves"]`).waitFor()
