@@ -48,7 +48,8 @@ describeWithTools('the phone source in a real browser', ['chromium'], () => {
     await load()
     await startByTap()
     await rig.sensors.show([1.23, -2.34, 9.45, 10.04, -20.06, 30.02])
-    await rig.until('samples.at(-1)?.ax > 1')
+    // Both are set one after the other, and a reading may come between.
+    await rig.until('samples.at(-1)?.ax > 1 && samples.at(-1).gx > 1')
     const last = await rig.look<MotionSample>('samples.at(-1)')
     const read = [last.ax, last.ay, last.az, last.gx, last.gy, last.gz]
     const rounded = [1.2, -2.3, 9.5, 10, -20.1, 30]
