@@ -21,6 +21,17 @@ async function perform(source: SimulatedSource, id: string): Promise<void> {
   await vi.waitUntil(() => !source.busy(), { timeout: 5000 })
 }
 
+/** Offers a take; another one where a busy computer lost readings of the first. */
+async function holdWhileRinging(source: SimulatedSource, gestureId: string): Promise<void> {
+  for (let attempt = 0; attempt < 4; attempt++) {
+    expect(await app.record.beginHold(gestureId)).toEqual({ ok: true, value: null })
+    await perform(source, 'ring')
+    await app.record.endHold()
+    if (!app.record.offered.value?.quality.some(({ code }) => code === 'gap')) return
+    await app.record.drop()
+  }
+}
+
 afterEach(() => app.motion.source().stop())
 
 describe('recording with the simulated phone', () => {
@@ -32,15 +43,15 @@ describe('recording with the simulated phone', () => {
     expect(await app.train()).toMatchObject({ ok: true })
     const source = await simulated()
     await pause(100)
-    expect(await app.record.beginHold(gesture?.id ?? '')).toEqual({ ok: true, value: null })
-    await perform(source, 'ring')
-    await app.record.endHold()
+    await holdWhileRinging(source, gesture?.id ?? '')
     expect(app.record.offered.value).toMatchObject({
       recording: { gestureId: gesture?.id, source: 'simulated' },
       quality: [{ code: 'good' }],
     })
     await app.record.keep()
-    await vi.waitUntil(() => app.library.recordings.value.length === before + 1)
+    await vi.waitUntil(() => app.library.recordings.value.length === before + 1, {
+      timeout: 15_000,
+    })
     expect(app.record.offered.value).toBeNull()
     expect(app.model.value).toMatchObject({ state: 'done', stale: true })
   })
@@ -85,7 +96,9 @@ describe('recording with the simulated phone', () => {
     expect(app.library.recordings.value).toHaveLength(before)
     expect(app.record.offered.value?.recording).toMatchObject({ id, libraryId: own.id })
     await app.record.keep()
-    await vi.waitUntil(() => app.library.recordings.value.length === before + 1)
+    await vi.waitUntil(() => app.library.recordings.value.length === before + 1, {
+      timeout: 15_000,
+    })
     expect(app.library.recordings.value[0]).toMatchObject({ id, libraryId: own.id })
   })
 

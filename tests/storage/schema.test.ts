@@ -124,7 +124,7 @@ describe('two tabs', () => {
     await older.putLibrary(exampleLibrary())
     const journal = await older.openJournal(exampleTake())
     const opening = openStore('recording-tab', { steps: [...SCHEMA_STEPS, laterStep], onBlocked })
-    await vi.waitFor(() => expect(onBlocked).toHaveBeenCalledOnce())
+    await vi.waitFor(() => expect(onBlocked).toHaveBeenCalledOnce(), { timeout: 15_000 })
     expect(onBlocked).toHaveBeenCalledWith(expect.stringContaining('another tab'))
     if (!journal.ok) throw new Error(journal.message)
     expect(await journal.value.append(exampleSamples(60))).toMatchObject({ ok: true })

@@ -53,11 +53,13 @@ describe('the empty start', () => {
   test('leads to an own library, a first gesture and its takes', async () => {
     await tap('Start an own library')
     await type('Bench lantern')
-    await vi.waitFor(() => expect(root.querySelector('h1')?.textContent).toBe('Bench lantern'))
+    await vi.waitFor(() => expect(root.querySelector('h1')?.textContent).toBe('Bench lantern'), {
+      timeout: 15_000,
+    })
     expect(root.textContent).toContain('Name the first movement')
     await tap('Add a gesture')
     await type('Ring')
-    await vi.waitFor(() => expect(location.hash).toMatch(/^#\/gesture\//))
+    await vi.waitFor(() => expect(location.hash).toMatch(/^#\/gesture\//), { timeout: 15_000 })
     expect(app.library.current.value?.gestures.map(({ name }) => name)).toEqual(['Ring'])
     expect(root.textContent).toContain('Ring has no takes yet')
   })
@@ -65,11 +67,12 @@ describe('the empty start', () => {
   test('of a name that is taken keeps what was typed and says why', async () => {
     await app.library.create('Bench lantern')
     await app.library.addGesture('Ring')
-    await vi.waitFor(() => expect(button('Add a gesture')).toBeDefined())
+    await vi.waitFor(() => expect(button('Add a gesture')).toBeDefined(), { timeout: 15_000 })
     await tap('Add a gesture')
     await type('ring')
-    await vi.waitFor(() =>
-      expect(root.querySelector('[role=alert]')?.textContent).toContain('is there already'),
+    await vi.waitFor(
+      () => expect(root.querySelector('[role=alert]')?.textContent).toContain('is there already'),
+      { timeout: 15_000 },
     )
     expect(root.querySelector<HTMLInputElement>('input')?.value).toBe('ring')
     expect(path.value).toEqual(['moves'])

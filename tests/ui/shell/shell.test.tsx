@@ -33,7 +33,7 @@ test.each(['#/no-such-place', '#/no-such-place/further', '#/constructor'])(
   'the address %s, which nobody knows, gives way to that of the screen it shows',
   async (hash) => {
     await openAt(hash)
-    await vi.waitFor(() => expect(location.hash).toBe('#/moves'))
+    await vi.waitFor(() => expect(location.hash).toBe('#/moves'), { timeout: 15_000 })
     expect(placeHere()).toBe('Moves')
     expect(root.querySelector('.shell-place')?.textContent).toContain('lantern parade demo')
   },
@@ -41,6 +41,8 @@ test.each(['#/no-such-place', '#/no-such-place/further', '#/constructor'])(
 
 test('an address that leads somewhere stays, with what it says of its place', async () => {
   await openAt('#/gesture/none')
-  await vi.waitFor(() => expect(root.querySelector('h1')?.textContent).toBe('Not here'))
+  await vi.waitFor(() => expect(root.querySelector('h1')?.textContent).toBe('Not here'), {
+    timeout: 15_000,
+  })
   expect(location.hash).toBe('#/gesture/none')
 })
