@@ -34,16 +34,23 @@ export function codeStrings(file: string, code: string): CodeString[] {
   const { program, errors } = parseSync(file, code)
   if (errors.length > 0) throw new Error(`${file} cannot be read: ${errors[0]?.message}`)
   const found: CodeString[] = []
+  const lineOf = linesIn(code)
   visit(program as unknown as Node, [], (node, parents) => {
     const pieces = piecesOf(node, code)
     if (pieces.length === 0 || isTechnical(node, parents, code)) return
     const text = pieces.map(({ start, end }) => code.slice(start, end)).join('0')
-    const line = code.slice(0, node.start).split('\n').length
+    const line = lineOf(node.start)
     const kind =
       node.type === 'JSXText' ? 'text' : node.type === 'TemplateLiteral' ? 'template' : 'string'
     found.push({ kind, text, of: nameOfValue(node, parents), line, pieces })
   })
   return found
+}
+
+/** Lines of one source, from 1. */
+function linesIn(code: string): (offset: number) => number {
+  const ends = [...code.matchAll(/\n/g)].map(({ index }) => index)
+  return (offset) => ends.filter((end) => end < offset).length + 1
 }
 
 function visit(node: Node, parents: Node[], see: (node: Node, parents: Node[]) => void): void {

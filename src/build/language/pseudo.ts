@@ -30,7 +30,7 @@ function accented(text: string): string {
 }
 
 /** What is read by the program and not by people, even where words stand. */
-const CODES = /^(kind|code|id|key|tone|icon|href|locale)$/
+const CODES = /^(kind|code|id|key|tone|icon|href|locale|tag)$/
 
 /** A file of words with every text in it as `pseudoText` has it. */
 export function pseudoSource(file: string, code: string): string {

@@ -39,7 +39,7 @@ export function lightSection({ light, library }: ReportData): Html {
       .map(({ sentence, where, source }) => html`<p>${sentence} ${where}. ${source}.</p>`),
     facts([
       [REPORT_LIGHT.leastTime, `${minChangeMs} ms`],
-      ['PWM', `${led.pwmHz} Hz, ${led.pwmBits} bits`],
+      ['PWM', REPORT_LIGHT.pwm(led.pwmHz, led.pwmBits)],
       [REPORT_LIGHT.cells, `${power.series} × ${power.cell}, ${power.supply}`],
       [
         REPORT_LIGHT.onPurpose,
