@@ -89,6 +89,26 @@ describe('the build with vectors gives the integers of the plain one', () => {
     }
   })
 
+  it('for scores of kernel features, of segments up to the longest and with every channel', () => {
+    const random = createRandom(5)
+    for (let round = 0; round < 60; round++) {
+      const length = round % 6 === 0 ? 128 : 4 + random.integer(125)
+      // Up to all thirteen channels in every third round, which sixteen bits cannot hold.
+      const channels = round % 3 === 0 ? 13 : 9
+      const model = exampleModel({
+        normaliser: { length, channelMask: 2 ** channels - 1 },
+        band: 3,
+        kernel: exampleKernel(length, channels, { pools: round % 2 === 0 ? 3 : 2, logWeight: 0 }),
+      })
+      for (const core of [simd, plain]) core.load(encodeModel(model))
+      const down: [number, number, number] = [0, 0, ONE_G]
+      for (let i = 0; i < 10; i++) {
+        const counts = movement(10 + random.integer(200), down, 100 + 3000 * i, random)
+        expect(simd.classify(counts, null)).toEqual(plain.classify(counts, null))
+      }
+    }
+  })
+
   it('for whole streams, pushed sample by sample or at once', () => {
     const model = exampleModel({ kernel: exampleKernel(16, 6) })
     const down: [number, number, number] = [0, 0, ONE_G]

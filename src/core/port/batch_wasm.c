@@ -216,3 +216,121 @@ int port_kernel_counts_packed(const int16_t *packed, int count, int length, int 
   return 0;
 #endif
 }
+
+#ifdef __wasm_simd128__
+
+/* Of one segment eight points go side by side. Nine taps of the widest dilation reach so many points
+ * beyond either end, where all is nought. */
+#define REACH (4 * MVW_MAX_LENGTH)
+#define GROUPS (MVW_MAX_LENGTH / LANES)
+
+/* A segment channel by channel: its values, and their differences to the point before. */
+typedef struct planes {
+  v128_t values[MVW_CHANNELS][GROUPS];
+  v128_t differences[MVW_CHANNELS][GROUPS];
+  int16_t line[REACH + MVW_MAX_LENGTH + REACH];
+} planes;
+
+static planes one;
+
+/* One bit a point, the first lowest. */
+typedef struct points {
+  uint64_t low;
+  uint64_t high;
+} points;
+
+static points both(points a, points b) { return (points){a.low & b.low, a.high & b.high}; }
+
+static int points_in(points p) {
+  return __builtin_popcountll(p.low) + __builtin_popcountll(p.high);
+}
+
+static points first_points(int count) {
+  points p = {count >= 64 ? ~0ull : (1ull << count) - 1ull, 0};
+  if (count >= 128) p.high = ~0ull;
+  else if (count > 64) p.high = (1ull << (count - 64)) - 1ull;
+  return p;
+}
+
+static int longest_run(points p) {
+  int run = 0;
+  for (; (p.low | p.high) != 0; run++)
+    p = both(p, (points){p.low << 1, p.high << 1 | p.low >> 63});
+  return run;
+}
+
+static void spread(const mvw_state *state, int length) {
+  const int8_t *query = mvw_query(state);
+  for (int c = 0; c < state->channels; c++) {
+    int16_t *values = (int16_t *)one.values[c];
+    int16_t *differences = (int16_t *)one.differences[c];
+    for (int k = 0; k < MVW_MAX_LENGTH; k++) {
+      values[k] = (int16_t)(k < length ? query[k * state->channels + c] : 0);
+      differences[k] = (int16_t)(k == 0 || k >= length ? 0 : values[k] - values[k - 1]);
+    }
+  }
+}
+
+/* Points at which the feature's output is above its bias, among the first 8 * groups. */
+static points points_above(const feature *f, int groups) {
+  int16_t *line = one.line + REACH;
+  for (int g = 0; g < groups; g++) {
+    v128_t sum = wasm_i16x8_splat(0);
+    for (int mask = f->channels; mask != 0; mask &= mask - 1) {
+      int c = __builtin_ctz((unsigned)mask);
+      sum = wasm_i16x8_add(sum, f->differences ? one.differences[c][g] : one.values[c][g]);
+    }
+    wasm_v128_store(line + g * LANES, sum);
+  }
+  points above = {0, 0};
+  v128_t bias = wasm_i16x8_splat(f->bias);
+  for (int g = 0; g < groups; g++) {
+    const int16_t *at = line + g * LANES - 4 * f->dilation;
+    v128_t all = lanes_at(at);
+    for (int tap = 1; tap < TAPS; tap++) all = wasm_i16x8_add(all, lanes_at(at + tap * f->dilation));
+    v128_t heavy = lanes_at(at + f->heavy[0] * f->dilation);
+    for (int h = 1; h < 3; h++) heavy = wasm_i16x8_add(heavy, lanes_at(at + f->heavy[h] * f->dilation));
+    v128_t output = wasm_i16x8_sub(wasm_i16x8_add(wasm_i16x8_add(heavy, heavy), heavy), all);
+    uint64_t bits = wasm_i16x8_bitmask(wasm_i16x8_gt(output, bias));
+    if (g < 8)
+      above.low |= bits << (g * LANES);
+    else
+      above.high |= bits << ((g - 8) * LANES);
+  }
+  return above;
+}
+
+/* The core's own: for masks of more channels than sixteen bits hold. */
+void __real_mvw_kernel_scores(mvw_state *state, int32_t *scores);
+void __wrap_mvw_kernel_scores(mvw_state *state, int32_t *scores);
+
+/* Stands for mvw_kernel_scores() of the core (linked with --wrap), with the same integers. */
+void __wrap_mvw_kernel_scores(mvw_state *state, int32_t *scores) {
+  const mvw_model *model = state->model;
+  int length = model->normaliser.length;
+  int groups = (length + LANES - 1) / LANES;
+  int gestures = model->gesture_count;
+  points inside = first_points(length);
+  points first_half = first_points(length / 2);
+  int32_t sums[MVW_MAX_GESTURES] = {0};
+  const uint8_t *at = model->kernel + 4 * gestures;
+  spread(state, length);
+  for (int v = 0; v < groups * LANES + REACH; v++) one.line[REACH + v] = 0;
+  for (int i = 0; i < model->kernel_features; i++) {
+    feature f;
+    if (!read_record(at, &f)) {
+      __real_mvw_kernel_scores(state, scores);
+      return;
+    }
+    points above = both(points_above(&f, groups), inside);
+    int first = points_in(both(above, first_half));
+    int counts[MVW_POOLS] = {first, points_in(above) - first, 0};
+    if (model->kernel_pools == MVW_POOLS) counts[2] = longest_run(above);
+    at += MVW_FEATURE_BYTES;
+    for (int p = 0; p < model->kernel_pools; p++, at += gestures)
+      for (int g = 0; g < gestures; g++) sums[g] += counts[p] * (int8_t)at[g];
+  }
+  for (int g = 0; g < gestures; g++) scores[g] = sums[g];
+}
+
+#endif
