@@ -3,14 +3,17 @@
  * warnings.
  */
 
-/** For inside a comment: cannot end it, open another, continue a line or form a trigraph. */
+/**
+ * For inside a comment: cannot end it, open another, continue a line or form a trigraph. Backslashes
+ * go first, as the strokes they become may end a comment.
+ */
 export function commentText(text: string): string {
   return text
     .replace(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' ')
+    .replaceAll('\\', '/')
     .replaceAll('*/', '* /')
     .replaceAll('/*', '/ *')
     .replace(/\?(?=\?)/g, '? ')
-    .replaceAll('\\', '/')
 }
 
 /** A string literal holding the UTF-8 of text; what is not plain ASCII as octal escapes. */

@@ -1,6 +1,7 @@
 import { strFromU8, unzipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { type FirmwareInput, makeFirmwareBundle } from '../../../src/shared/firmware/bundle'
+import { lightOf } from '../../../src/shared/light/library-light'
 import type { FullLibrary } from '../../../src/shared/model/library'
 import { describeWithTools, findTool, type Tool } from '../../support/tools'
 import { firmwareOf } from './firmware-of'
@@ -260,7 +261,7 @@ for (const { tool, flags } of BOARDS) {
 
 describeWithTools('names that C does not like', ['gcc', 'make'], () => {
   const names = [
-    '*/ int x; /*',
+    '*/ int x; /* *\\ int y; \\*',
     'a??/',
     '"quoted\\',
     '持ち上げる',
@@ -275,8 +276,16 @@ describeWithTools('names that C does not like', ['gcc', 'make'], () => {
       name: names[index] ?? gesture.name,
     }))
     const model = { ...plain.trained.model, gestures }
-    const library = { ...plain.library, name: '*/ #error ??/\n\\' }
-    return { ...plain, library, trained: { ...plain.trained, model } }
+    const nasty = '*/ #error *\\ #error ??/\n\\'
+    const lightFindings = ['too bright']
+    const acknowledgement = { text: nasty, at: '2026-11-25T11:04:44Z', covers: lightFindings }
+    const library = {
+      ...plain.library,
+      name: nasty,
+      target: { ...plain.library.target, name: nasty },
+      light: { ...lightOf(plain.library), acknowledgement },
+    }
+    return { ...plain, library, lightFindings, trained: { ...plain.trained, model } }
   })
 
   test('compile all the same, and the firmware has them back', () => {
@@ -290,6 +299,8 @@ int main(void) {
 `
     bundle().write('names.c', main)
     expect(bundle().run('make', 'test', 'CC=gcc').status).toBe(0)
+    const light = [...STRICT, '-Icore', '-Imodel', '-Ieffects', '-c', 'effects/effect_table.c']
+    expect(bundle().run('gcc', ...light)).toEqual({ status: 0, output: '' })
     const args = [...STRICT, '-Icore', '-Imodel', 'names.c', 'model/model.c', '-o', 'names']
     expect(bundle().run('gcc', ...args)).toEqual({ status: 0, output: '' })
     const expected = input.trained.model.gestures.map(({ name }, index) => names[index] ?? name)

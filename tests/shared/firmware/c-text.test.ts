@@ -30,6 +30,14 @@ test('a comment cannot be ended, opened, continued or turned into a trigraph', (
   expect(text).not.toMatch(/\*\/|\/\*|\\|\?\?|[\n\u2028]/)
 })
 
+test('no text of up to six of the characters that matter in a comment gets out of it', () => {
+  let texts = ['']
+  for (let length = 1; length <= 6; length++) {
+    texts = texts.flatMap((text) => [...'*/\\? '].map((next) => text + next))
+    expect(texts.filter((text) => /\*\/|\/\*|\\|\?\?/.test(commentText(text)))).toEqual([])
+  }
+})
+
 test('a string literal holds the UTF-8 with octal escapes, which end after three digits', () => {
   expect(stringLiteral('a"b\\c?1é2', strToU8)).toBe('"a\\042b\\134c\\0771\\303\\2512"')
 })
