@@ -62,3 +62,18 @@ it('a deleted plan comes back to its own library while another one is open', asy
   const library = app.library.libraries.value.find(({ id }) => id === own)
   expect(library?.plans?.map(({ id }) => id)).toEqual([old.id])
 })
+
+it('a plan has the ranges of its library as they are now, and its library keeps them in one place', async () => {
+  const { app } = await open(freshName())
+  const collect = await app.openCollect()
+  const { target } = app.library.current.value!
+  await collect.savePlan(freshPlan(app.library.current.value!))
+  const shown = () => collect.plans.value[0]!
+  expect(shown().ranges).toEqual({ accel: target.accel, gyro: target.gyro })
+  const accel = { fullScale: 2, nanoPerLsb: 61_000 }
+  await app.library.update({ target: { ...target, accel } })
+  expect(shown().ranges?.accel).toEqual(accel)
+  await collect.savePlan({ ...shown(), restMs: 5000 })
+  expect(app.library.current.value!.plans).toMatchObject([{ restMs: 5000 }])
+  expect(app.library.current.value!.plans![0]).not.toHaveProperty('ranges')
+})

@@ -5,6 +5,7 @@ import { decodePlanLink, encodePlanLink } from '../../shared/collect/plan-link'
 import { toBase64url } from '../../shared/format/base64url'
 import { crc32 } from '../../shared/format/crc32'
 import type { Random } from '../../shared/statistics/random'
+import { defaultTarget } from '../../shared/target/default-target'
 import { examplePlan } from './examples'
 import { mutateBytes, mutateText } from './mutate'
 import { type FuzzSubject, roundTrip } from './round-trip'
@@ -15,7 +16,8 @@ const LENGTH_BYTES = 2
 
 /** Links to plans: altered as they are, and altered inside with length and checksum right. */
 export function fuzzedLink(): FuzzSubject {
-  const plan = examplePlan()
+  const { accel, gyro } = defaultTarget()
+  const plan = { ...examplePlan(), ranges: { accel, gyro } }
   const link = encode(plan)
   const content = writePlanContent(plan)
   return {

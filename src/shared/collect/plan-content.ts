@@ -9,6 +9,7 @@ import { type Demonstration, PLAN_GRIPS, PLAN_HANDS, PLAN_ORDERS, type Plan } fr
  * What a link holds of a plan, before it is deflated: the length of a JSON text, 16 bits
  * little-endian, the text, and behind it the values of the demonstrations, an axis after the other,
  * each as the difference from the one before. That deflates to about half of the plan's own JSON.
+ * Ranges follow the times in their array: readers that do not know them pass over what is too much.
  */
 
 /** Period and number of rows of a demonstration. */
@@ -18,7 +19,7 @@ const document = v.strictTuple([
   v.string(),
   v.string(),
   v.tuple([v.number(), v.number(), v.number()]),
-  v.tuple([v.number(), v.number(), v.number()]),
+  v.tupleWithRest([v.number(), v.number(), v.number()], v.number()),
   v.tuple([v.number(), v.number()]),
   v.array(v.strictTuple([v.string(), v.string(), v.number(), v.string(), outline])),
   v.string(),
@@ -34,7 +35,7 @@ export function writePlanContent(plan: Plan): Uint8Array {
     const rows = shown && [shown.periodMs, shown.values.length / AXES]
     return [gestureId, name, takes, words, rows]
   })
-  const times = [plan.restEvery, plan.restMs, plan.backgroundMs]
+  const times = [plan.restEvery, plan.restMs, plan.backgroundMs, ...rangeNumbers(plan)]
   const part = [plan.part.number, plan.part.of]
   const json = strToU8(
     JSON.stringify([
@@ -57,8 +58,8 @@ export function readPlanContent(content: Uint8Array): Plan | null {
   const length = (content[0] ?? 0) | ((content[1] ?? 0) << 8)
   const read = v.safeParse(document, jsonOrNull(strFromU8(content.subarray(2, 2 + length))))
   if (!read.success) return null
-  const [id, libraryId, title, [order, hand, grip], [restEvery, restMs, backgroundMs], part] =
-    read.output
+  const [id, libraryId, title, [order, hand, grip], times, part] = read.output
+  const [restEvery, restMs, backgroundMs, ...ranges] = times
   const folder = read.output[7]
   const bytes = { at: 2 + length, content }
   const gestures = read.output[6].map(([gestureId, name, takes, words, rows]) => {
@@ -78,8 +79,22 @@ export function readPlanContent(content: Uint8Array): Plan | null {
     backgroundMs,
     part: { number: part[0], of: part[1] },
     ...(folder === '' ? {} : { folder }),
+    ...rangesFrom(ranges),
   })
   return plan.success && bytes.at === content.length ? plan.output : null
+}
+
+/** Full scale and sensitivity of both sensors, or nothing. */
+function rangeNumbers({ ranges }: Plan): number[] {
+  if (ranges === undefined) return []
+  const { accel, gyro } = ranges
+  return [accel.fullScale, accel.nanoPerLsb, gyro.fullScale, gyro.nanoPerLsb]
+}
+
+function rangesFrom([accelG, ngPerLsb, gyroDps, ndpsPerLsb]: readonly number[]) {
+  if (accelG === undefined) return {}
+  const accel = { fullScale: accelG, nanoPerLsb: ngPerLsb }
+  return { ranges: { accel, gyro: { fullScale: gyroDps, nanoPerLsb: ndpsPerLsb } } }
 }
 
 function differences(shown: Demonstration | null): number[] {

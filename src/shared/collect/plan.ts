@@ -1,4 +1,5 @@
 import type { Hand } from '../model/library'
+import type { Target } from '../model/target'
 
 /** Which hand takes are asked of: the tester's own, one of the two, or every take with both. */
 export const PLAN_HANDS = ['own', 'left', 'right', 'both'] as const
@@ -53,6 +54,8 @@ export interface Plan {
   part: { number: number; of: number }
   /** Address of a shared folder that testers may send their session to; absent where there is none. */
   folder?: string
+  /** What the library's sensor can show, by which takes are judged; absent where nobody knows. */
+  ranges?: Pick<Target, 'accel' | 'gyro'>
 }
 
 /** One thing asked of the tester, in order. */

@@ -3,7 +3,7 @@ import type { LABEL_FIELDS, LabelChange } from '../collect/labels'
 import { PLAN_GRIPS, PLAN_HANDS, PLAN_ORDERS, type Plan } from '../collect/plan'
 import type { Session } from '../collect/session'
 import { WITHDRAWAL_KINDS, type Withdrawal } from '../collect/withdrawal'
-import { device, hand, id, instant, name, span, text, whole } from './schema-parts'
+import { device, hand, id, instant, name, sensorRange, span, text, whole } from './schema-parts'
 
 /** Shapes of plans, sessions, withdrawals and changed labels, in `library.json` and `session.json`. */
 const key = v.pipe(v.string(), v.regex(/^[0-9a-f]{32}$/))
@@ -37,6 +37,7 @@ export const planSchema = v.strictObject({
   backgroundMs: whole(0, 3_600_000),
   part: v.strictObject({ number: whole(1, 64), of: whole(1, 64) }),
   folder: v.exactOptional(v.pipe(text(300), v.regex(/^https?:\/\//))),
+  ranges: v.exactOptional(v.strictObject({ accel: sensorRange, gyro: sensorRange })),
 })
 
 export const sessionSchema = v.strictObject({

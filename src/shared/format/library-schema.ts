@@ -16,6 +16,7 @@ import {
   instant,
   lengthMs,
   name,
+  sensorRange,
   span,
   text,
   whole,
@@ -53,11 +54,6 @@ const take = v.strictObject({
 })
 
 const background = v.strictObject({ kind: v.literal('background'), ...recordingFacts })
-
-const sensorRange = v.strictObject({
-  fullScale: finite(0.001, 100_000),
-  nanoPerLsb: finite(1, 4_294_967_295),
-})
 
 /** A rotation's entries are within ±1; typed by hand with three decimals they may pass it a little. */
 const cell = finite(-1.01, 1.01)

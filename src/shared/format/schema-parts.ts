@@ -30,3 +30,8 @@ export const device = v.strictObject({
   accelSign: v.picklist([1, -1, 0]),
   hasGyro: v.boolean(),
 })
+
+export const sensorRange = v.strictObject({
+  fullScale: finite(0.001, 100_000),
+  nanoPerLsb: finite(1, 4_294_967_295),
+})

@@ -34,7 +34,9 @@ export function createPlans(shelf: Shelf): PlansState {
     }),
     async savePlan(plan) {
       if (plan.gestures.length === 0) return NO_GESTURES
-      return change(openId(), (stored) => [...without(stored, plan.id), plan])
+      // The library says itself what its ranges are, also when they change.
+      const { ranges: _, ...kept } = plan
+      return change(openId(), (stored) => [...without(stored, kept.id), kept])
     },
     async removePlan(id) {
       const libraryId = openId()

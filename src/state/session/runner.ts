@@ -14,6 +14,8 @@ import {
 } from '../../shared/collect/session-run'
 import type { Library, Recording } from '../../shared/model/library'
 import type { Failure } from '../../shared/model/result'
+import type { Target } from '../../shared/model/target'
+import { judgedBy } from './judged-by'
 import { putRun } from './kept-run'
 import { GOOD_MS, READ_MS, READY_MS, type SessionPhase } from './phase'
 import { type MakerParts, TakeMaker } from './take-maker'
@@ -38,6 +40,7 @@ export class SessionRunner {
   /** Time left of a rest or a background, ms. */
   readonly leftMs = signal(0)
   readonly #parts: MakerParts
+  readonly #target: Target
   readonly #maker: TakeMaker
   readonly #leave: (() => void)[] = []
   /** Gestures begun by a tap in this visit: the next take of them is asked without one. */
@@ -54,7 +57,8 @@ export class SessionRunner {
     this.library = library
     this.run = signal(run)
     this.#stored = stored
-    this.#maker = new TakeMaker(parts, library, stored)
+    this.#target = judgedBy(library, run)
+    this.#maker = new TakeMaker(parts, { ...library, target: this.#target }, stored)
     this.#watchSensor()
     this.#watchPage()
     if (currentPrompt(run) === null) this.phase.value = { name: 'ended' }
@@ -241,7 +245,7 @@ export class SessionRunner {
       libraryId: this.library.id,
       testerCode: run.testerCode,
       hand: promptHand(run),
-      target: this.library.target,
+      target: this.#target,
       sessionId: run.id,
     }
   }

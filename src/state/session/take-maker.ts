@@ -31,7 +31,10 @@ export class TakeMaker {
   #offered: OfferedTake | null = null
   #stored: Recording | null = null
 
-  /** @param stored recordings of the session that are stored already */
+  /**
+   * @param library with the target that takes are judged by
+   * @param stored recordings of the session that are stored already
+   */
   constructor(parts: MakerParts, library: Library, stored: Recording[]) {
     this.#parts = parts
     this.#library = library

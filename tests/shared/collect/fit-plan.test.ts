@@ -6,6 +6,7 @@ import { decodePlanLink } from '../../../src/shared/collect/plan-link'
 import type { SampleBlock } from '../../../src/shared/model/sample'
 import { drawCode, QUIET_MODULES } from '../../../src/shared/qr/draw-code'
 import { createRandom } from '../../../src/shared/statistics/random'
+import { defaultTarget } from '../../../src/shared/target/default-target'
 import { samplePlan } from './samples'
 
 const BASE = 'https://example.org/movewright/#/join/'
@@ -37,7 +38,11 @@ function planOf(gestures: number, wordsLength: number, rows: number): Plan {
       values: Array.from({ length: rows * 6 }, () => random.integer(255) - 127),
     },
   })
-  return samplePlan({ gestures: Array.from({ length: gestures }, (_, n) => one(n)) })
+  const { accel, gyro } = defaultTarget()
+  return samplePlan({
+    gestures: Array.from({ length: gestures }, (_, n) => one(n)),
+    ranges: { accel, gyro },
+  })
 }
 
 function fitted(plan: Plan) {

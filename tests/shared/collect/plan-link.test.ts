@@ -5,6 +5,7 @@ import type { Plan } from '../../../src/shared/collect/plan'
 import { decodePlanLink, encodePlanLink } from '../../../src/shared/collect/plan-link'
 import { fromBase64url, toBase64url } from '../../../src/shared/format/base64url'
 import { crc32 } from '../../../src/shared/format/crc32'
+import { TARGET_PRESETS } from '../../../src/shared/target/presets'
 import { samplePlan } from './samples'
 
 function link(plan: Plan): string {
@@ -24,6 +25,10 @@ const demonstration = fc.record({
   values: whole(0, 40).chain((rows) =>
     fc.array(whole(-127, 127), { minLength: 6 * rows, maxLength: 6 * rows }),
   ),
+})
+const range = fc.record({
+  fullScale: fc.double({ min: 0.001, max: 100_000, noNaN: true }),
+  nanoPerLsb: whole(1, 2 ** 31),
 })
 const plans: fc.Arbitrary<Plan> = fc
   .record({
@@ -47,9 +52,20 @@ const plans: fc.Arbitrary<Plan> = fc
     restMs: whole(0, 600_000),
     backgroundMs: whole(0, 3_600_000),
     part: fc.constant({ number: 1, of: 2 }),
-    folder: fc.constantFrom('https://files.example.org/team/', undefined),
+    folder: fc.option(fc.constant('https://files.example.org/team/')),
+    ranges: fc.option(fc.record({ accel: range, gyro: range })),
   })
-  .map(({ folder, ...plan }): Plan => (folder === undefined ? plan : { ...plan, folder }))
+  .map(({ folder, ranges, ...plan }): Plan => {
+    return {
+      ...plan,
+      ...(folder === null ? {} : { folder }),
+      ...(ranges === null ? {} : { ranges }),
+    }
+  })
+
+/** Written for the sample plan before plans knew of ranges. */
+const OLD_LINK =
+  'AZgAwQAAACZWZtQ1jU0KwkAMhePSvQcIWUdp_cNDiAu3QxeBGduBIS3jVPFcHs6lpooJvJdHyJcnOBqS6LImpkGy-GDDKbZdwX90FVs37La8rqx4P6nlmmtTR1nidTo7_3zHdIyXgqULaOgSsmJ_Cxkf_ZixC-JR1GMKBWNB398VpZWoK3t1qHjdGJRy1HZCfm3DRKxjSrYiamC2eAPAHF4AHw'
 
 describe('the link of a plan', () => {
   test('holds nothing that an address or a message would alter', () => {
@@ -62,6 +78,25 @@ describe('the link of a plan', () => {
         expect(decodePlanLink(link(plan))).toEqual({ ok: true, value: plan })
       }),
     )
+  })
+
+  test('that was made before plans had ranges is read as it was', () => {
+    expect(decodePlanLink(OLD_LINK)).toEqual({ ok: true, value: samplePlan() })
+  })
+
+  test('grows by no more than 30 characters for the ranges of the usual sensors', () => {
+    const bare = link(samplePlan()).length
+    const pairs = TARGET_PRESETS.flatMap(({ accelRanges, gyroRanges }) =>
+      accelRanges.flatMap((accel) => gyroRanges.map((gyro) => ({ accel, gyro }))),
+    )
+    expect(pairs.length).toBeGreaterThan(30)
+    const longest = Math.max(...pairs.map((ranges) => link(samplePlan({ ranges })).length))
+    expect(longest - bare).toBeLessThanOrEqual(30)
+  })
+
+  test('is refused when its ranges are not whole', () => {
+    const ranges = { accel: { fullScale: 8, nanoPerLsb: 244_000 }, gyro: {} }
+    expect(refusal(link(samplePlan({ ranges } as Partial<Plan>)))).toMatch(/^plan\/altered: /)
   })
 
   test('is refused when its end is missing, wherever it was cut', () => {
