@@ -57,7 +57,7 @@ const SECONDS: Record<string, number> = {
 }
 
 /** Test files of one group begin with the longest. */
-export class LongestFirst extends BaseSequencer {
+class LongestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
     const seconds = ({ moduleId }: TestSpecification) =>
       SECONDS[relative(this.ctx.config.root, moduleId)] ?? 0
