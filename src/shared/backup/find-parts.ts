@@ -1,6 +1,7 @@
 import { crc32 } from '../format/crc32'
 import { LIBRARY_JSON } from '../format/library-document'
 import { fail, ok, type Result } from '../model/result'
+import { BACKUP_FILE } from '../words/en/backup-file'
 import type { ByteSource, CheckedStretch, LibraryPlace, Stretch } from './contents'
 import { BACKUP_PATHS, type BackupManifest, parseManifest } from './manifest'
 import { localClaim, signatures } from './whole-entries'
@@ -33,10 +34,7 @@ export async function findParts(source: ByteSource): Promise<Result<FoundParts>>
     if (places !== null) return ok({ isBackup: true, manifest, places })
   }
   if (source.size > MAX_SEARCHED_BYTES) {
-    return fail(
-      'backup/too-large',
-      'The backup is damaged and larger than 512 MiB, too much to search on this device. Open it on a computer: the files in it are library files by themselves.',
-    )
+    return fail('backup/too-large', BACKUP_FILE.tooLarge)
   }
   const bytes = await source.read({ start: 0, end: source.size })
   const parts = partsIn(bytes)

@@ -1,6 +1,7 @@
 import { strFromU8, strToU8 } from 'fflate'
 import * as v from 'valibot'
 import { fail, ok, type Result } from '../model/result'
+import { BACKUP_FILE } from '../words/en/backup-file'
 
 export const BACKUP_FORMAT = 'movewright-backup'
 /** Counted apart from the version of library files, which a backup holds as they are. */
@@ -58,14 +59,11 @@ export function parseManifest(bytes: Uint8Array): Result<BackupManifest> {
   }
   const head = v.safeParse(v.object({ formatVersion: v.number() }), raw)
   if (head.success && head.output.formatVersion > BACKUP_FORMAT_VERSION) {
-    return fail(
-      'backup/newer',
-      `This backup has format version ${head.output.formatVersion}; this Movewright reads up to ${BACKUP_FORMAT_VERSION}. Update Movewright and open it again.`,
-    )
+    return fail('backup/newer', BACKUP_FILE.newer(head.output.formatVersion, BACKUP_FORMAT_VERSION))
   }
   const parsed = v.safeParse(manifest, raw)
   if (parsed.success) return ok(parsed.output)
-  return fail('backup/damaged', 'The list of what the backup holds is damaged.')
+  return fail('backup/damaged', BACKUP_FILE.listDamaged)
 }
 
 function twoDigits(number: number): string {

@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../model/result'
 import type { OnProgress } from '../protocol/recogniser'
+import { BACKUP_FILE } from '../words/en/backup-file'
 import type { BackupContents, BackupLibrary, ByteSource, LibraryPlace } from './contents'
 import { findParts, readChecked } from './find-parts'
 import { type BackupItem, itemsFromBytes } from './kept-items'
@@ -25,7 +26,7 @@ export async function readContents(
   const libraries: BackupLibrary[] = []
   const total = places.length
   for (const [done, place] of places.entries()) {
-    onProgress?.({ done, total, what: `Looking at library ${done + 1} of ${total}` })
+    onProgress?.({ done, total, what: BACKUP_FILE.looking(done + 1, total) })
     const read = await readLibraryAt(source, place)
     if (read.ok) libraries.push(described(place, read.value))
     else if (read.code !== 'salvage/nothing') return read
@@ -33,10 +34,7 @@ export async function readContents(
   const back = new Set(libraries.map(({ place, library }) => place.name ?? library.name))
   const gone = (manifest?.libraries ?? []).filter(({ name }) => !back.has(name))
   if (libraries.length === 0 && gone.length === 0 && manifest === null) {
-    return fail(
-      'salvage/nothing',
-      'This is no backup and no library file, or nothing in it is whole. Choose another copy.',
-    )
+    return fail('salvage/nothing', BACKUP_FILE.nothingWhole)
   }
   return ok({
     isBackup,

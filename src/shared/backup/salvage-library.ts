@@ -10,6 +10,7 @@ import { fail, ok, type Result } from '../model/result'
 import { sampleCount } from '../model/sample'
 import type { OnProgress } from '../protocol/recogniser'
 import { defaultTarget } from '../target/default-target'
+import { BACKUP_FILE } from '../words/en/backup-file'
 import { WholeEntries } from './whole-entries'
 
 /** A recording that a damaged file names and does not hold whole. */
@@ -102,12 +103,9 @@ function byPaths(entries: WholeEntries): Result<Salvaged> {
     const gesture = where.value.kind === 'take' ? where.value.gesture : null
     lost.push({ gesture, tester: where.value.tester, file: path })
   }
-  const full = libraryFromFolder('Salvaged', files, defaultTarget())
+  const full = libraryFromFolder(BACKUP_FILE.salvaged, files, defaultTarget())
   if (!full.ok) {
-    return fail(
-      'salvage/nothing',
-      'No whole take was found in this file. Try another copy of it, from before it was damaged.',
-    )
+    return fail('salvage/nothing', BACKUP_FILE.noTake)
   }
   return ok({ full: withoutSign(full.value), lost, from: 'paths' })
 }

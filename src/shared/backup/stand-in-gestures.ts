@@ -1,6 +1,7 @@
 import type { FullLibrary } from '../model/library'
+import { BACKUP_FILE } from '../words/en/backup-file'
 
-const NAME = 'Gesture without a name'
+const NAME = BACKUP_FILE.noName
 
 /**
  * The library with a gesture for every take whose own is missing, so that nothing recorded stays out

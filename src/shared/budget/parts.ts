@@ -1,3 +1,4 @@
+import { TARGET_NAMES } from '../words/en/target-names'
 import type { CoreKind } from './costs'
 
 /** A kind of microcontroller, generic: no maker's part. */
@@ -24,22 +25,13 @@ export interface Part {
 const KB = 1024
 
 export const PARTS: readonly Part[] = [
-  part('avr-32', '8-bit, 32 KB / 2 KB, 16 MHz', 'avr', 16, [32, 2], 1, [10, 0.01]),
-  part('avr-128', '8-bit, 128 KB / 16 KB, 16 MHz', 'avr', 16, [128, 16], 1, [12, 0.01]),
-  part('m0-32', 'Cortex-M0+, 32 KB / 4 KB, 32 MHz', 'm0', 32, [32, 4], 1.5, [3.5, 0.005]),
-  part('m0-64', 'Cortex-M0+, 64 KB / 8 KB, 48 MHz', 'm0', 48, [64, 8], 1.7, [5, 0.005]),
-  part('m0-256', 'Cortex-M0+, 256 KB / 32 KB, 48 MHz', 'm0', 48, [256, 32], 1.7, [5, 0.005]),
-  part('m4f-256', 'Cortex-M4F, 256 KB / 64 KB, 64 MHz', 'm3', 64, [256, 64], 1.5, [5, 0.005], true),
-  part(
-    'm33-512',
-    'Cortex-M33, 512 KB / 128 KB, 100 MHz',
-    'm3',
-    100,
-    [512, 128],
-    1.4,
-    [6, 0.01],
-    true,
-  ),
+  part('avr-32', TARGET_NAMES.avr32, 'avr', 16, [32, 2], 1, [10, 0.01]),
+  part('avr-128', TARGET_NAMES.avr128, 'avr', 16, [128, 16], 1, [12, 0.01]),
+  part('m0-32', TARGET_NAMES.m032, 'm0', 32, [32, 4], 1.5, [3.5, 0.005]),
+  part('m0-64', TARGET_NAMES.m064, 'm0', 48, [64, 8], 1.7, [5, 0.005]),
+  part('m0-256', TARGET_NAMES.m0256, 'm0', 48, [256, 32], 1.7, [5, 0.005]),
+  part('m4f-256', TARGET_NAMES.m4f256, 'm3', 64, [256, 64], 1.5, [5, 0.005], true),
+  part('m33-512', TARGET_NAMES.m33512, 'm3', 100, [512, 128], 1.4, [6, 0.01], true),
 ]
 
 function part(
@@ -76,5 +68,12 @@ export function partOfTarget(target: {
   const like = PARTS.filter((one) => one.core === core)
   const nearest = like.find((one) => one.flashBytes >= target.flashBytes) ?? like[like.length - 1]!
   const { clockHz, flashBytes, ramBytes } = target
-  return { ...nearest, key: 'target', name: 'as the target says', clockHz, flashBytes, ramBytes }
+  return {
+    ...nearest,
+    key: 'target',
+    name: TARGET_NAMES.asTheTarget,
+    clockHz,
+    flashBytes,
+    ramBytes,
+  }
 }

@@ -1,5 +1,6 @@
 import type { RecogniserModel } from '../model/recogniser-model'
 import { channelCount } from '../model/recogniser-model'
+import { BUDGET_WARNINGS } from '../words/en/budget-warnings'
 import { type Budget, budgetOf } from './budget'
 import type { Part } from './parts'
 
@@ -31,19 +32,19 @@ export function budgetWarnings(budget: Budget, part: Part): BudgetWarning[] {
   const found: BudgetWarning[] = []
   const { flash, ram, decisionMs, busyDuty } = budget
   if (flash.value > part.flashBytes * MOST_FLASH) {
-    const message = `${kb(flash.value)} of ${kb(part.flashBytes)} flash: no room for the rest of the firmware.`
+    const message = BUDGET_WARNINGS.flash(flash.value, part.flashBytes)
     found.push({ what: 'flash', message })
   }
   if (ram.value > part.ramBytes * MOST_RAM) {
-    const message = `${kb(ram.value)} of ${kb(part.ramBytes)} RAM: no room for the rest of the firmware.`
+    const message = BUDGET_WARNINGS.ram(ram.value, part.ramBytes)
     found.push({ what: 'ram', message })
   }
   if (decisionMs.value > MOST_DECISION_MS) {
-    const message = `A decision takes up to ${Math.round(decisionMs.value)} ms: a delay that is felt above ${MOST_DECISION_MS} ms.`
+    const message = BUDGET_WARNINGS.time(decisionMs.value, MOST_DECISION_MS)
     found.push({ what: 'time', message })
   }
   if (busyDuty.value > MOST_DUTY) {
-    const message = `The processor is busy ${Math.round(busyDuty.value * 100)} % of the time: samples may be lost.`
+    const message = BUDGET_WARNINGS.duty(busyDuty.value)
     found.push({ what: 'duty', message })
   }
   return found
@@ -92,7 +93,7 @@ function smaller(model: RecogniserModel): Smaller[] {
       ...gesture,
       templates: gesture.templates.slice(0, most - 1),
     }))
-    add('templates', `${most - 1} templates a gesture, not ${most}`, { gestures: fewer })
+    add('templates', BUDGET_WARNINGS.templates(most - 1, most), { gestures: fewer })
   }
   const nextBand = Math.round((band * 3) / 4)
   const short = { ...normaliser, length: shorter }
@@ -101,7 +102,7 @@ function smaller(model: RecogniserModel): Smaller[] {
     ...gesture,
     templates: gesture.templates.map(cut(shorter * channelCount(normaliser))),
   }))
-  add('length', `${shorter} points a movement, not ${normaliser.length}`, {
+  add('length', BUDGET_WARNINGS.points(shorter, normaliser.length), {
     normaliser: short,
     band: Math.min(nextBand, shorter - 1),
     gestures: withLength,
@@ -112,11 +113,11 @@ function smaller(model: RecogniserModel): Smaller[] {
       ...gesture,
       templates: gesture.templates.map(cut(normaliser.length * channelCount(three))),
     }))
-    add('axes', 'three axes compared, not all', { normaliser: three, gestures: withAxes })
+    add('axes', BUDGET_WARNINGS.threeAxes, { normaliser: three, gestures: withAxes })
   }
-  add('rate', 'half the output data rate', halfRate(model))
+  add('rate', BUDGET_WARNINGS.halfRate, halfRate(model))
   const longest = { ...segmenter, maxLength: Math.ceil((segmenter.maxLength * 3) / 4) }
-  add('longest', 'movements at most three quarters as long', { segmenter: longest })
+  add('longest', BUDGET_WARNINGS.shorterMovements, { segmenter: longest })
   return found
 }
 
@@ -128,8 +129,4 @@ function halfRate({ segmenter, board }: RecogniserModel): Partial<RecogniserMode
     segmenter: { ...segmenter, ...lengths },
     board: { ...board, rateMillihertz: Math.round(board.rateMillihertz / 2) },
   }
-}
-
-function kb(bytes: number): string {
-  return `${(bytes / 1024).toFixed(1)} KiB`
 }

@@ -8,6 +8,7 @@ import { distancesBetween, type Example } from '../training/examples'
 import { readExamples, warpOf } from '../training/matcher-search'
 import { prepareLibrary } from '../training/prepare'
 import { WORK_PROGRESS } from '../words/en/progress-work'
+import { TAKES_COMPARED } from '../words/en/takes-compared'
 import { groupTakes } from './group-takes'
 import type { ComparedTake, TakesCompared } from './takes-compared'
 
@@ -34,10 +35,7 @@ export function compareTakes(
 ): Result<TakesCompared> {
   const prepared = prepareLibrary(full)
   if (prepared.takes.length < 2) {
-    return fail(
-      'collect/few-takes',
-      'There are fewer than two takes to compare; record some first.',
-    )
+    return fail('collect/few-takes', TAKES_COMPARED.tooFew)
   }
   const total = prepared.gestures.length + 1
   onProgress({ done: 0, total, what: WORK_PROGRESS.cuttingTakes })
@@ -46,7 +44,7 @@ export function compareTakes(
   const warp = warpOf(seen.matcher)
   const judged = new Map<string, Judged>()
   for (const [gesture, { name }] of prepared.gestures.entries()) {
-    onProgress({ done: gesture + 1, total, what: `Comparing takes of ${name}` })
+    onProgress({ done: gesture + 1, total, what: WORK_PROGRESS.comparingTakesOf(name) })
     const own = examples.filter((one) => one.gesture === gesture)
     for (const one of judgeGesture(distancesBetween(core, own, warp), own)) judged.set(one.id, one)
   }

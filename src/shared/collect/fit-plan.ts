@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../model/result'
 import { AXES } from '../model/sample'
+import { PLAN_LINK } from '../words/en/plan-link'
 import type { Demonstration, Plan, PlanGesture } from './plan'
 import { encodePlanLink } from './plan-link'
 
@@ -43,10 +44,7 @@ export function fitPlan(
     if (shorten(shorter)) continue
     const links = split(whole, base, maxCharacters)
     return links === null
-      ? fail(
-          'plan/no-code',
-          'One gesture alone is too much for a code: shorten its words, or share the link.',
-        )
+      ? fail('plan/no-code', PLAN_LINK.oneTooMuch)
       : ok({ links, thinned: [], leftOut })
   }
 }

@@ -1,4 +1,5 @@
 import { median } from '../statistics/summary'
+import { TAKES_COMPARED } from '../words/en/takes-compared'
 import type { ComparedTake, GroupRow, TakesCompared } from './takes-compared'
 
 /** Phones give 50, 60, 100 or 200 readings a second and a little more or less. */
@@ -7,11 +8,13 @@ const RATE_STEP_HZ = 10
 /** The same takes by phone, by rate and by hand, most takes first. */
 export function groupTakes(takes: readonly ComparedTake[]): Omit<TakesCompared, 'takes'> {
   const rate = ({ rateHz }: ComparedTake) =>
-    rateHz > 0 ? `${Math.round(rateHz / RATE_STEP_HZ) * RATE_STEP_HZ} Hz` : 'rate not known'
+    rateHz > 0
+      ? TAKES_COMPARED.about(Math.round(rateHz / RATE_STEP_HZ) * RATE_STEP_HZ)
+      : TAKES_COMPARED.rateNotKnown
   return {
-    devices: groupBy(takes, ({ device }) => device || 'not named'),
+    devices: groupBy(takes, ({ device }) => device || TAKES_COMPARED.notNamed),
     rates: groupBy(takes, rate),
-    hands: groupBy(takes, ({ hand }) => (hand === 'unknown' ? 'not noted' : hand)),
+    hands: groupBy(takes, ({ hand }) => TAKES_COMPARED.hands[hand]),
   }
 }
 

@@ -4,6 +4,7 @@ import { ByteReader } from '../format/byte-reader'
 import { crc32 } from '../format/crc32'
 import { inflateExactly } from '../format/inflate'
 import { fail, ok, type Result } from '../model/result'
+import { PLAN_LINK } from '../words/en/plan-link'
 import type { Plan } from './plan'
 import { readPlanContent, writePlanContent } from './plan-content'
 
@@ -15,18 +16,9 @@ const HEAD_BYTES = 1 + 2 + 4 + 4
 const MAX_PACKED_BYTES = 0xffff
 const MAX_CONTENT_BYTES = 0x40000
 
-const CUT = fail(
-  'plan/cut',
-  'The end of this link is missing: scan the code again, or copy the whole link.',
-)
-const ALTERED = fail(
-  'plan/altered',
-  'This link was altered on the way: scan the code again, or ask for the link once more.',
-)
-const TOO_LARGE = fail(
-  'plan/too-large',
-  'The plan in this link is larger than any plan may be, so it was not opened: ask for a new link.',
-)
+const CUT = fail('plan/cut', PLAN_LINK.cut)
+const ALTERED = fail('plan/altered', PLAN_LINK.altered)
+const TOO_LARGE = fail('plan/too-large', PLAN_LINK.planTooLarge)
 
 /**
  * A plan as the fragment of a link, without '#' or any path: base64url of a head and the deflated
@@ -37,7 +29,7 @@ export function encodePlanLink(plan: Plan): Result<string> {
   const content = writePlanContent(plan)
   const packed = deflateSync(content, { level: 9 })
   if (packed.length > MAX_PACKED_BYTES || content.length > MAX_CONTENT_BYTES) {
-    return fail('plan/too-large', 'The plan is too large for a link: give it fewer gestures.')
+    return fail('plan/too-large', PLAN_LINK.tooLarge)
   }
   const bytes = new Uint8Array(HEAD_BYTES + packed.length)
   const view = new DataView(bytes.buffer)
@@ -56,17 +48,14 @@ export function encodePlanLink(plan: Plan): Result<string> {
  */
 export function decodePlanLink(fragment: string): Result<Plan> {
   if (fragment === '') {
-    return fail('plan/empty', 'This link holds no plan: scan the code again, or copy the link.')
+    return fail('plan/empty', PLAN_LINK.empty)
   }
   const bytes = fromBase64url(fragment)
   if (bytes === null) return ALTERED
   const version = bytes[0] ?? VERSION
   if (version > LAST_VERSION) return ALTERED
   if (version > VERSION) {
-    return fail(
-      'plan/newer',
-      'This plan was made by a newer Movewright: open the app once with a network, take the update, and scan again.',
-    )
+    return fail('plan/newer', PLAN_LINK.newer)
   }
   if (bytes.length < HEAD_BYTES) return CUT
   const head = new ByteReader(bytes, 1)

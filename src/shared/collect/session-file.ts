@@ -11,6 +11,8 @@ import { readZipRecording, readZipText } from '../format/zip-recordings'
 import { writeZip } from '../format/zip-write'
 import type { RecordingWithSamples } from '../model/library'
 import { fail, ok, type Result } from '../model/result'
+import { SESSION_FILE } from '../words/en/session-file'
+import { ZIP_TROUBLE } from '../words/en/zip-trouble'
 import { contentId } from './content-id'
 import type { SessionFile } from './session'
 
@@ -78,15 +80,18 @@ export function sessionFileName(session: SessionFile['session'], bytes: Uint8Arr
 
 /**
  * Reads a session file that anybody may have made or changed; all of it or nothing.
- * @returns failures 'session/empty', 'session/format', 'session/newer', 'session/invalid',
- *   'library/altered', and those of the ZIP and of CSV; each says what to do
+ * @returns failures 'session/empty', 'session/no-document', 'session/format', 'session/newer',
+ *   'session/invalid', 'library/altered', and those of the ZIP and of CSV; each says what to do
  */
 export function readSessionFile(bytes: Uint8Array): Result<SessionFile> {
   if (bytes.length === 0) {
-    return fail('session/empty', 'The file is empty (0 bytes): send it from the phone once more.')
+    return fail('session/empty', SESSION_FILE.empty)
   }
   const entries = openZip(bytes, SESSION_LIMITS)
   if (!entries.ok) return entries
+  if (!entries.value.has(SESSION_JSON)) {
+    return fail('session/no-document', ZIP_TROUBLE.missing(SESSION_JSON))
+  }
   const json = readZipText(entries.value, SESSION_JSON)
   if (!json.ok) return json
   const document = parseDocument(json.value)
@@ -96,10 +101,10 @@ export function readSessionFile(bytes: Uint8Array): Result<SessionFile> {
   const recordings: RecordingWithSamples[] = []
   for (const described of document.value.recordings) {
     if (described.sessionId !== session.id || described.contentId === undefined) {
-      return invalid(`${described.file} is of another session, or has no content id`)
+      return invalid(SESSION_FILE.otherSession(described.file))
     }
     if (described.kind === 'take' && !known.has(described.gestureId)) {
-      return invalid(`the gesture of ${described.file} is none of the session`)
+      return invalid(SESSION_FILE.noSuchGesture(described.file))
     }
     const item = readZipRecording(entries.value, described, SESSION_JSON)
     if (!item.ok) return item
@@ -108,31 +113,30 @@ export function readSessionFile(bytes: Uint8Array): Result<SessionFile> {
   return ok({ session, recordings })
 }
 
-const invalid = (what: string) =>
-  fail('session/invalid', `${SESSION_JSON}: ${what}. Send the session from the phone once more.`)
+const invalid = (what: string) => fail('session/invalid', SESSION_FILE.invalid(SESSION_JSON, what))
 
 function parseDocument(json: string): Result<v.InferOutput<typeof documentSchema>> {
   let raw: unknown
   try {
     raw = parseJson(json)
   } catch {
-    return invalid('it is not JSON')
+    return invalid(SESSION_FILE.notJson)
   }
   const head = v.safeParse(v.object({ format: v.literal(FORMAT), formatVersion: v.number() }), raw)
   if (!head.success) {
-    return fail('session/format', `${SESSION_JSON} is not that of a Movewright session.`)
+    return fail('session/format', SESSION_FILE.noSession(SESSION_JSON))
   }
   if (head.output.formatVersion > VERSION) {
-    return fail(
-      'session/newer',
-      `This session file has format version ${head.output.formatVersion}; this Movewright reads up to ${VERSION}. Update Movewright and open it again.`,
-    )
+    return fail('session/newer', SESSION_FILE.newer(head.output.formatVersion, VERSION))
   }
   const parsed = v.safeParse(documentSchema, raw, { abortEarly: true })
   return parsed.success ? ok(parsed.output) : invalid(issueText(parsed.issues[0]))
 }
 
 function issueText(issue: v.BaseIssue<unknown>): string {
-  const place = v.getDotPath(issue) ?? 'top level'
-  return `${place}: expected ${issue.expected ?? 'another value'}, found ${issue.received}`
+  return SESSION_FILE.unexpected({
+    place: v.getDotPath(issue),
+    expected: issue.expected,
+    found: issue.received,
+  })
 }

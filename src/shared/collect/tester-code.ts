@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../model/result'
+import { SESSION_FILE } from '../words/en/session-file'
 
 /** Crockford's base 32: no I, L, O, U, so that nothing is misread and no word comes about by accident. */
 const SYMBOLS = '0123456789ABCDEFGHJKMNPQRSTVWXYZ'
@@ -27,7 +28,7 @@ export function readTesterCode(text: string): Result<string> {
   const values = [...code].map((symbol) => SYMBOLS.indexOf(symbol))
   const isWhole = values.length === RANDOM_SYMBOLS + 1 && !values.includes(-1)
   if (isWhole && checkOf(values.slice(0, -1)) === values.at(-1)) return ok(code)
-  return fail('tester/code', `"${text}" is no tester's code; compare it with the phone's screen.`)
+  return fail('tester/code', SESSION_FILE.noCode(text))
 }
 
 /** Odd weights up to 11 differ by even numbers: one wrong symbol never passes, nor most swaps. */

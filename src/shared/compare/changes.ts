@@ -1,4 +1,4 @@
-import { plural } from '../words/en/numbers'
+import { type ComparedSetting, MODEL_CHANGES } from '../words/en/model-changes'
 import type { KeptTake, ModelBasis } from './model-basis'
 
 /** What of the library and its settings is different between two models, as clauses for people. */
@@ -7,7 +7,7 @@ export function changesBetween(first: ModelBasis, second: ModelBasis): string[] 
     ...takeChanges(first.takes, second.takes),
     ...gestureChanges(first, second),
     ...valueChanges(first, second),
-    ...(first.core === second.core ? [] : ['another version of the recogniser']),
+    ...(first.core === second.core ? [] : [MODEL_CHANGES.otherCore]),
   ]
 }
 
@@ -20,9 +20,9 @@ function takeChanges(first: readonly KeptTake[], second: readonly KeptTake[]): s
     return before !== undefined && before.gestureId !== gestureId
   }).length
   return [
-    ...(added.length > 0 ? [`${plural('take', added.length)} more${testersOf(added)}`] : []),
-    ...(gone.length > 0 ? [`${plural('take', gone.length)} fewer${testersOf(gone)}`] : []),
-    ...(changed > 0 ? [`${plural('take', changed)} relabelled`] : []),
+    ...(added.length > 0 ? [MODEL_CHANGES.more(added.length, testersOf(added))] : []),
+    ...(gone.length > 0 ? [MODEL_CHANGES.fewer(gone.length, testersOf(gone))] : []),
+    ...(changed > 0 ? [MODEL_CHANGES.relabelled(changed)] : []),
   ]
 }
 
@@ -31,13 +31,8 @@ function without(takes: readonly KeptTake[], others: readonly KeptTake[]): KeptT
   return takes.filter(({ id }) => !ids.has(id))
 }
 
-const MOST_NAMED = 3
-
-function testersOf(takes: readonly KeptTake[]): string {
-  const codes = [...new Set(takes.map(({ testerCode }) => testerCode))].sort()
-  return codes.length > MOST_NAMED
-    ? ` by ${plural('tester', codes.length)}`
-    : ` by ${codes.join(', ')}`
+function testersOf(takes: readonly KeptTake[]): string[] {
+  return [...new Set(takes.map(({ testerCode }) => testerCode))].sort()
 }
 
 function gestureChanges(first: ModelBasis, second: ModelBasis): string[] {
@@ -47,31 +42,27 @@ function gestureChanges(first: ModelBasis, second: ModelBasis): string[] {
       .map(({ name }) => name)
   const [gone, added] = [names(first, second), names(second, first)]
   return [
-    ...(added.length > 0 ? [`with ${added.join(', ')}`] : []),
-    ...(gone.length > 0 ? [`without ${gone.join(', ')}`] : []),
+    ...(added.length > 0 ? [MODEL_CHANGES.with(added)] : []),
+    ...(gone.length > 0 ? [MODEL_CHANGES.without(gone)] : []),
   ]
 }
 
 function valueChanges(first: ModelBasis, second: ModelBasis): string[] {
   const [a, b] = [first.training, second.training]
-  const pairs: [string, unknown, unknown][] = [
-    ['templates a gesture', a.templatesPerGesture, b.templatesPerGesture],
-    ['points', a.length, b.length],
-    ['band', a.bandShare, b.bandShare],
-    ['roll aligned', a.rollAlign, b.rollAlign],
-    ['cut by', a.segmentation, b.segmentation],
-    ['threshold factor', a.thresholdFactor, b.thresholdFactor],
+  const pairs: [ComparedSetting, unknown, unknown][] = [
+    ['templatesPerGesture', a.templatesPerGesture, b.templatesPerGesture],
+    ['length', a.length, b.length],
+    ['bandShare', a.bandShare, b.bandShare],
+    ['rollAlign', a.rollAlign, b.rollAlign],
+    ['segmentation', a.segmentation, b.segmentation],
+    ['thresholdFactor', a.thresholdFactor, b.thresholdFactor],
     ['matcher', a.matcher ?? 'template', b.matcher ?? 'template'],
-    ['rate, Hz', first.target.rateHz, second.target.rateHz],
-    ['accelerometer, g', first.target.accelFullScale, second.target.accelFullScale],
-    ['gyroscope, °/s', first.target.gyroFullScale, second.target.gyroFullScale],
-    ['background recordings', first.backgrounds, second.backgrounds],
+    ['rateHz', first.target.rateHz, second.target.rateHz],
+    ['accelFullScale', first.target.accelFullScale, second.target.accelFullScale],
+    ['gyroFullScale', first.target.gyroFullScale, second.target.gyroFullScale],
+    ['backgrounds', first.backgrounds, second.backgrounds],
   ]
   return pairs
     .filter(([, before, after]) => before !== after)
-    .map(([what, before, after]) => `${what} ${said(before)} → ${said(after)}`)
-}
-
-function said(value: unknown): string {
-  return typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value)
+    .map(([what, before, after]) => MODEL_CHANGES.setting(what, before, after))
 }

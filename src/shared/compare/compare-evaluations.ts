@@ -3,6 +3,7 @@ import { fail, ok, type Result } from '../model/result'
 import { mcnemarExact } from '../statistics/mcnemar'
 import { type PairedLoss, pairedLoss } from '../statistics/paired'
 import { wilson } from '../statistics/wilson'
+import { MEASURE_TROUBLE } from '../words/en/measure-trouble'
 import { signsByTester, type TesterSigns } from './by-tester'
 
 /** An evaluation, and which takes the library had then. */
@@ -69,17 +70,11 @@ export interface Comparison {
 export function compareEvaluations(first: Measured, second: Measured): Result<Comparison> {
   const { holdout } = first.evaluation
   if (holdout !== second.evaluation.holdout) {
-    return fail(
-      'compare/holdout',
-      'One was measured with testers held out and the other with takes: measure both alike.',
-    )
+    return fail('compare/holdout', MEASURE_TROUBLE.otherHoldout)
   }
   const pairs = pairUp(first.evaluation, second.evaluation)
   if (pairs.same.length === 0) {
-    return fail(
-      'compare/no-takes',
-      'No take was held out in both: compare models of one library, or keep old takes when you add new ones.',
-    )
+    return fail('compare/no-takes', MEASURE_TROUBLE.noneInBoth)
   }
   const right = pairs.same.map(([a, b]) => [isRight(a), isRight(b)] as const)
   const count = (x: boolean, y: boolean) => right.filter(([a, b]) => a === x && b === y).length

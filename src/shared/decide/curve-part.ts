@@ -7,6 +7,7 @@ import type { PartJob } from '../parts/parts'
 import { createRandom } from '../statistics/random'
 import { shuffled } from '../statistics/shuffled'
 import { type Prepared, type PreparedTake, prepareLibrary } from '../training/prepare'
+import { WORK_PROGRESS } from '../words/en/progress-work'
 import { measureFold, type TakeAnswer } from './measure-fold'
 
 export interface CurveShared {
@@ -44,8 +45,8 @@ export const curvePart: PartJob<CurveShared, CurvePart, CurveValue> = {
 }
 
 function words({ axis, count }: CurvePart, { heldOut }: Fold): string {
-  if (axis === 'all') return `holding out ${heldOut}: all takes`
-  return `holding out ${heldOut}: ${count} ${axis === 'takes' ? 'takes a gesture' : 'testers'}`
+  if (axis === 'all') return WORK_PROGRESS.holdingOutAll(heldOut)
+  return WORK_PROGRESS.holdingOutSome({ heldOut, count, axis })
 }
 
 /**

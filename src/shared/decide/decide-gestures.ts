@@ -9,6 +9,7 @@ import type { OnProgress } from '../protocol/recogniser'
 import { clusteredRate, rateByTester } from '../statistics/clustered'
 import { median } from '../statistics/summary'
 import { outlineLibrary } from '../training/prepare'
+import { MEASURE_TROUBLE } from '../words/en/measure-trouble'
 import { adviceFor } from './advice'
 import type { GestureDecision, KeptSet, PairReport, PieceCount, View } from './gesture-decision'
 import type { GesturePart, GestureValue, SeenTake, ViewDetails, ViewValue } from './gesture-part'
@@ -38,10 +39,7 @@ export async function decideGesturesInParts(
   const outline = outlineLibrary(full)
   const known = new Set(outline.takes.map(({ gesture }) => gesture))
   if (known.size < 2) {
-    return fail(
-      'decide/one-gesture',
-      'Fewer than two gestures have takes, so there is nothing to tell apart: record takes of a second gesture.',
-    )
+    return fail('decide/one-gesture', MEASURE_TROUBLE.nothingToTellApart)
   }
   const testers = [...new Set(outline.takes.map(({ take }) => take.testerCode))].sort()
   const holdout = testers.length > 1 ? 'tester' : 'take'

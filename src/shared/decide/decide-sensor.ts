@@ -7,6 +7,7 @@ import type { RunParts } from '../parts/part-jobs'
 import { partsHere } from '../parts/parts-here'
 import type { OnProgress, Progress } from '../protocol/recogniser'
 import { outlineLibrary } from '../training/prepare'
+import { MEASURE_TROUBLE } from '../words/en/measure-trouble'
 import type {
   SensorDecision,
   SensorLimits,
@@ -62,10 +63,7 @@ export async function decideSensorInParts(
 ): Promise<Result<SensorDecision>> {
   const outline = outlineLibrary(full)
   if (new Set(outline.takes.map(({ gesture }) => gesture)).size < 2) {
-    return fail(
-      'decide/one-gesture',
-      'Fewer than two gestures have takes, so no sensor can confuse them: record takes of a second gesture.',
-    )
+    return fail('decide/one-gesture', MEASURE_TROUBLE.nothingToConfuse)
   }
   const testers = [...new Set(outline.takes.map(({ take }) => take.testerCode))].sort()
   const holdout: Holdout = testers.length > 1 ? 'tester' : 'take'

@@ -6,6 +6,7 @@ import { channelCount } from '../model/recogniser-model'
 import { ok, type Result } from '../model/result'
 import type { PartJob } from '../parts/parts'
 import { type Prepared, prepareLibrary } from '../training/prepare'
+import { WORK_PROGRESS } from '../words/en/progress-work'
 import type { GestureProfile, View } from './gesture-decision'
 import { type KeptChoice, keptSets } from './kept-sets'
 import { measureFold, type TakeAnswer } from './measure-fold'
@@ -62,16 +63,9 @@ export const gesturePart: PartJob<GestureShared, GesturePart, GestureValue> = {
   },
 }
 
-const VIEW_WORDS: Record<View, string> = {
-  recogniser: 'comparing takes with takes',
-  shape: 'comparing paths without size and speed',
-  accelerometer: 'comparing without the gyroscope',
-  unaligned: 'comparing without alignment',
-}
-
 function partWords(part: GesturePart, folds: readonly { heldOut: string }[]): string {
-  if (part.kind === 'view') return VIEW_WORDS[part.view]
-  return `holding out ${folds[part.fold]?.heldOut ?? ''}`
+  if (part.kind === 'view') return WORK_PROGRESS.views[part.view]
+  return WORK_PROGRESS.holdingOut(folds[part.fold]?.heldOut ?? '')
 }
 
 function look(core: Core, all: Prepared, view: View): ViewValue {

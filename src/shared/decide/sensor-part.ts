@@ -11,9 +11,10 @@ import { AXES } from '../model/sample'
 import type { PartJob } from '../parts/parts'
 import type { OnProgress } from '../protocol/recogniser'
 import type { PreparedTake } from '../training/prepare'
+import { WORK_PROGRESS } from '../words/en/progress-work'
+import { settingWords } from '../words/en/setting-words'
 import { measureFold, type TakeAnswer } from './measure-fold'
 import type { SensorSetting } from './sensor-decision'
-import { settingWords } from './setting-words'
 import { settle } from './settle'
 import { accelerometerModel } from './without-gyro'
 
@@ -68,7 +69,11 @@ function measureSetting(
     decisionMs: 0,
   }
   for (const [index, fold] of folds.entries()) {
-    onProgress({ done: index, total: folds.length, what: `trying ${settingWords(setting)}` })
+    onProgress({
+      done: index,
+      total: folds.length,
+      what: WORK_PROGRESS.trying(settingWords(setting)),
+    })
     const measured = measureFold(core, fold)
     if (!measured.ok) return measured
     const { answers, background, trained } = measured.value

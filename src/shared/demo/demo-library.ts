@@ -12,6 +12,8 @@ import type { SampleBlock } from '../model/sample'
 import type { OnProgress } from '../protocol/recogniser'
 import { createRandom, type Random } from '../statistics/random'
 import { defaultTarget } from '../target/default-target'
+import { DEMO } from '../words/en/demo'
+import { WORK_PROGRESS } from '../words/en/progress-work'
 import { DEMO_ANSWERS, demoLight } from './demo-light'
 import { type DemoTester, demoTester, recordBackground, recordTake } from './demo-recordings'
 import { DEMO_MOVEMENTS, type DemoMovement } from './movements'
@@ -100,7 +102,7 @@ class Writer {
       hand: tester.style.hand,
       source: 'generated' as const,
       recordedAt,
-      device: phoneFacts(`Generated phone of ${tester.style.code}`),
+      device: phoneFacts(DEMO.phoneOf(tester.style.code)),
       sampleCount: samples.tMs.length,
       durationMs,
       gaps: findGaps(samples.tMs),
@@ -113,7 +115,7 @@ class Writer {
 function demoFacts(id: string): Library {
   return {
     id,
-    name: 'Night parade (demo)',
+    name: DEMO.name,
     createdAt: new Date(FIRST_RECORDED_MS).toISOString(),
     generated: true,
     gestures: DEMO_MOVEMENTS.map(({ id, name, note }) => ({ id, name, note, ...answerTo(id) })),
@@ -144,7 +146,7 @@ export async function generateDemoLibrary(
   let done = 0
   const tell = async (code: string) => {
     done++
-    onProgress({ done, total, what: `Generating takes of ${code}` })
+    onProgress({ done, total, what: WORK_PROGRESS.generatingTakesOf(code) })
     await pause()
   }
   for (let index = 0; index < testers; index++) {

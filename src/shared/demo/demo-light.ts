@@ -1,6 +1,7 @@
 import { DARK, defaultLight } from '../light/defaults'
 import { SOUND_PRESETS, VIBRATION_PRESETS } from '../light/steps'
 import type { Answer, Emission, LightEffect, LightKey, LightSettings } from '../model/light'
+import { LIGHT_PRESETS } from '../words/en/light-presets'
 
 /** Linear shares that add up to one channel at full. */
 const AMBER: Emission = [165, 85, 5]
@@ -25,10 +26,16 @@ const key = (atMs: number, level: number, colour: Emission): LightKey => ({
 
 /** How the lanterns of the night parade answer, by movement: each kind of effect once or more. */
 export const DEMO_ANSWERS: Record<string, Answer> = {
-  raise: answer({ kind: 'steady', colour: AMBER, high: 242, periodMs: 4000 }, 'Rising pair'),
+  raise: answer(
+    { kind: 'steady', colour: AMBER, high: 242, periodMs: 4000 },
+    LIGHT_PRESETS.risingPair,
+  ),
   swing: answer({ kind: 'breathe', colour: [20, 150, 85], low: 60, periodMs: 2400, rounds: 2 }),
-  ring: answer({ kind: 'sparkle', colour: MOON, low: 90, periodMs: 1500, rounds: 4 }, 'Bell'),
-  sweep: answer({ kind: 'hue', hue: 25, turn: 255, periodMs: 6000 }, 'Three up'),
+  ring: answer(
+    { kind: 'sparkle', colour: MOON, low: 90, periodMs: 1500, rounds: 4 },
+    LIGHT_PRESETS.bell,
+  ),
+  sweep: answer({ kind: 'hue', hue: 25, turn: 255, periodMs: 6000 }, LIGHT_PRESETS.threeUp),
   pour: answer({
     kind: 'keys',
     periodMs: 4200,
@@ -39,9 +46,16 @@ export const DEMO_ANSWERS: Record<string, Answer> = {
       key(4200, 0, [20, 60, 170]),
     ],
   }),
-  knock: answer({ kind: 'steady', colour: [60, 40, 155], periodMs: 2100 }, '', 'Double'),
+  knock: answer(
+    { kind: 'steady', colour: [60, 40, 155], periodMs: 2100 },
+    '',
+    LIGHT_PRESETS.double,
+  ),
   twist: answer({ kind: 'hue', hue: 150, turn: 60, periodMs: 3600, rounds: 2 }),
-  bow: answer({ kind: 'steady', colour: AMBER, high: 110, periodMs: 5000 }, 'Falling pair'),
+  bow: answer(
+    { kind: 'steady', colour: AMBER, high: 110, periodMs: 5000 },
+    LIGHT_PRESETS.fallingPair,
+  ),
 }
 
 /** A candle at rest; a slow dim breath when the cells are low. */

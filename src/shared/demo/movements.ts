@@ -1,4 +1,5 @@
 import type { Random } from '../statistics/random'
+import { DEMO } from '../words/en/demo'
 import { Phrase } from './phrase'
 import type { Stroke } from './stroke'
 import type { TesterStyle } from './tester-style'
@@ -20,8 +21,7 @@ export interface DemoMovement {
 export const DEMO_MOVEMENTS: readonly DemoMovement[] = [
   {
     id: 'raise',
-    name: 'Raise',
-    note: 'Lift the lantern above the head and take it down again.',
+    ...DEMO.movements.raise,
     write(phrase) {
       phrase.windUp(0.3, { z: 0.36, pitch: 34 })
       const out = phrase.outS(1.15)
@@ -33,8 +33,7 @@ export const DEMO_MOVEMENTS: readonly DemoMovement[] = [
   },
   {
     id: 'swing',
-    name: 'Swing',
-    note: 'Let the lantern swing to and fro like a pendulum, twice.',
+    ...DEMO.movements.swing,
     write(phrase) {
       phrase.oscillate(0, 1.6, { pitch: 36, y: 0.1, x: 0.02 }, 2.6)
       phrase.oscillate(0.1, 1.4, { z: 0.014 }, 4.6)
@@ -42,16 +41,14 @@ export const DEMO_MOVEMENTS: readonly DemoMovement[] = [
   },
   {
     id: 'ring',
-    name: 'Ring',
-    note: 'Ring the lantern from the wrist like a hand bell.',
+    ...DEMO.movements.ring,
     write(phrase) {
       phrase.oscillate(0, 1.15, { pitch: 12, yaw: 5, y: -0.004 }, 5.4)
     },
   },
   {
     id: 'sweep',
-    name: 'Sweep',
-    note: 'Draw a wide flat arc across the body and back.',
+    ...DEMO.movements.sweep,
     write(phrase) {
       const out = phrase.outS(1.3)
       const side = phrase.side()
@@ -62,8 +59,7 @@ export const DEMO_MOVEMENTS: readonly DemoMovement[] = [
   },
   {
     id: 'pour',
-    name: 'Pour',
-    note: 'Tip the lantern slowly forward as if pouring from it, then set it upright.',
+    ...DEMO.movements.pour,
     write(phrase) {
       const out = phrase.outS(1.7)
       phrase.go(0, out, { pitch: -62, roll: -24 * phrase.side(), z: 0.02 })
@@ -72,8 +68,7 @@ export const DEMO_MOVEMENTS: readonly DemoMovement[] = [
   },
   {
     id: 'knock',
-    name: 'Knock',
-    note: 'Rap twice in the air, quickly.',
+    ...DEMO.movements.knock,
     write(phrase) {
       phrase.windUp(0.14, { pitch: -60, y: 0.06 })
       for (const at of [0.08, 0.36]) {
@@ -86,8 +81,7 @@ export const DEMO_MOVEMENTS: readonly DemoMovement[] = [
   },
   {
     id: 'twist',
-    name: 'Twist',
-    note: 'Turn the lantern about its handle and back, as with a key.',
+    ...DEMO.movements.twist,
     write(phrase) {
       const by = { roll: 92 * phrase.side(), x: 0.015 * phrase.side() }
       phrase.windUp(0.18, by)
@@ -98,8 +92,7 @@ export const DEMO_MOVEMENTS: readonly DemoMovement[] = [
   },
   {
     id: 'bow',
-    name: 'Bow',
-    note: 'Dip the lantern forward and down in a greeting, and up again.',
+    ...DEMO.movements.bow,
     write(phrase) {
       const by = { pitch: -50, y: 0.07, z: -0.11, roll: -5 * phrase.side() }
       phrase.windUp(0.2, by)

@@ -8,6 +8,7 @@ import type { OnProgress } from '../protocol/recogniser'
 import { cutTake } from '../training/cut-take'
 import type { Prepared, PreparedTake } from '../training/prepare'
 import { seeMovements, trainPrepared } from '../training/train-model'
+import { WORK_PROGRESS } from '../words/en/progress-work'
 import { acceptedFrom, type ThresholdScale } from './accepted-from'
 import { type BackgroundCount, countBackground } from './background-score'
 import { type Fold, planFolds } from './folds'
@@ -51,7 +52,7 @@ function runFold(
   { fold, index, matchers }: FoldWork,
   onProgress: OnProgress,
 ): Result<Round[]> {
-  const what = `holding out ${fold.heldOut}`
+  const what = WORK_PROGRESS.holdingOut(fold.heldOut)
   // Where movements start and end is learned once for all matchers.
   const seen = seeMovements(core, fold.train)
   if (!seen.ok) return seen

@@ -1,6 +1,7 @@
 import type { Holdout } from '../model/evaluation'
 import { fail, ok, type Result } from '../model/result'
 import type { Prepared, PreparedTake } from '../training/prepare'
+import { MEASURE_TROUBLE } from '../words/en/measure-trouble'
 import { splitBackground } from './background-parts'
 import { groupByTake, groupByTester } from './groups'
 
@@ -25,16 +26,13 @@ export interface FoldPlan {
  */
 export function planFolds(prepared: Prepared, holdout: Holdout, seed: number): Result<FoldPlan> {
   if (prepared.takes.length === 0) {
-    return fail('evaluate/no-takes', 'There are no takes to evaluate: record some of each gesture.')
+    return fail('evaluate/no-takes', MEASURE_TROUBLE.noTakes)
   }
   const groups = holdout === 'tester' ? groupByTester(prepared) : groupByTake(prepared, seed)
   if (groups.length < 2) {
     return holdout === 'tester'
-      ? fail(
-          'evaluate/one-tester',
-          'All takes are by one tester, so no tester can be held out: hold out takes, or record another tester.',
-        )
-      : fail('evaluate/few-takes', 'Every gesture has one take: record more to hold some out.')
+      ? fail('evaluate/one-tester', MEASURE_TROUBLE.oneTester)
+      : fail('evaluate/few-takes', MEASURE_TROUBLE.oneTakeEach)
   }
   const backgrounds = splitBackground(prepared, holdout, groups)
   const skipped: FoldPlan['skipped'] = []
@@ -58,8 +56,8 @@ export function planFolds(prepared: Prepared, holdout: Holdout, seed: number): R
 
 function reasonFor(holdout: Holdout, gesture: string): string {
   return holdout === 'tester'
-    ? `No other tester performed ${gesture}, so there is nothing to learn it from.`
-    : `This is the only take of ${gesture}, so there is nothing to learn it from.`
+    ? MEASURE_TROUBLE.noOtherTester(gesture)
+    : MEASURE_TROUBLE.onlyTake(gesture)
 }
 
 function partition(

@@ -1,6 +1,7 @@
 import { createRandom } from '../statistics/random'
 import { shuffled } from '../statistics/shuffled'
 import type { Prepared, PreparedTake } from '../training/prepare'
+import { MEASURE_TROUBLE } from '../words/en/measure-trouble'
 
 /** Takes that are held out together. */
 export interface Group {
@@ -28,7 +29,7 @@ export function groupByTake({ takes, gestures }: Prepared, seed: number): Group[
   const count = Math.min(TAKE_GROUPS, Math.max(...counts))
   const random = createRandom(seed)
   const groups = Array.from({ length: count }, (_, index): Group => {
-    return { label: `part ${index + 1} of ${count}`, takes: [] }
+    return { label: MEASURE_TROUBLE.part(index + 1, count), takes: [] }
   })
   let dealt = 0
   for (const gesture of gestures.keys()) {

@@ -1,10 +1,11 @@
 import { strToU8 } from 'fflate'
 import type { FullLibrary, RecordingWithSamples } from '../model/library'
 import { LIBRARY_FORMAT_VERSION } from '../model/library'
-import { ok, type Result } from '../model/result'
+import { fail, ok, type Result } from '../model/result'
 import { sampleCount } from '../model/sample'
 import type { OnProgress } from '../protocol/recogniser'
 import { PROGRESS } from '../words/en/progress'
+import { ZIP_TROUBLE } from '../words/en/zip-trouble'
 import { recordingPaths } from './file-names'
 import { joinBytes } from './join-bytes'
 import {
@@ -86,6 +87,9 @@ export function libraryJson(full: FullLibrary): { document: LibraryDocument; jso
 export function readLibraryFile(bytes: Uint8Array, onProgress?: OnProgress): Result<FullLibrary> {
   const entries = openZip(bytes, LIBRARY_LIMITS)
   if (!entries.ok) return entries
+  if (!entries.value.has(LIBRARY_JSON)) {
+    return fail('library/no-document', ZIP_TROUBLE.missing(LIBRARY_JSON))
+  }
   const json = readZipText(entries.value, LIBRARY_JSON)
   if (!json.ok) return json
   const document = parseLibraryDocument(json.value)

@@ -1,5 +1,6 @@
 import { sha256Hex } from '../format/sha256'
 import { fail, ok, type Result } from '../model/result'
+import { CODE_TROUBLE } from '../words/en/code-trouble'
 import { MAX_BLOCKS, MAX_CONTENT_BYTES, writeFrame } from './frame'
 import { has, mixOf, xorInto } from './mix'
 
@@ -13,13 +14,10 @@ export interface FrameSender {
 
 /** Codes: 'frames/empty', 'frames/too-large'. */
 export function createSender(content: Uint8Array, blockBytes: number): Result<FrameSender> {
-  if (content.length === 0) return fail('frames/empty', 'There is nothing to show: record a take.')
+  if (content.length === 0) return fail('frames/empty', CODE_TROUBLE.nothing)
   const blocks = Math.ceil(content.length / blockBytes)
   if (content.length > MAX_CONTENT_BYTES || blocks > MAX_BLOCKS) {
-    return fail(
-      'frames/too-large',
-      `${(content.length / 1024).toFixed(0)} KiB are too much to be shown as codes: share the file instead.`,
-    )
+    return fail('frames/too-large', CODE_TROUBLE.tooMuch(content.length))
   }
   const padded = new Uint8Array(blocks * blockBytes)
   padded.set(content)

@@ -8,6 +8,7 @@ import type { OnProgress } from '../protocol/recogniser'
 import { cutTake } from '../training/cut-take'
 import { outlineLibrary, type Prepared, prepareLibrary } from '../training/prepare'
 import { trainPrepared } from '../training/train-model'
+import { WORK_PROGRESS } from '../words/en/progress-work'
 import type { Remedy } from './grip-tolerance'
 import { type GripChange, turnLibrary } from './turn-samples'
 
@@ -74,7 +75,7 @@ function runRound(
   const isTraining = trainingOf(fold)
   const models: Trained[] = []
   for (const remedy of remedies) {
-    step(`holding out ${fold.heldOut}: training, ${remedy}`)
+    step(WORK_PROGRESS.trainingFor(fold.heldOut, remedy))
     const recordings = full.recordings.filter(isTraining)
     const trained = trainPrepared(core, prepareLibrary(variantOf({ ...full, recordings }, remedy)))
     if (!trained.ok) return trained
@@ -84,7 +85,7 @@ function runRound(
   const held = new Set(choose(fold.test, shared.takesPerRound).map(({ take }) => take.id))
   const unknown = { hits: 0, n: 0 }
   const tallies = changes.map((change) => {
-    step(`holding out ${fold.heldOut}: ${conditionName(change)}`)
+    step(WORK_PROGRESS.turning(fold.heldOut, change))
     return test(core, shared, change, held, models, unknown)
   })
   return ok({
@@ -101,10 +102,6 @@ function trainingOf({ train }: Fold): (one: RecordingWithSamples) => boolean {
     ...train.backgrounds.map(({ background }) => background.id),
   ])
   return ({ recording }) => ids.has(recording.id)
-}
-
-function conditionName({ rollDeg, tiltDeg }: GripChange): string {
-  return tiltDeg === 0 ? `roll ${rollDeg}°` : `tilt ${tiltDeg}°`
 }
 
 /** The library as a remedy trains it: alignment, number of templates, and copies turned all round. */

@@ -1,5 +1,6 @@
 import type { Core } from '../core/core'
 import { fail, ok } from '../model/result'
+import { MEASURE_TROUBLE } from '../words/en/measure-trouble'
 import { dispatch } from './dispatch'
 import { loadPartJob, type RunParts } from './part-jobs'
 
@@ -23,7 +24,7 @@ export function partsHere(core: Core, { shouldStop, pause }: HereOptions = {}): 
     const hand = {
       run: async (part: number, tell: NonNullable<typeof onProgress>) => {
         await pause?.()
-        if (shouldStop?.()) return fail('parts/stopped', 'Stopped before the end.')
+        if (shouldStop?.()) return fail('parts/stopped', MEASURE_TROUBLE.stopped)
         return job.value(parts[part], tell)
       },
     }

@@ -1,5 +1,5 @@
 import type { Evaluation } from '../model/evaluation'
-import { plural } from '../words/en/numbers'
+import { CONFUSED_PAIR } from '../words/en/confused-pair'
 
 /** Two gestures that were taken for one another most often. */
 export interface ConfusedPair {
@@ -37,7 +37,7 @@ export function mostConfusedPair(evaluation: Evaluation): ConfusedPair | null {
 export function confusedPairSentence(evaluation: Evaluation, pair: ConfusedPair): string {
   const first = evaluation.gestures[pair.first]?.name ?? ''
   const second = evaluation.gestures[pair.second]?.name ?? ''
-  return `${first} and ${second} are confused in ${pair.hits} of ${plural('take', pair.n)}.`
+  return CONFUSED_PAIR.confused({ first, second, hits: pair.hits, n: pair.n })
 }
 
 /** Takes that fell into one cell; `answer` null is the reject column. */

@@ -1,6 +1,6 @@
 import type { Rate } from '../model/evaluation'
 import { wilson } from '../statistics/wilson'
-import { countOf, percent, percentRange, plural, UNIT_SPACE } from '../words/en/numbers'
+import { EXPECTATION } from '../words/en/expectation'
 import type { LibraryCounts } from './library-counts'
 
 interface Known {
@@ -33,18 +33,11 @@ export function expectationSentence({ gestures, testers }: LibraryCounts): strin
   if (testers.length === 1) return fromOne(most)
   const known = FROM_SEVEN.find(({ takes }) => most <= takes)
   if (known === undefined) return null
-  return `${ELSEWHERE}, ${plural('take', known.takes)} of each by seven people named ${right(known)} of an eighth. ${YOURS}`
+  return EXPECTATION.fromSeven(known.takes, known.rate)
 }
 
 function fromOne(most: number): string {
   const known = FROM_ONE.find(({ takes }) => most <= takes) ?? FROM_ONE[2]!
   const single = FROM_SEVEN[0]!
-  return `${ELSEWHERE}, one person's takes, ${known.takes} of each at most, named ${right(known)} of other people; single takes of seven people named ${right(single)}. Other hands tell more than further takes of your own. ${YOURS}`
-}
-
-const ELSEWHERE = 'Expected from elsewhere: of eight hand strokes in a public data set'
-const YOURS = 'Your movements may differ: measure them.'
-
-function right({ rate }: Known): string {
-  return `${percent(rate.value)} (${countOf(rate)}, 95${UNIT_SPACE}% ${percentRange(rate.low, rate.high)})`
+  return EXPECTATION.fromOne({ takes: known.takes, others: known.rate, single: single.rate })
 }

@@ -1,6 +1,7 @@
 import type { CoreEvent } from '../core/core'
 import type { RecogniserModel } from '../model/recogniser-model'
 import type { NearestWarping } from '../replay/unroll'
+import { CHANNEL_NAMES } from '../words/en/channel-names'
 
 /** One gesture's distance as it grew along the segment. */
 export interface GrowthLine {
@@ -43,23 +44,7 @@ export function growthOf(
   }
 }
 
-const CHANNEL_NAMES = [
-  'ax',
-  'ay',
-  'az',
-  'gx',
-  'gy',
-  'gz',
-  'vertical acceleration',
-  'level acceleration',
-  'turn about the vertical',
-  'turn about the level',
-  'gravity x',
-  'gravity y',
-  'gravity z',
-] as const
-
 /** Names of the values of a point, in the order a segment holds them. */
 export function channelNames({ normaliser }: RecogniserModel): string[] {
-  return CHANNEL_NAMES.filter((_, id) => (normaliser.channelMask >> id) & 1)
+  return CHANNEL_NAMES.inOrder.filter((_, id) => (normaliser.channelMask >> id) & 1)
 }

@@ -2,7 +2,8 @@ import { kernelByteLength } from '../format/kernel-bytes'
 import type { TrainedModel } from '../model/evaluation'
 import { channelCount, type RecogniserModel } from '../model/recogniser-model'
 import type { Target } from '../model/target'
-import { byteText, groupDigits, percent } from '../words/en/numbers'
+import { MODEL_FACTS } from '../words/en/model-facts'
+import { byteText, groupDigits } from '../words/en/numbers'
 
 /** One figure of a model and how it is known. */
 export interface ModelFact {
@@ -30,18 +31,18 @@ export function modelFacts(trained: TrainedModel, target: Target): ModelFact[] {
   return [
     ...matcherFacts(model),
     {
-      label: 'Flash for tables',
+      label: MODEL_FACTS.flash,
       value: byteText(trained.tableBytes),
       known: 'estimated',
       share: trained.tableBytes / target.modelBudgetBytes,
-      note: `${percent(trained.tableBytes / target.modelBudgetBytes)} of the ${byteText(target.modelBudgetBytes)} for the model`,
+      note: MODEL_FACTS.ofBudget(trained.tableBytes, target.modelBudgetBytes),
     },
     {
-      label: 'RAM',
+      label: MODEL_FACTS.ram,
       value: byteText(trained.ramBytes),
       known: 'estimated',
       share: trained.ramBytes / target.ramBytes,
-      note: `${percent(trained.ramBytes / target.ramBytes)} of ${byteText(target.ramBytes)}, without the stack`,
+      note: MODEL_FACTS.ofRam(trained.ramBytes, target.ramBytes),
     },
     ...warpingFacts(model),
   ]
@@ -54,20 +55,24 @@ function matcherFacts(model: RecogniserModel): ModelFact[] {
   const templates = templateCount(model)
   if (templates > 0) {
     facts.push({
-      label: 'Templates',
+      label: MODEL_FACTS.templates,
       value: byteText(templateBytes(model)),
       known: 'counted',
       share: null,
-      note: `${templates} templates × ${normaliser.length} points × ${channelCount(normaliser)} axes`,
+      note: MODEL_FACTS.templatesNote({
+        templates,
+        points: normaliser.length,
+        axes: channelCount(normaliser),
+      }),
     })
   }
   if (kernel !== null) {
     facts.push({
-      label: 'Kernel features',
+      label: MODEL_FACTS.kernel,
       value: byteText(kernelByteLength(kernel, gestures.length)),
       known: 'counted',
       share: null,
-      note: `${groupDigits(kernel.features.length)} features, ${kernel.pools} counts each, an int8 weight a gesture and count`,
+      note: MODEL_FACTS.kernelNote(kernel.features.length, kernel.pools),
     })
   }
   return facts
@@ -77,11 +82,11 @@ function warpingFacts(model: RecogniserModel): ModelFact[] {
   if (templateCount(model) === 0) return []
   return [
     {
-      label: 'Work of a decision, at most',
+      label: MODEL_FACTS.work,
       value: groupDigits(decisionCells(model) * channelCount(model.normaliser)),
       known: 'counted',
       share: null,
-      note: `multiplications: templates × cells in the band × axes${model.kernel === null ? '' : '; kernel features come on top, see Budget'}`,
+      note: MODEL_FACTS.workNote(model.kernel !== null),
     },
   ]
 }
@@ -97,14 +102,10 @@ function decisionCells(model: RecogniserModel): number {
 export function misfits(trained: TrainedModel, target: Target): string[] {
   const found: string[] = []
   if (trained.tableBytes > target.modelBudgetBytes) {
-    found.push(
-      'The tables are larger than the flash for the model: fewer templates or fewer points.',
-    )
+    found.push(MODEL_FACTS.flashTooSmall)
   }
   if (trained.ramBytes > target.ramBytes) {
-    found.push(
-      'The recogniser needs more RAM than the target has: shorter movements or fewer points.',
-    )
+    found.push(MODEL_FACTS.ramTooSmall)
   }
   return found
 }

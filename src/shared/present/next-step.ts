@@ -1,5 +1,5 @@
 import type { Evaluation } from '../model/evaluation'
-import { countOf, plural } from '../words/en/numbers'
+import { NEXT_STEP } from '../words/en/next-step'
 import { confusedPairSentence, mostConfusedPair } from './confused-pair'
 import type { LibraryCounts } from './library-counts'
 
@@ -39,7 +39,7 @@ export function nextStep(
 
 function backupStep(unsaved: number, enough: number): NextStep | null {
   if (unsaved < enough) return null
-  const text = `${plural('recording', unsaved)} are on this phone only. Testers have gone home; a file elsewhere keeps what they gave.`
+  const text = NEXT_STEP.backup(unsaved)
   return { kind: 'backup', text }
 }
 
@@ -48,22 +48,21 @@ function recordingStep(counts: LibraryCounts): NextStep | null {
   if (first === undefined) {
     return {
       kind: 'add-gesture',
-      text: 'No gestures yet. Name the first movement the prop shall know.',
+      text: NEXT_STEP.noGestures,
     }
   }
   const thin = counts.gestures.find((one) => one.takes.length < FIRST_TAKES)
   if (thin !== undefined) return takesStep(thin.gesture.id, thin.gesture.name, thin.takes.length)
   if (counts.gestures.length === 1) {
-    const text = `${first.gesture.name} is alone: with nothing to confuse it with, nothing can be measured. Add a second gesture.`
+    const text = NEXT_STEP.alone(first.gesture.name)
     return { kind: 'add-gesture', text }
   }
   if (counts.backgroundMs < FIRST_BACKGROUND_MS) {
-    const text =
-      'Without 2 minutes of walking and talking, nobody knows how often the prop answers by mistake.'
+    const text = NEXT_STEP.background
     return { kind: 'background', text }
   }
   if (counts.testers.length < 2) {
-    const text = `Every take is by ${counts.testers[0] ?? 'one tester'}. A second tester shows whether another hand is understood.`
+    const text = NEXT_STEP.oneTester(counts.testers[0])
     const fewest = counts.gestures.reduce((a, b) => (b.takes.length < a.takes.length ? b : a))
     return { kind: 'record', text, gestureId: fewest.gesture.id, newTester: true }
   }
@@ -73,8 +72,8 @@ function recordingStep(counts: LibraryCounts): NextStep | null {
 function takesStep(gestureId: string, name: string, takes: number): NextStep {
   const text =
     takes === 0
-      ? `${name} has no takes yet; ${FIRST_TAKES} are enough to begin.`
-      : `${name} has ${plural('take', takes)}; ${FIRST_TAKES} are enough to begin.`
+      ? NEXT_STEP.noTakes(name, FIRST_TAKES)
+      : NEXT_STEP.fewTakes({ gesture: name, takes, enough: FIRST_TAKES })
   return { kind: 'record', text, gestureId, newTester: false }
 }
 
@@ -82,7 +81,7 @@ function measuringStep(evaluation: Evaluation | null): NextStep {
   if (evaluation === null) {
     return {
       kind: 'prove',
-      text: 'Takes are there. Measure how well held-out testers are understood.',
+      text: NEXT_STEP.measure,
     }
   }
   const pair = mostConfusedPair(evaluation)
@@ -92,6 +91,6 @@ function measuringStep(evaluation: Evaluation | null): NextStep {
     const text = confusedPairSentence(evaluation, pair)
     return { kind: 'look-at-pair', text, gestureIds: [first.id, second.id] }
   }
-  const text = `${countOf(evaluation.accuracy)} held-out takes were understood. Move the phone and watch it decide.`
+  const text = NEXT_STEP.tryIt(evaluation.accuracy)
   return { kind: 'try', text }
 }

@@ -1,7 +1,7 @@
 import { AXES, STANDARD_GRAVITY_MPS2 } from '../model/sample'
 import type { SensorRange, Target } from '../model/target'
 import { sensorFamily } from '../target/presets'
-import { groupDigits, shortNumber, UNIT_SPACE } from '../words/en/numbers'
+import { SENSOR_RANGE } from '../words/en/sensor-range'
 
 /** Key of a target whose sensor figures were typed in. */
 export const CUSTOM_PRESET = 'custom'
@@ -24,16 +24,14 @@ export function withFamily(target: Target, key: string): Target {
 
 /** '±8 g: 0.244 mg a count'. */
 export function rangeText(range: SensorRange, unit: 'g' | 'deg/s'): string {
-  const step = range.nanoPerLsb / 1e6
-  const text = step >= 100 ? shortNumber(step) : String(Number(step.toPrecision(4)))
-  return `±${range.fullScale}${UNIT_SPACE}${unit}: ${text}${UNIT_SPACE}m${unit} a count`
+  return SENSOR_RANGE.step(range, unit)
 }
 
 /** How far 16 bits of a range reach, where that is over 1 % from its full scale; else empty. */
 export function reachText(range: SensorRange, unit: 'g' | 'deg/s'): string {
   const reach = (range.nanoPerLsb * 32_767) / 1e9
   if (Math.abs(reach / range.fullScale - 1) <= 0.01) return ''
-  return `16 bits reach to ±${groupDigits(reach)}${UNIT_SPACE}${unit} in this range.`
+  return SENSOR_RANGE.reach(reach, unit)
 }
 
 /** Values of the listed axes at an end of int16, where the sensor could not say more. */

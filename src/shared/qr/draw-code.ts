@@ -1,5 +1,6 @@
 import encodeQR from 'qr'
 import { fail, ok, type Result } from '../model/result'
+import { CODE_TROUBLE } from '../words/en/code-trouble'
 
 /** Rows of a QR code with its light margin; true is dark. */
 export type CodeModules = boolean[][]
@@ -16,7 +17,7 @@ export function drawCode(text: string): Result<CodeModules> {
   try {
     return ok(encodeQR(text, 'raw', { ecc: 'low', encoding, border: QUIET_MODULES }))
   } catch {
-    return fail('qr/too-long', `${text.length} characters are more than one code holds.`)
+    return fail('qr/too-long', CODE_TROUBLE.tooLong(text.length))
   }
 }
 

@@ -9,6 +9,7 @@ import { AXES, type SampleBlock } from '../model/sample'
 import type { Target } from '../model/target'
 import { addRest } from '../training/rest-tail'
 import { runStream, type StreamMovement, wasCompared } from '../training/stream'
+import { MEASURE_TROUBLE } from '../words/en/measure-trouble'
 import { gestureDistances, templateCount } from './gesture-distances'
 
 /**
@@ -32,7 +33,7 @@ export function replayRecording(
     core.load(encodeModel(model))
   } catch (error) {
     if (!(error instanceof CoreError || error instanceof RangeError)) throw error
-    return fail('replay/model', `The model cannot be run: ${error.message}. Train it again.`)
+    return fail('replay/model', MEASURE_TROUBLE.modelCannotRun(error.message))
   }
   const movements = model.button
     ? runHeld(core, counts, model, trace)

@@ -1,4 +1,5 @@
 import type { Target } from '../model/target'
+import { TARGET_NAMES } from '../words/en/target-names'
 import { IDENTITY_MOUNTING } from './mountings'
 
 /**
@@ -13,7 +14,7 @@ import { IDENTITY_MOUNTING } from './mountings'
  */
 export function defaultTarget(): Target {
   return {
-    name: 'Hand prop',
+    name: TARGET_NAMES.handProp,
     preset: 'decimal',
     accel: { fullScale: 8, nanoPerLsb: 244_000 },
     gyro: { fullScale: 1000, nanoPerLsb: 35_000_000 },

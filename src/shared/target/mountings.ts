@@ -1,4 +1,5 @@
 import type { Matrix3 } from '../model/target'
+import { TARGET_NAMES } from '../words/en/target-names'
 import { determinant, rotationAngleDeg } from './rotation'
 
 /** One way to fix the sensor in the prop with its axes along the prop's. */
@@ -34,7 +35,7 @@ function describe(axes: readonly number[], signs: readonly number[]): Mounting {
   const name = axes
     .map((axis, row) => {
       const sign = signs[row]! > 0 ? '' : '−'
-      return `board ${AXIS_LETTERS[row]} = ${sign}prop ${AXIS_LETTERS[axis]}`
+      return TARGET_NAMES.axisLies(AXIS_LETTERS[row]!, sign, AXIS_LETTERS[axis]!)
     })
     .join(', ')
   return { key, name, matrix: signedPermutation(axes, signs) }

@@ -1,4 +1,5 @@
 import type { SensorRange } from '../model/target'
+import { TARGET_NAMES } from '../words/en/target-names'
 
 /** A family of six-axis sensors that share their ranges, sensitivities and output data rates. */
 export interface SensorFamily {
@@ -23,7 +24,7 @@ export interface SensorFamily {
  */
 const DECIMAL: SensorFamily = {
   key: 'decimal',
-  name: 'Decimal sensitivities (0.061 mg, 8.75 mdeg/s a count)',
+  name: TARGET_NAMES.decimal,
   accelRanges: [
     { fullScale: 2, nanoPerLsb: 61_000 },
     { fullScale: 4, nanoPerLsb: 122_000 },
@@ -47,7 +48,7 @@ const DECIMAL: SensorFamily = {
  */
 const POWER_OF_TWO: SensorFamily = {
   key: 'power-of-two',
-  name: 'Power-of-two sensitivities (16384 counts/g, 131 counts/(deg/s))',
+  name: TARGET_NAMES.powerOfTwo,
   accelRanges: [
     { fullScale: 2, nanoPerLsb: 61_035 },
     { fullScale: 4, nanoPerLsb: 122_070 },

@@ -9,6 +9,7 @@ import { type CutInput, cutTake } from '../training/cut-take'
 import type { Prepared } from '../training/prepare'
 import { runStream } from '../training/stream'
 import { trainPrepared } from '../training/train-model'
+import { WORK_PROGRESS } from '../words/en/progress-work'
 import { teachTakes } from './teach-takes'
 
 /** Takes of one gesture as the board would have read them, to be taught. */
@@ -53,7 +54,7 @@ export const teachPart: PartJob<TeachShared, number, TeachRound> = {
     if (!plan.ok) return plan
     return ok((index, onProgress) => {
       const fold = plan.value.folds[index]!
-      onProgress({ done: 0, total: 1, what: `holding out ${fold.heldOut}` })
+      onProgress({ done: 0, total: 1, what: WORK_PROGRESS.holdingOut(fold.heldOut) })
       return teachFold(core, fold, taught)
     })
   },

@@ -1,5 +1,5 @@
 import { poissonPerHour } from '../statistics/poisson'
-import { groupDigits, plural, shortNumber, UNIT_SPACE } from '../words/en/numbers'
+import { TRAINING_NOTES } from '../words/en/training-notes'
 import type { Prepared, PreparedTake } from './prepare'
 
 /** Rates that differ by more than this factor are told; phones of one kind differ by less. */
@@ -23,9 +23,7 @@ function aloneNote({ gestures, takes }: Prepared): string[] {
   const performed = gestures.filter((_, index) => takes.some((take) => take.gesture === index))
   if (performed.length !== 1) return []
   const [name] = performed.map((gesture) => gesture.name)
-  return [
-    `${name} is the only gesture with takes: with nothing to confuse it with, only its rejects can be counted. Record a second gesture.`,
-  ]
+  return [TRAINING_NOTES.alone(name ?? '')]
 }
 
 /** Takes with the same samples: they count twice, and held out they are known already. */
@@ -40,15 +38,11 @@ function copyNotes({ gestures, takes }: Prepared): string[] {
   const notes: string[] = []
   if (across !== undefined) {
     const names = [...new Set(across.map((take) => gestures[take.gesture]?.name ?? ''))]
-    notes.push(
-      `${names.join(' and ')} share takes with the very same samples, so nothing can tell them apart: delete them where they are wrong.`,
-    )
+    notes.push(TRAINING_NOTES.sameSamples(names))
   }
   const extra = copies.reduce((sum, group) => sum + group.length - 1, 0)
   if (extra > 0) {
-    notes.push(
-      `${plural('take', extra)} of ${takes.length} ${extra === 1 ? 'is a copy' : 'are copies'} of another take: held out, they are known already, and every figure looks better than it is. Delete the copies.`,
-    )
+    notes.push(TRAINING_NOTES.copies(extra, takes.length))
   }
   return notes
 }
@@ -57,13 +51,9 @@ function gyroNote(takes: readonly PreparedTake[]): string[] {
   const without = takes.filter(({ take }) => !take.device.hasGyro).length
   if (without === 0) return []
   if (without === takes.length) {
-    return [
-      'No take has gyroscope readings: rotation counts as nought, and movements that differ in turning alone look the same. A model for a board with a gyroscope needs takes with one.',
-    ]
+    return [TRAINING_NOTES.noGyro]
   }
-  return [
-    `${without} of ${takes.length} takes have no gyroscope readings: their rotation counts as nought, which looks like another movement. Leave them out, or record them again with a sensor that has one.`,
-  ]
+  return [TRAINING_NOTES.someWithoutGyro(without, takes.length)]
 }
 
 function rateNote(takes: readonly PreparedTake[]): string[] {
@@ -72,7 +62,12 @@ function rateNote(takes: readonly PreparedTake[]): string[] {
   if (rates.length === 0 || high <= RATE_FACTOR * low) return []
   const slow = rates.filter((rateHz) => rateHz * RATE_FACTOR < high).length
   return [
-    `Takes come at ${shortNumber(low)} to ${shortNumber(high)}${UNIT_SPACE}Hz: what is faster than ${shortNumber(low / 2)}${UNIT_SPACE}Hz is in ${takes.length - slow} of ${takes.length} takes only, and may tell devices apart instead of gestures.`,
+    TRAINING_NOTES.mixedRates({
+      lowHz: low,
+      highHz: high,
+      fast: takes.length - slow,
+      takes: takes.length,
+    }),
   ]
 }
 
@@ -80,7 +75,5 @@ function backgroundNote({ backgrounds }: Prepared): string[] {
   const ms = backgrounds.reduce((sum, { background }) => sum + background.durationMs, 0)
   if (ms <= 0 || ms >= SHORT_BACKGROUND_MS) return []
   const { high } = poissonPerHour(0, ms / MS_PER_HOUR)
-  return [
-    `The background lasts ${shortNumber(ms / 1000)}${UNIT_SPACE}s: even without an activation there may be up to ${groupDigits(high)} an hour (95${UNIT_SPACE}%, exact Poisson). Record at least 2${UNIT_SPACE}minutes of walking and talking.`,
-  ]
+  return [TRAINING_NOTES.shortBackground({ ms, mostPerHour: high })]
 }

@@ -1,4 +1,5 @@
 import type { RecogniserModel } from '../model/recogniser-model'
+import { TRAINING_NOTES } from '../words/en/training-notes'
 import { notesOnData } from './data-notes'
 import type { Example } from './examples'
 import type { Prepared } from './prepare'
@@ -20,27 +21,20 @@ export function notesOn(
   for (const { id, name } of model.gestures) {
     const count = examples.filter((e) => prepared.gestures[e.gesture]?.id === id).length
     if (count < FEW_TAKES) {
-      notes.push(
-        `${name} has ${count} usable ${count === 1 ? 'take' : 'takes'}: record at least ${FEW_TAKES}.`,
-      )
+      notes.push(TRAINING_NOTES.fewTakes({ gesture: name, count, least: FEW_TAKES }))
     }
   }
   const lost = found.missed + found.long + found.short
   const all = lost + found.ok + found.split
   if (lost > 0) {
-    notes.push(
-      `In ${lost} of ${all} takes no single movement was cut: ${found.missed} without any, ${found.short} too short, ${found.long} too long.`,
-    )
+    notes.push(TRAINING_NOTES.notCut({ ...found, lost, all }))
   }
-  if (found.split > 0)
-    notes.push(
-      `${found.split} of ${all} takes were cut into several movements; the longest was used.`,
-    )
+  if (found.split > 0) notes.push(TRAINING_NOTES.split(found.split, all))
   if (new Set(examples.map((e) => e.tester)).size < 2) {
-    notes.push('All takes are by one tester: how it does for others is not known.')
+    notes.push(TRAINING_NOTES.oneTester)
   }
   if (prepared.backgrounds.length === 0 && !model.button) {
-    notes.push('There is no background recording: thresholds have not seen what is not a gesture.')
+    notes.push(TRAINING_NOTES.noBackground)
   }
   return [...notes, ...notesOnData(prepared)]
 }
@@ -50,6 +44,6 @@ function takesOf({ gestures, takes }: Prepared, id: string): number {
 }
 
 function absentNote(name: string, takes: number): string {
-  if (takes === 0) return `${name} has no takes and is not in the model.`
-  return `No movement was found in the ${takes === 1 ? 'take' : `${takes} takes`} of ${name}, so it is not in the model: hold a pose with a button (Prop, Training), or perform it with more motion.`
+  if (takes === 0) return TRAINING_NOTES.noTakes(name)
+  return TRAINING_NOTES.noMovement(name, takes)
 }

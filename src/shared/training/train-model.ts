@@ -7,6 +7,7 @@ import type { ModelGesture, ModelSegmenter, RecogniserModel } from '../model/rec
 import { fail, ok, type Result } from '../model/result'
 import type { OnProgress } from '../protocol/recogniser'
 import { WORK_PROGRESS } from '../words/en/progress-work'
+import { TRAINING_TROUBLE } from '../words/en/training-trouble'
 import { ramBytesOf, templateLimits } from './budget'
 import { cutTake } from './cut-take'
 import { CUTS_ONLY, cuttingModel, cuttingModelBytes } from './cutting-model'
@@ -66,15 +67,12 @@ export function trainModel(
  */
 export function seeMovements(core: Core, prepared: Prepared): Result<SeenMovements> {
   if (prepared.takes.length === 0) {
-    return fail('train/no-takes', 'There are no takes to train on: record some of each gesture.')
+    return fail('train/no-takes', TRAINING_TROUBLE.noTakes)
   }
   const proposal = proposeSegmenter(core, prepared)
   const cuts = cutAll(core, prepared, proposal.segmenter)
   if (cuts.every(({ result }) => !result.movement?.query)) {
-    return fail(
-      'train/no-movement',
-      'No movement was found in any take: check that the sensor was running, or record stronger movements.',
-    )
+    return fail('train/no-movement', TRAINING_TROUBLE.noMovement)
   }
   return ok({ proposal, cuts })
 }
@@ -88,17 +86,17 @@ export function trainPrepared(
   const { onProgress, matcher: wish = prepared.settings.matcher ?? 'template' } = options
   const noted = options.notes ?? true
   const say = (done: number, what: string) => onProgress?.({ done, total: STEPS, what })
-  say(1, 'finding where movements start and end')
+  say(1, WORK_PROGRESS.finding)
   const seen = options.seen === undefined ? seeMovements(core, prepared) : ok(options.seen)
   if (!seen.ok) return seen
   const { proposal, cuts } = seen.value
-  say(2, 'comparing ways to compare')
+  say(2, WORK_PROGRESS.comparingWays)
   const matcher = chooseMatcher(core, prepared, proposal.segmenter, cuts, wish !== 'template')
   const examples = readExamples(core, prepared, proposal.segmenter, matcher, cuts)
-  say(3, wish === 'template' ? 'choosing templates' : 'fitting kernel features')
+  say(3, wish === 'template' ? WORK_PROGRESS.choosingTemplates : WORK_PROGRESS.fittingKernel)
   const fit = wish === 'template' ? null : fitLibrary(core, prepared, matcher, examples, wish)
   if (fit?.kernel) {
-    say(4, 'learning thresholds')
+    say(4, WORK_PROGRESS.thresholds)
     const model = assemble(prepared, proposal.segmenter, matcher, examples, fit.chosenOf)
     model.kernel = fit.kernel
     learnKernelThresholds(core, prepared, model, fit.classed, fit)
@@ -110,14 +108,11 @@ export function trainPrepared(
     new Set(examples.map((e) => e.gesture)).size,
   )
   if (limits === null) {
-    return fail(
-      'train/budget',
-      `One template of each gesture is more than the ${prepared.target.modelBudgetBytes} bytes the target leaves for the model: raise the budget or lower the length.`,
-    )
+    return fail('train/budget', TRAINING_TROUBLE.overBudget(prepared.target.modelBudgetBytes))
   }
   const table = distancesBetween(core, examples, warpOf(matcher))
   const chosen = chooseTemplates(table, examples, prepared.gestures.length, limits)
-  say(4, 'learning thresholds')
+  say(4, WORK_PROGRESS.thresholds)
   const model = assemble(prepared, proposal.segmenter, matcher, examples, chosen)
   learnThresholds(core, prepared, model, { table, examples, chosen })
   return ok(describe(model, prepared, proposal, examples, fit, noted))

@@ -179,7 +179,9 @@ describe('a library file is refused', () => {
   })
 
   test('when library.json is missing', () => {
-    expect(refusal(zipSync({ 'a.csv': strToU8('') }))).toMatch(/^library\/missing: library\.json/)
+    expect(refusal(zipSync({ 'a.csv': strToU8('') }))).toMatch(
+      /^library\/no-document: library\.json/,
+    )
   })
 
   test('when library.json is not JSON', () => {

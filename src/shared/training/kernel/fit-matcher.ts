@@ -3,15 +3,17 @@ import type { FeatureShape } from '../../format/kernel-bytes'
 import { kernelByteLength } from '../../format/kernel-bytes'
 import type { MatcherKind, ModelKernel } from '../../model/recogniser-model'
 import { createRandom } from '../../statistics/random'
+import { TRAINING_NOTES } from '../../words/en/training-notes'
 import { MOST_TEMPLATES } from '../budget'
 import type { Example } from '../examples'
 import { chooseTemplates } from '../template-choice'
-import { countFeatures, findBiases, type Matrix } from './design-matrix'
+import { Design } from './design'
+import { countFeatures, findBiases } from './design-matrix'
 import { planFeatures } from './feature-plan'
 import { groupsOf } from './groups'
 import { marginLoss, shareNearest } from './margins'
-import { quantiseKernel } from './quantise'
-import { fitRidge, type RidgeFit, STRENGTHS } from './ridge'
+import { type Quantised, quantiseKernel } from './quantise'
+import { fitRidge, type RidgeFit, STRENGTHS, weightsOf } from './ridge'
 import { coverTemplates, heldOutLogDistances } from './template-distances'
 
 /** What the trainer may choose from. */
@@ -72,27 +74,32 @@ const LEAST_EXAMPLES = 3
 export function fitMatcher(core: Core, request: MatcherRequest): MatcherFit | null {
   const { wish, examples, classCount } = request
   const few = classCount < 2 || examples.length < LEAST_EXAMPLES * classCount
-  const tried: (MatcherFit | null)[] = []
+  const tried: (Draft | null)[] = []
   if (wish !== 'kernel' || few) tried.push(fitTemplates(request))
   if (wish !== 'template' && !few) {
-    const features = growFeatures(core, request)
+    const numbers = wish === 'auto' ? templateCounts(request) : []
+    const features = growFeatures(core, request, [0, ...numbers])
     const alone = fitKernel(core, request, { features, pools: 2, perClass: 0 })
     const strengths = alone === null ? STRENGTHS : [alone.strength]
     tried.push(alone)
-    for (const perClass of wish === 'auto' ? templateCounts(request) : []) {
+    for (const perClass of numbers) {
       tried.push(fitKernel(core, request, { features, pools: 2, perClass, strengths }))
     }
-    const { perClass } = bestOf(tried.filter((fit) => fit?.kernel)) ?? { perClass: 0 }
+    const { perClass } = bestOf(tried.filter((fit) => fit?.kind !== 'template')) ?? { perClass: 0 }
     tried.push(fitKernel(core, request, { features, pools: 3, perClass, strengths }))
   }
   const best = bestOf(tried)
-  if (best?.kind !== 'template') return best
-  return { ...best, chosen: chooseAllTemplates(request) }
+  return best?.finish() ?? null
 }
 
-function bestOf(tried: readonly (MatcherFit | null)[]): MatcherFit | null {
+/** What there is to choose by, before the work that only the chosen one needs. */
+interface Draft extends Pick<MatcherFit, 'kind' | 'perClass' | 'strength' | 'loss'> {
+  finish(): MatcherFit
+}
+
+function bestOf(tried: readonly (Draft | null)[]): Draft | null {
   const possible = tried.filter((fit) => fit !== null)
-  return possible.reduce<MatcherFit | null>(
+  return possible.reduce<Draft | null>(
     (best, fit) => (best === null || fit.loss < best.loss ? fit : best),
     null,
   )
@@ -107,19 +114,30 @@ function templateCounts({ budgetBytes, classCount, length, channels }: MatcherRe
 
 interface Features {
   shapes: FeatureShape[]
-  /** With all three pools. */
-  counts: Matrix
+  design: Design
 }
 
-/** As many features as the roomiest choice may use; the others take the first of them. */
-function growFeatures(core: Core, request: MatcherRequest): Features {
+/**
+ * As many features as the roomiest choice may use; the others take the first of them.
+ * @param perClass numbers of templates that leave room for features
+ */
+function growFeatures(core: Core, request: MatcherRequest, perClass: readonly number[]): Features {
   const { examples, length, channels, seed } = request
   const random = createRandom(seed)
   const count = roomFor(request.budgetBytes, request.classCount, 2)
   const plan = planFeatures(count, length, channels, random.fork())
   const queries = examples.map((example) => example.query)
   const shapes = findBiases(core, queries, plan, random.fork())
-  return { shapes, counts: countFeatures(core, queries, shapes, 3) }
+  const asked = perClass.flatMap((templates) => {
+    return [2, 3].map((pools) => roomBeside(request, templates, pools))
+  })
+  return { shapes, design: new Design(countFeatures(core, queries, shapes), asked, core) }
+}
+
+/** Features that have room beside so many templates of every class, about. */
+function roomBeside(request: MatcherRequest, perClass: number, pools: number): number {
+  const { budgetBytes, classCount, length, channels } = request
+  return roomFor(budgetBytes - perClass * classCount * length * channels, classCount, pools)
 }
 
 function roomFor(bytes: number, classCount: number, pools: number): number {
@@ -132,7 +150,7 @@ function roomFor(bytes: number, classCount: number, pools: number): number {
  * Judged with templates that cover their classes, which is quick to choose again for every group;
  * the templates themselves are chosen with more care.
  */
-function fitTemplates(request: MatcherRequest): MatcherFit | null {
+function fitTemplates(request: MatcherRequest): Draft | null {
   const { examples, classCount, table, templatesPerGesture } = request
   const total = mostTemplates(request)
   if (total < classCount) return null
@@ -142,17 +160,24 @@ function fitTemplates(request: MatcherRequest): MatcherFit | null {
   const groups = groupsOf(examples)
   const logs = heldOutLogDistances(table, examples.length, classCount, groups, cover)
   const judged = { classes: examples.map((e) => e.gesture), classCount, values: logs }
+  const loss = marginLoss(judged)
   return {
     kind: 'template',
-    chosen: [],
     perClass,
     strength: 0,
-    kernel: null,
-    heldOut: logs.map((value) => Math.exp(value) - 1),
-    perLog: null,
-    loss: marginLoss(judged),
-    share: shareNearest(judged),
-    says: `up to ${total} templates`,
+    loss,
+    finish: () => ({
+      kind: 'template',
+      chosen: chooseAllTemplates(request),
+      perClass,
+      strength: 0,
+      kernel: null,
+      heldOut: logs.map((value) => Math.exp(value) - 1),
+      perLog: null,
+      loss,
+      share: shareNearest(judged),
+      says: TRAINING_NOTES.upToTemplates(total),
+    }),
   }
 }
 
@@ -175,7 +200,7 @@ interface KernelChoice {
   strengths?: readonly number[]
 }
 
-function fitKernel(core: Core, request: MatcherRequest, choice: KernelChoice): MatcherFit | null {
+function fitKernel(core: Core, request: MatcherRequest, choice: KernelChoice): Draft | null {
   const { examples, classCount, table, budgetBytes } = request
   const { features, pools, perClass, strengths = STRENGTHS } = choice
   const cover = (rows: readonly number[]) =>
@@ -184,28 +209,50 @@ function fitKernel(core: Core, request: MatcherRequest, choice: KernelChoice): M
   const used = chosen.flat().length * request.length * request.channels
   const count = Math.min(features.shapes.length, roomFor(budgetBytes - used, classCount, pools))
   if (count < LEAST_FEATURES) return null
-  const shapes = features.shapes.slice(0, count)
-  const counts = firstColumns(features, count, pools)
   const classes = examples.map((example) => example.gesture)
   const groups = groupsOf(examples)
-  const fit = fitRidge(counts, classes, classCount, groups, strengths, core)
+  const gram = features.design.gram(count, pools)
+  const fit = fitRidge(gram, classes, classCount, groups, strengths, core)
   const logs =
     perClass === 0 ? null : heldOutLogDistances(table, examples.length, classCount, groups, cover)
-  const { factor, values, loss, share } = combine(fit, logs, classes, classCount)
-  const rounded = quantiseKernel(shapes, pools, fit, counts, factor, logs, core)
-  const { unit, constant } = rounded
-  return {
-    kind: perClass === 0 ? 'kernel' : 'both',
-    chosen,
-    perClass,
-    strength: fit.strength,
-    kernel: rounded.kernel,
-    heldOut: values.map((value) => Math.max(0, (value + constant) * unit)),
-    perLog: 1 / (unit * (factor || 1)),
-    loss,
-    share,
-    says: `${count} kernel features of ${pools} pools, ${chosen.flat().length} templates, log weight ${factor}, ridge ${fit.strength}, int8 changes ${(100 * rounded.changed).toFixed(1)} % of training answers`,
+  const combined = combine(fit, logs, classes, classCount)
+  const kind = perClass === 0 ? 'kernel' : 'both'
+  const draft = { kind, perClass, strength: fit.strength, loss: combined.loss } as const
+  const finish = (): MatcherFit => {
+    const { kernel, unit, constant, changed } = roundKernel(core, { ...choice, count }, fit, {
+      factor: combined.factor,
+      logs,
+    })
+    return {
+      ...draft,
+      chosen,
+      kernel,
+      heldOut: combined.values.map((value) => Math.max(0, (value + constant) * unit)),
+      perLog: 1 / (unit * (combined.factor || 1)),
+      share: combined.share,
+      says: TRAINING_NOTES.kernelFeatures({
+        count,
+        pools,
+        templates: chosen.flat().length,
+        logWeight: combined.factor,
+        ridge: fit.strength,
+        changed,
+      }),
+    }
   }
+  return { ...draft, finish }
+}
+
+function roundKernel(
+  core: Core,
+  { features: { shapes, design }, count, pools }: KernelChoice & { count: number },
+  fit: RidgeFit,
+  { factor, logs }: { factor: number; logs: Float64Array | null },
+): Quantised {
+  const counts = design.counts(count, pools)
+  const weights = weightsOf(fit, design, counts, design.columnsOf(count, pools), core)
+  const whole = { ...weights, fitted: fit.fitted }
+  return quantiseKernel(shapes.slice(0, count), pools, whole, counts, factor, logs, core)
 }
 
 interface Combined {
@@ -229,19 +276,4 @@ function combine(
     return { factor, values, loss: marginLoss(judged), share: shareNearest(judged) }
   })
   return all.reduce((best, each) => (each.loss < best.loss ? each : best))
-}
-
-/** Columns of the first features, and of each the first pools. */
-function firstColumns({ shapes, counts }: Features, count: number, pools: number): Matrix {
-  const all = counts.columns / shapes.length
-  const columns = count * pools
-  const values = new Float64Array(counts.rows * columns)
-  let at = 0
-  for (let i = 0; i < counts.rows; i++) {
-    for (let f = 0; f < count; f++) {
-      const from = i * counts.columns + f * all
-      for (let pool = 0; pool < pools; pool++) values[at++] = counts.values[from + pool]!
-    }
-  }
-  return { rows: counts.rows, columns, values }
 }

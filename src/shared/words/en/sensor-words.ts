@@ -6,7 +6,6 @@ import type {
   SweepAxis,
   SweepVerdict,
 } from '../../decide/sensor-decision'
-import { settingWords } from '../../decide/setting-words'
 import { FEWEST_TESTERS } from '../../decide/tester-loss'
 import {
   byteText,
@@ -18,6 +17,7 @@ import {
   shortNumber,
   UNIT_SPACE,
 } from './numbers'
+import { settingWords } from './setting-words'
 
 export const SWEEP_TITLES: Record<SweepAxis, string> = {
   gyro: 'Without the gyroscope',

@@ -1,4 +1,4 @@
-import type { SensorSetting } from './sensor-decision'
+import type { SensorSetting } from '../../decide/sensor-decision'
 
 /** Narrow no-break space between a number and its unit. */
 const UNIT = '\u202f'
