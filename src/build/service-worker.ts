@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { build } from 'vite'
 import type { PrecachedFile } from '../shared/protocol/precached-file'
-import { chosenLanguage, words } from './language/words'
+import { ENGLISH, words } from './language/words'
 import { listFiles } from './list-files'
 import { repositoryPath } from './paths'
 
@@ -11,13 +11,13 @@ import { repositoryPath } from './paths'
 const LEFT_OUT =
   /^(service-worker\.js|third-party-licences\.md|screenshot\.png|schema\/.*|.*\.map)$/
 
-/** Writes service-worker.js to a built app; it knows every file there by name and digest. */
-export async function buildServiceWorker(folder: string): Promise<void> {
+/** Writes service-worker.js to an app built in a language; it knows every file by name and digest. */
+export async function buildServiceWorker(folder: string, language = ENGLISH): Promise<void> {
   await build({
     configFile: false,
     logLevel: 'warn',
     publicDir: false,
-    plugins: [words(chosenLanguage(process.env.MOVEWRIGHT_LANGUAGE ?? ''))],
+    plugins: [words(language)],
     define: { PRECACHED_FILES: JSON.stringify(filesToKeep(folder)) },
     build: {
       outDir: folder,

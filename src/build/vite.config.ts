@@ -6,27 +6,31 @@ import { chosenLanguage, words } from './language/words'
 import { DIST, repositoryPath } from './paths'
 import { sourceVersion } from './source-version'
 
-const language = chosenLanguage(process.env.MOVEWRIGHT_LANGUAGE ?? '')
+/**
+ * How the app is built in a language; see `chosenLanguage`. Addresses are relative, so that the
+ * built folder runs under any path of any static host.
+ */
+export const configOf = (language: string) =>
+  defineConfig({
+    root: repositoryPath('src'),
+    publicDir: repositoryPath('public'),
+    base: './',
+    cacheDir: repositoryPath('node_modules/.cache/vite'),
+    define: { __SOURCE_VERSION__: JSON.stringify(sourceVersion()) },
+    plugins: [words(language), preact(), pageWords(language), contentSecurityPolicy()],
+    worker: { format: 'es', plugins: () => [words(language)] },
+    server: { fs: { allow: [repositoryPath('.')] } },
+    build: {
+      outDir: DIST,
+      emptyOutDir: true,
+      target: 'es2022',
+      // A wasm or image put inline as a data: address would be refused by the policy.
+      assetsInlineLimit: 0,
+      // Every browser that gives motion readings to a module worker preloads modules by itself.
+      modulePreload: { polyfill: false },
+      reportCompressedSize: false,
+      license: { fileName: 'third-party-licences.md' },
+    },
+  })
 
-/** Addresses are relative, so that the built folder runs under any path of any static host. */
-export default defineConfig({
-  root: repositoryPath('src'),
-  publicDir: repositoryPath('public'),
-  base: './',
-  cacheDir: repositoryPath('node_modules/.cache/vite'),
-  define: { __SOURCE_VERSION__: JSON.stringify(sourceVersion()) },
-  plugins: [words(language), preact(), pageWords(language), contentSecurityPolicy()],
-  worker: { format: 'es', plugins: () => [words(language)] },
-  server: { fs: { allow: [repositoryPath('.')] } },
-  build: {
-    outDir: DIST,
-    emptyOutDir: true,
-    target: 'es2022',
-    // A wasm or image put inline as a data: address would be refused by the policy.
-    assetsInlineLimit: 0,
-    // Every browser that gives motion readings to a module worker preloads modules by itself.
-    modulePreload: { polyfill: false },
-    reportCompressedSize: false,
-    license: { fileName: 'third-party-licences.md' },
-  },
-})
+export default configOf(chosenLanguage(process.env.MOVEWRIGHT_LANGUAGE ?? ''))

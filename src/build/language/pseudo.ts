@@ -29,13 +29,14 @@ function accented(text: string): string {
     .replace(/[A-Za-z]/g, (letter) => ACCENTS.get(letter) ?? letter)
 }
 
-/** What is read by the program and not by people, even where words stand. */
+/** What is read by the program and not by people, even where words stand: names, and what is one. */
 const CODES = /^(kind|code|id|key|tone|icon|href|locale|tag)$/
+const CODE = /^[a-z][a-z\d]*([-/][a-z\d]+)*$/
 
 /** A file of words with every text in it as `pseudoText` has it. */
 export function pseudoSource(file: string, code: string): string {
   const pieces = codeStrings(file, code)
-    .filter(({ of }) => of === null || !CODES.test(of))
+    .filter(({ of, text }) => of === null || !CODES.test(of) || !CODE.test(text))
     .flatMap((one) => one.pieces)
     .sort((a, b) => b.start - a.start)
   let done = code

@@ -1,4 +1,7 @@
 import type { Page } from 'playwright-core'
+import { MOVES } from '../../shared/words/en/moves'
+import { PROOF } from '../../shared/words/en/proof'
+import { SHELL } from '../../shared/words/en/shell'
 import { beginEmptyLibrary, EMPTY_PLACES, open, SCENES } from './by-hand'
 
 /** A screen met on the way, by its address behind '#/'. */
@@ -29,12 +32,7 @@ export async function visitEveryScreen(
     seen.push(met)
     await look(met)
   }
-  await page.goto(url)
-  await page.getByRole('button', { name: 'Load the lantern parade demo' }).waitFor()
-  await meet({ address: '', kind: 'empty start' })
-  await page.getByRole('button', { name: 'Load the lantern parade demo' }).click()
-  await page.locator('.moves-grid').waitFor({ timeout: 120_000 })
-  await measure(page)
+  await openDemo(page, url, meet)
   await follow(page, ['moves', ...STRAYED], seen, meet)
   for (const { kind, reach } of SCENES) {
     await reach(page)
@@ -47,6 +45,42 @@ export async function visitEveryScreen(
     await meet({ address, kind: `${address} of an empty library` })
   }
   return seen
+}
+
+/**
+ * What links lead to alone, of an app in any language.
+ * @param say how the app has what the words say in English
+ */
+export async function visitLinks(
+  page: Page,
+  url: string,
+  look: (met: Met) => Promise<void>,
+  say: (english: string) => string,
+): Promise<void> {
+  await openDemo(page, url, look, say)
+  const seen: Met[] = []
+  await follow(page, ['moves'], seen, async (met) => {
+    seen.push(met)
+    await look(met)
+  })
+}
+
+/** Looks at the empty start, loads the demo library and measures it. */
+async function openDemo(
+  page: Page,
+  url: string,
+  look: (met: Met) => Promise<void>,
+  say = (english: string) => english,
+): Promise<void> {
+  await page.goto(url)
+  const load = page.getByRole('button', { name: say(MOVES.loadDemo) })
+  await load.waitFor()
+  await look({ address: '', kind: 'empty start' })
+  await load.click()
+  await page.locator('.moves-grid').waitFor({ timeout: 120_000 })
+  await page.getByRole('link', { name: say(SHELL.proof), exact: true }).click()
+  await page.getByRole('button', { name: say(PROOF.measure), exact: true }).click()
+  await page.locator('.proof-result').waitFor({ timeout: 240_000 })
 }
 
 /** Visits these and what their links lead to, unless one of the kind was met before. */
@@ -65,12 +99,6 @@ async function follow(
     await meet({ address, kind })
     waiting.push(...(await linksOf(page)))
   }
-}
-
-async function measure(page: Page): Promise<void> {
-  await page.getByRole('link', { name: 'Proof', exact: true }).click()
-  await page.getByRole('button', { name: 'Measure', exact: true }).click()
-  await page.locator('.proof-result').waitFor({ timeout: 240_000 })
 }
 
 async function addressOf(page: Page): Promise<string> {

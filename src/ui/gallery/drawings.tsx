@@ -32,8 +32,8 @@ const RATES = [
 ]
 
 const RIBBONS = [
-  { name: 'path', ribbon: ribbonExample(1, 2) },
-  { name: 'path', ribbon: ribbonExample(3, 1) },
+  { name: GALLERY.path, ribbon: ribbonExample(1, 2) },
+  { name: GALLERY.path, ribbon: ribbonExample(3, 1) },
   { name: GALLERY.heldStill, ribbon: { kind: 'static', takes: 4, elevationDeg: 62 } as const },
   { name: GALLERY.noTakesNote, ribbon: { kind: 'none' } as const },
 ]

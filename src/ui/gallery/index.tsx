@@ -43,7 +43,7 @@ export function Gallery() {
         <Charts />
       </Section>
       <Section title={GALLERY.icons}>
-        <ul class="gallery-icons">
+        <ul class="gallery-icons" translate={false}>
           {ICON_NAMES.map((name) => (
             <li key={name}>
               <Icon name={name} />
@@ -60,7 +60,7 @@ function Tokens() {
   return (
     <>
       <Part name={GALLERY.colour} says={GALLERY.colourSays}>
-        <ul class="gallery-tokens">
+        <ul class="gallery-tokens" translate={false}>
           {[...TOKENS, 'amber'].map((name) => (
             <li key={name}>
               <i style={{ '--shown': `var(--${name})` }} />

@@ -51,7 +51,7 @@ export function Told() {
             row={(row) => <a href="#/gallery">{row}</a>}
           />
         </div>
-        <State name="empty">
+        <State name={GALLERY.emptyState}>
           <p class="quiet">{GALLERY.cardEmpty}</p>
         </State>
       </Part>

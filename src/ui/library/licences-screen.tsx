@@ -35,10 +35,16 @@ export function LicencesScreen() {
 function Licence({ one: { name, version, licence, text } }: { one: PackageLicence }) {
   return (
     <details class="licence">
-      <summary>
+      <summary translate={false}>
         {name} {version}, {licence}
       </summary>
-      <p class="small licence-text">{text === '' ? LICENCES.noText : text}</p>
+      {text === '' ? (
+        <p class="small">{LICENCES.noText}</p>
+      ) : (
+        <p class="small licence-text" lang="en" translate={false}>
+          {text}
+        </p>
+      )}
     </details>
   )
 }

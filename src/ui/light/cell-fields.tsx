@@ -101,7 +101,7 @@ function VoltageFields({ power, onChange }: Omit<PowerProps, 'problem'>) {
       <div class="spread-fields">
         <NumberField
           label={LIGHT_POWER.cells.inside}
-          unit="ohm"
+          unit={LIGHT_POWER.spread.ohm}
           value={power.cellOhm}
           min={0}
           max={10_000}

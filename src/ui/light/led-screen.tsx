@@ -59,7 +59,7 @@ export function LedScreen({ library }: { library: Library }) {
         />
         <NumberField
           label={LIGHT_POWER.led.driver}
-          unit="ohm"
+          unit={LIGHT_POWER.spread.ohm}
           value={led.driverOhm}
           min={0}
           max={10_000}
@@ -154,7 +154,7 @@ function EmitterSection(
         />
         <NumberField
           label={LIGHT_POWER.led.resistor}
-          unit="ohm"
+          unit={LIGHT_POWER.spread.ohm}
           value={emitter.resistorOhm}
           min={0}
           max={1_000_000}

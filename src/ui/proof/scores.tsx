@@ -19,8 +19,8 @@ export function Scores({ evaluation }: { evaluation: Evaluation }) {
           <GestureRibbon gestureId={score.gestureId} size={44} />
           <div>
             <h3>{score.name}</h3>
-            <RateBar name="recall" rate={score.recall} from={from} />
-            <RateBar name="precision" rate={score.precision} from={from} />
+            <RateBar name={PROOF.recall} rate={score.recall} from={from} />
+            <RateBar name={PROOF.precision} rate={score.precision} from={from} />
           </div>
         </div>
       ))}

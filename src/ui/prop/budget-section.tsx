@@ -5,6 +5,7 @@ import { budgetWarnings, savings } from '../../shared/budget/warnings'
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
 import type { Target } from '../../shared/model/target'
 import { type BudgetRow, budgetRows, savingLine } from '../../shared/words/en/budget-words'
+import { KNOWN_WORDS } from '../../shared/words/en/known-words'
 import { PROP } from '../../shared/words/en/prop'
 import { Notice, Section, SelectField, useApp } from '../common'
 
@@ -76,7 +77,7 @@ function Row({ row }: { row: BudgetRow }) {
     <div class="fact">
       <dt>{row.label}</dt>
       <dd>
-        {row.value} <small class={`known known-${row.known}`}>{row.known}</small>
+        {row.value} <small class={`known known-${row.known}`}>{KNOWN_WORDS[row.known]}</small>
       </dd>
       {row.share !== null && (
         <dd class="fact-bar" aria-hidden="true">

@@ -2,6 +2,7 @@ import type { TrainedModel } from '../../shared/model/evaluation'
 import { matcherKind } from '../../shared/model/recogniser-model'
 import type { Target } from '../../shared/model/target'
 import { type ModelFact, misfits, modelFacts } from '../../shared/present/model-facts'
+import { KNOWN_WORDS } from '../../shared/words/en/known-words'
 import { KIND_WORDS } from '../../shared/words/en/matcher-words'
 import { PROP } from '../../shared/words/en/prop'
 import type { Job } from '../../state/app'
@@ -93,7 +94,7 @@ function FactRow({ fact }: { fact: ModelFact }) {
     <div class="fact">
       <dt>{fact.label}</dt>
       <dd>
-        {fact.value} <small class={`known known-${fact.known}`}>{fact.known}</small>
+        {fact.value} <small class={`known known-${fact.known}`}>{KNOWN_WORDS[fact.known]}</small>
       </dd>
       {fact.share !== null && (
         <dd class="fact-bar" aria-hidden="true">

@@ -1,3 +1,5 @@
+const WAYS = { up: 'up', down: 'down' }
+
 /** The steps at the bench: what each is called, and what to do. */
 export const BOARD_ROUTINE = {
   free: {
@@ -9,8 +11,8 @@ export const BOARD_ROUTINE = {
     instruction: 'Lay the board on the table and touch neither. Nothing else may move the table.',
   },
   face: (axis: string, way: 'up' | 'down') => ({
-    name: `${axis} ${way}`,
-    instruction: `Set the board so that its ${axis} axis, as the data sheet draws it, points ${way}. Let go of it.`,
+    name: `${axis} ${WAYS[way]}`,
+    instruction: `Set the board so that its ${axis} axis, as the data sheet draws it, points ${WAYS[way]}. Let go of it.`,
   }),
   turn: (axis: string) => ({
     name: `Turn about ${axis}`,

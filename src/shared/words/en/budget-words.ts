@@ -10,6 +10,8 @@ import type { Saving } from '../../budget/warnings'
 import type { RecogniserModel } from '../../model/recogniser-model'
 import { byteText, percent, shortNumber, UNIT_SPACE } from './numbers'
 
+const UNITS = { cycles: 'cycles', instructions: 'instructions' }
+
 /** One line of the budget. */
 export interface BudgetRow {
   label: string
@@ -59,7 +61,7 @@ function timeRows(budget: Budget, part: Part): BudgetRow[] {
       value: msText(decisionMs.value),
       known: decisionMs.provenance,
       share: null,
-      note: `normalising ${share(work.normalise)}, warping ${share(work.warp)}${kernel}; ${unit} of operations measured within ${percent(fitError)}, ${part.cyclesPerInstruction} cycles each assumed`,
+      note: `normalising ${share(work.normalise)}, warping ${share(work.warp)}${kernel}; ${UNITS[unit]} of operations measured within ${percent(fitError)}, ${part.cyclesPerInstruction} cycles each assumed`,
     },
     {
       label: 'Processor busy',

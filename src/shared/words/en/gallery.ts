@@ -53,6 +53,8 @@ export const GALLERY = {
   textField: 'Text field',
   textFieldSays: 'Label above, hint below; what is wrong is said in the hint.',
   empty: 'Empty',
+  path: 'path',
+  emptyState: 'empty',
   suchAsRing: 'such as Ring',
   wrong: 'Wrong',
   wrongExample: '5000 is more than the sensor gives: 1600 samples a second at most.',

@@ -9,6 +9,7 @@ export const LIGHT_POWER = {
     max: 'most',
     quantity: 'quantity',
     unit: 'unit',
+    ohm: 'ohm',
     ofUnit: (label: string, unit: string) => `${label}, ${unit}`,
   },
   cells: {

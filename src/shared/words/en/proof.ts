@@ -64,6 +64,8 @@ export const PROOF = {
   both: 'both',
   leftOut: (takes: number) => `${plural('take', takes)} left out`,
   leftOutBecause: (takes: number, reason: string) => `${plural('take', takes)}: ${reason}`,
+  recall: 'recall',
+  precision: 'precision',
   scoresTitle: 'Gesture by gesture',
   scoresLead:
     'Recall: of the takes performed, how many were answered so. Precision: of the answers, how many were right. Lines are 95 % Wilson intervals.',

@@ -100,8 +100,14 @@ const SOURCES: Record<Source, string> = {
   board: 'board',
 }
 
+const HANDS: Record<Hand, string> = {
+  left: ', left hand',
+  right: ', right hand',
+  unknown: '',
+}
+
 function by(tester: string, hand: Hand): string {
-  return `by ${tester}${hand === 'unknown' ? '' : `, ${hand} hand`}`
+  return `by ${tester}${HANDS[hand]}`
 }
 
 function hertz(rateHz: number): string {

@@ -22,10 +22,12 @@ export function promptWords(plan: Plan, prompt: Prompt): string {
   return gesture?.words ?? ''
 }
 
+const HELD = { left: 'With the left hand', right: 'With the right hand' }
+
 /** How the prop is held for a prompt; empty where it does not matter. */
 export function holdWords(plan: Plan, prompt: Prompt): string {
   if (prompt.kind !== 'take') return ''
-  const hand = prompt.hand === null ? '' : `With the ${prompt.hand} hand`
+  const hand = prompt.hand === null ? '' : HELD[prompt.hand]
   if (plan.grip === 'free') return hand === '' ? '' : `${hand}.`
   const mark = 'the screen towards you at the start'
   return hand === '' ? `Hold it with ${mark}.` : `${hand}, ${mark}.`
