@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { createServer } from 'node:http'
+import { createServer, type IncomingMessage, type ServerResponse } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { join } from 'node:path'
 import { Window } from 'happy-dom'
@@ -31,6 +31,36 @@ function sessionOf(phone: number): { name: string; bytes: Uint8Array } {
   const file = sampleSessionFile(3, { id, testerKey: id, testerCode: `T${phone}` }, phone)
   const bytes = writeSessionFile(file)
   return { name: sessionFileName(file.session, bytes), bytes }
+}
+
+/** A folder on a server that answers as told, for as long as the work takes. */
+async function during<T>(
+  answer: (request: IncomingMessage, response: ServerResponse) => void,
+  work: (folder: SessionFolder) => Promise<T>,
+): Promise<T> {
+  const server = createServer(answer)
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
+  const { port } = server.address() as AddressInfo
+  try {
+    return await work(folderAt(`http://127.0.0.1:${port}/`))
+  } finally {
+    server.close()
+  }
+}
+
+/** A server for one file that keeps of it what it is told to. */
+function keeping(what: (body: Buffer) => Uint8Array, from: Uint8Array | null = null) {
+  let kept = from
+  return async (request: IncomingMessage, response: ServerResponse) => {
+    if (request.method === 'PUT') {
+      const parts: Buffer[] = []
+      for await (const part of request) parts.push(part as Buffer)
+      const isRefused = request.headers['if-none-match'] === '*' && kept !== null
+      if (!isRefused) kept = what(Buffer.concat(parts))
+      response.writeHead(isRefused ? 412 : 201).end()
+    } else if (kept === null) response.writeHead(404).end()
+    else response.writeHead(200, { 'Content-Length': kept.length }).end(kept)
+  }
 }
 
 const codeOf = (result: { ok: boolean; code?: string }) => (result.ok ? 'ok' : result.code)
@@ -89,6 +119,15 @@ describeWithTools('a folder of sessions on a real WebDAV server', ['lighttpd'], 
     expect(codeOf(await folderAt(server.folderUrl).read(name))).toBe('webdav/cut')
   })
 
+  it('gets a file whole of which a broken connection left a part', async () => {
+    const folder = folderAt(server.folderUrl)
+    const { name, bytes } = sessionOf(98)
+    writeFileSync(join(server.folder, name), bytes.subarray(0, 1200))
+    expect(await folder.add(name, bytes)).toEqual({ ok: true, value: 'stored' })
+    expect(await folder.read(name)).toEqual({ ok: true, value: bytes })
+    expect(await folder.add(name, bytes)).toEqual({ ok: true, value: 'there' })
+  })
+
   it('that is not there is told so', async () => {
     const folder = folderAt(`${server.url}nowhere/`)
     expect(codeOf(await folder.list())).toMatch(/^webdav\/(none|missing|forbidden)$/)
@@ -116,10 +155,68 @@ describeWithTools('a folder with a password', ['lighttpd'], () => {
   })
 })
 
-describeWithTools('a folder that cannot be used', [], () => {
+describeWithTools('a folder that cannot be used, or not as it should be', [], () => {
   it('since nobody answers, is told in a sentence', async () => {
     const listed = await folderAt('http://127.0.0.1:1/').list()
     expect(listed).toMatchObject({ ok: false, code: 'webdav/network' })
+  })
+
+  it('since every address answers with a start page, takes nothing and says so', async () => {
+    const { name, bytes } = sessionOf(1)
+    const page = Buffer.alloc(bytes.length - 1, 'x')
+    const length = { 'Content-Length': page.length }
+    const added = await during(
+      ({ method }, response) => {
+        if (method === 'PUT') response.writeHead(405).end()
+        else response.writeHead(200, length).end(method === 'GET' ? page : undefined)
+      },
+      (folder) => folder.add(name, bytes),
+    )
+    expect(codeOf(added)).toBe('webdav/none')
+  })
+
+  it('since it keeps but a part of what it takes, is not told to have it', async () => {
+    const { name, bytes } = sessionOf(1)
+    const added = await during(
+      keeping((body) => body.subarray(0, 1200)),
+      (folder) => folder.add(name, bytes),
+    )
+    expect(codeOf(added)).toBe('webdav/partly')
+  })
+
+  it.each([405, 501])(
+    'with HEAD, for its server answers %i, is used without it',
+    async (status) => {
+      const { name, bytes } = sessionOf(1)
+      const keep = keeping((body) => body)
+      const added = await during(
+        (request, response) =>
+          request.method === 'HEAD' ? response.writeHead(status).end() : keep(request, response),
+        async (folder) => [await folder.add(name, bytes), await folder.add(name, bytes)],
+      )
+      expect(added).toEqual([
+        { ok: true, value: 'stored' },
+        { ok: true, value: 'there' },
+      ])
+    },
+  )
+
+  it('as it says a file is there, of which there is a part, gets the rest', async () => {
+    const { name, bytes } = sessionOf(1)
+    const keep = keeping((body) => body, bytes.subarray(0, 1200))
+    let asked = 0
+    const added = await during(
+      (request, response) =>
+        // Not there yet when it is asked first: the other phone begins after that.
+        request.method === 'HEAD' && asked++ === 0
+          ? response.writeHead(404).end()
+          : keep(request, response),
+      async (folder) => [await folder.add(name, bytes), await folder.read(name)],
+    )
+    expect(added).toEqual([
+      { ok: true, value: 'stored' },
+      { ok: true, value: bytes },
+    ])
   })
 
   it.each([
@@ -127,15 +224,11 @@ describeWithTools('a folder that cannot be used', [], () => {
     [423, 'webdav/locked'],
     [500, 'webdav/refused'],
   ])('since the server answers %i, is told what that means', async (status, code) => {
-    const server = createServer((request, response) => {
-      response.statusCode = request.method === 'HEAD' ? 404 : status
-      response.end()
-    })
-    await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
-    const { port } = server.address() as AddressInfo
     const { name, bytes } = sessionOf(1)
-    const added = await folderAt(`http://127.0.0.1:${port}/`).add(name, bytes)
-    server.close()
+    const added = await during(
+      ({ method }, response) => response.writeHead(method === 'HEAD' ? 404 : status).end(),
+      (folder) => folder.add(name, bytes),
+    )
     expect(codeOf(added)).toBe(code)
   })
 

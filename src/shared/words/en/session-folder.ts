@@ -8,6 +8,8 @@ export const SESSION_FOLDER = {
     `"${text}" is no address of a folder: write one such as https://files.example.org/lantern/, without name and password.`,
   notWhole: (name: string) =>
     `${name} is not whole: a phone may still be sending it, or it was altered. Fetch again in a minute.`,
+  arrivedPartly: (name: string) =>
+    `${name} did not arrive whole in the folder: send it again, and check the folder’s address if it stays so.`,
   tooLarge: (name: string) => `${name} is larger than any session may be, so it was not fetched.`,
   password: 'The folder asks for a name and a password, or does not know these: type them again.',
   notWritable:
