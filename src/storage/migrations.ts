@@ -21,8 +21,12 @@ function addItemStores(db: Database): void {
   }
 }
 
+function addMarks(db: Database): void {
+  db.createObjectStore('marks', { keyPath: 'id' })
+}
+
 /** Entry i takes version i to version i + 1. Released entries never change; new ones are added. */
-export const SCHEMA_STEPS: readonly SchemaStep[] = [createStores, addItemStores]
+export const SCHEMA_STEPS: readonly SchemaStep[] = [createStores, addItemStores, addMarks]
 
 /** Version of the database, apart from that of the app and that of library files. */
 export const SCHEMA_VERSION = SCHEMA_STEPS.length

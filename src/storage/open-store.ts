@@ -7,6 +7,7 @@ import { listItems, putItem, removeItems } from './items'
 import { discardJournal, finishJournal, listUnfinished, openJournal } from './journal'
 import { JournalLocks } from './journal-locks'
 import { addFullLibrary, listLibraries, loadFull, markLibrary, putLibrary } from './libraries'
+import { readMarks } from './marks'
 import { purgeDeleted } from './purge'
 import { quotaFacts, requestPersistence } from './quota'
 import {
@@ -53,6 +54,7 @@ export async function openStore(
     addRecordings: (items) => addRecordings(connection, items),
     inventory: () => inventory(connection),
     purgeDeleted: (before) => purgeDeleted(connection, before),
+    marks: () => readMarks(connection),
     openJournal: (recording) => openJournal(connection, locks, recording),
     unfinished: () => listUnfinished(connection, unreadable, locks),
     finishUnfinished: (id, recording) => finishJournal(connection, id, recording),

@@ -1,24 +1,34 @@
 import type { Connection } from './connection'
 import { StorageError } from './failure'
-import { chunksOf, ITEM_KINDS, type ItemKind, type WriteTransaction } from './schema'
+import { markWithdrawals } from './marks'
+import {
+  chunksOf,
+  ITEM_KINDS,
+  type ItemKind,
+  type StoredLibrary,
+  type WriteTransaction,
+} from './schema'
 import { write } from './transaction'
 
 /**
  * Removes for good, in one transaction, every library and recording deleted before a time (RFC
- * 3339 in UTC, as stored: such times sort as text). A library takes its recordings along.
+ * 3339 in UTC, as stored: such times sort as text). A library takes its recordings along; of what
+ * was withdrawn in it marks stay.
  * @throws StorageError
  */
 export async function purgeDeleted(connection: Connection, before: string): Promise<void> {
   const done = await write(
     connection,
-    ['libraries', 'recordings', 'journals', 'chunks', ...ITEM_KINDS],
+    ['libraries', 'recordings', 'journals', 'chunks', 'marks', ...ITEM_KINDS],
     async (tx) => {
-      const libraryIds = await deletedLibraries(tx, before)
+      const libraries = await deletedLibraries(tx, before)
+      const libraryIds = libraries.map(({ id }) => id)
       const recordingIds = await recordingsToPurge(tx, before, libraryIds)
       const journalIds = (await tx.objectStore('journals').getAll())
         .filter(({ libraryId }) => libraryIds.includes(libraryId))
         .map(({ id }) => id)
       await Promise.all([
+        ...libraries.map((one) => markWithdrawals(tx, one)),
         ...libraryIds.map((id) => tx.objectStore('libraries').delete(id)),
         ...recordingIds.map((id) => tx.objectStore('recordings').delete(id)),
         ...journalIds.map((id) => tx.objectStore('journals').delete(id)),
@@ -33,11 +43,9 @@ export async function purgeDeleted(connection: Connection, before: string): Prom
   if (!done.ok && done.code !== 'storage/reader') throw new StorageError(done.code, done.message)
 }
 
-async function deletedLibraries(tx: WriteTransaction, before: string): Promise<string[]> {
+async function deletedLibraries(tx: WriteTransaction, before: string): Promise<StoredLibrary[]> {
   const libraries = await tx.objectStore('libraries').getAll()
-  return libraries
-    .filter(({ deletedAt }) => typeof deletedAt === 'string' && deletedAt < before)
-    .map(({ id }) => id)
+  return libraries.filter(({ deletedAt }) => typeof deletedAt === 'string' && deletedAt < before)
 }
 
 async function purgeItems(

@@ -1,4 +1,5 @@
 import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames as NamesOf } from 'idb'
+import type { Withdrawal } from '../shared/collect/withdrawal'
 import type { Library, Recording } from '../shared/model/library'
 import type { SampleBlock } from '../shared/model/sample'
 import type { KeptItem } from './store'
@@ -46,6 +47,8 @@ export interface MovewrightDb extends DBSchema {
   models: ItemStore
   /** Testers' sessions, running or done. */
   sessions: ItemStore
+  /** What is left of withdrawals when their library was removed for good: see `Marks`. */
+  marks: { key: string; value: { id: string; why: Withdrawal['why'] } }
   /** Results of long jobs, under the fingerprint of what they were computed from. */
   results: ItemStore
 }

@@ -1,4 +1,5 @@
 import type { Inventory } from '../shared/backup/plan-restore'
+import type { Marks } from '../shared/collect/marks'
 import type {
   Background,
   FullLibrary,
@@ -35,6 +36,8 @@ export interface Journal {
   /** Makes it a recording, in one transaction; the journal is gone then. */
   finish(recording: Recording): Promise<Result<Recording>>
   discard(): Promise<void>
+  /** Lets go of it as it is, as a kill would: from now on it is unfinished, here too. */
+  leave(): void
 }
 
 /** A value kept beside a library and removed with it. What is in it only its owner knows. */
@@ -89,8 +92,10 @@ export interface Store {
   addRecordings(items: RecordingWithSamples[]): Promise<Result<null>>
   /** Ids of all that is stored, what is deleted and can still be undone included. */
   inventory(): Promise<Inventory>
-  /** Removes for good what was deleted before `before` (RFC 3339). */
+  /** Removes for good what was deleted before `before` (RFC 3339); marks of what was withdrawn stay. */
   purgeDeleted(before: string): Promise<void>
+  /** What is left of withdrawals whose library was removed for good. */
+  marks(): Promise<Marks>
 
   openJournal(recording: Recording): Promise<Result<Journal>>
   /** Journals left behind by a kill, to be finished or discarded. */

@@ -76,6 +76,14 @@ describe.each(SCHEMA_STEPS.map((_, step) => step + 1))(
       store.close()
     })
 
+    it('gives marks of what was withdrawn in libraries that are gone', async () => {
+      const store = await opened('marks')
+      const marks = valuesOf<{ id: string; why: string }>('marks')
+      expect(marks).toHaveLength(version < 3 ? 0 : 3)
+      expect([...(await store.marks())]).toEqual(marks.map(({ id, why }) => [id, why]))
+      store.close()
+    })
+
     it('gives what was kept beside a library', async () => {
       const store = await opened('items')
       for (const kind of ITEM_KINDS) {

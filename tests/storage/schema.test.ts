@@ -24,6 +24,7 @@ describe('the schema', () => {
       'chunks',
       'journals',
       'libraries',
+      'marks',
       'models',
       'recordings',
       'results',

@@ -1,4 +1,5 @@
 import { contentId } from '../collect/content-id'
+import { withWithdrawals } from '../collect/withdraw'
 import type { Library, Recording } from '../model/library'
 import type { SampleBlock } from '../model/sample'
 
@@ -27,11 +28,20 @@ export function withheldBy(
   }
 }
 
+/** A library of a backup without sessions that were withdrawn here, and with what remembers it. */
+export function withoutWithheld(theirs: Library, here: Library | undefined): Library {
+  const withdrawals = here?.withdrawals ?? []
+  if (withdrawals.length === 0) return theirs
+  const isWithheld = withheldBy(here, theirs)
+  const sessions = (theirs.sessions ?? []).filter((one) => !isWithheld(ofSession(one)))
+  return { ...withWithdrawals(theirs, withdrawals), sessions }
+}
+
 /** The library here with what only the backup has: gestures, plans and sessions. */
 export function filledUp(here: Library, theirs: Library): Library {
   const isWithheld = withheldBy(here, theirs)
   const sessions = withMissing(here.sessions ?? [], theirs.sessions ?? []).filter(
-    ({ id }) => !isWithheld({ sessionId: id } as Recording),
+    (one) => !isWithheld(ofSession(one)),
   )
   const plans = withMissing(here.plans ?? [], theirs.plans ?? [])
   return {
@@ -40,6 +50,11 @@ export function filledUp(here: Library, theirs: Library): Library {
     ...(plans.length === 0 ? {} : { plans }),
     ...(sessions.length === 0 ? {} : { sessions }),
   }
+}
+
+/** Any recording of a session, as far as it matters here. */
+function ofSession({ id }: { id: string }): Recording {
+  return { sessionId: id } as Recording
 }
 
 function withMissing<T extends { id: string }>(mine: readonly T[], theirs: readonly T[]): T[] {

@@ -61,7 +61,8 @@ export function dropTakes(
   return { library: withWithdrawals(library, dropped), removeIds: leaving.map(({ id }) => id) }
 }
 
-function withWithdrawals(library: Library, added: readonly Withdrawal[]): Library {
+/** The library with these too; what it has already stays as it is. */
+export function withWithdrawals(library: Library, added: readonly Withdrawal[]): Library {
   const known = library.withdrawals ?? []
   const keys = new Set(known.map(withdrawalKey))
   const fresh = added.filter((one) => !keys.has(withdrawalKey(one)))

@@ -6,6 +6,7 @@ import {
   planRestore,
   type RestoreWish,
 } from '../../shared/backup/plan-restore'
+import { remembered } from '../../shared/backup/remembered'
 import type { Recording } from '../../shared/model/library'
 import type { Result } from '../../shared/model/result'
 import type { Progress } from '../../shared/protocol/recogniser'
@@ -72,7 +73,16 @@ export function createBackup(shelf: Shelf, parts: RestoreParts): BackupState {
         return read.ok ? { ok: true, value: { file, contents: read.value } } : read
       }),
     plan: async ({ contents }, wish) => {
-      const [inventory, here] = await Promise.all([store.inventory(), librariesHere(store)])
+      const [inventory, here, marks] = await Promise.all([
+        store.inventory(),
+        librariesHere(store),
+        store.marks(),
+      ])
+      const at = new Date().toISOString()
+      for (const { library, recordings } of contents.libraries) {
+        const known = remembered(here.get(library.id), library, recordings, marks, at)
+        if (known !== undefined) here.set(library.id, known)
+      }
       return planRestore(contents, inventory, here, wish)
     },
     restoring,

@@ -1,9 +1,16 @@
 import type { CallOptions, RecogniserClient } from '../../recogniser/client'
 import type { PlannedLibrary } from '../../shared/backup/plan-restore'
 import type { ReadLibrary } from '../../shared/backup/read-backup'
-import { filledUp, withheldBy } from '../../shared/backup/withheld'
+import { remembered } from '../../shared/backup/remembered'
+import { filledUp, withheldBy, withoutWithheld } from '../../shared/backup/withheld'
+import { contentId } from '../../shared/collect/content-id'
 import { mapRecording } from '../../shared/collect/map-gestures'
-import type { FullLibrary } from '../../shared/model/library'
+import type {
+  FullLibrary,
+  Library,
+  Recording,
+  RecordingWithSamples,
+} from '../../shared/model/library'
 import { ok, type Result } from '../../shared/model/result'
 import type { StoredFile } from '../../shared/protocol/recogniser'
 import type { Store } from '../../storage/store'
@@ -49,19 +56,31 @@ export async function restoreLibraries(
   return ok(restored)
 }
 
-/** Leaves out what was withdrawn or dropped on this phone since. */
-async function permitted(store: Store, read: ReadLibrary): Promise<ReadLibrary> {
+/** What of a library may come back, and the library as this phone knows it. */
+interface Permitted extends ReadLibrary {
+  here: Library | undefined
+}
+
+/** Leaves out what was withdrawn or dropped on this phone since; a copy remembers that too. */
+async function permitted(store: Store, read: ReadLibrary): Promise<Permitted> {
   const { library, recordings } = read.full
-  const here = (await librariesHere(store)).get(library.id)
+  const marks = await store.marks()
+  const known = marks.size === 0 ? [] : recordings.map(withContent)
+  const stored = (await librariesHere(store)).get(library.id)
+  const here = remembered(stored, library, known, marks, new Date().toISOString())
   const isWithheld = withheldBy(here, library)
   const kept = recordings.filter(({ recording, samples }) => !isWithheld(recording, samples))
-  return { ...read, full: { library, recordings: kept } }
+  return { ...read, here, full: { library: withoutWithheld(library, here), recordings: kept } }
+}
+
+function withContent({ recording, samples }: RecordingWithSamples): Recording {
+  return { ...recording, contentId: contentId(samples) }
 }
 
 async function restoreOne(
   { store, saved }: RestoreParts,
   planned: PlannedLibrary,
-  read: ReadLibrary,
+  read: Permitted,
 ): Promise<Result<number>> {
   const { way } = planned
   if (way.kind === 'add') return fillUp(store, saved, planned, way, read)
@@ -87,10 +106,10 @@ async function fillUp(
   saved: SavedElsewhere,
   planned: PlannedLibrary,
   way: Extract<PlannedLibrary['way'], { kind: 'add' }>,
-  read: ReadLibrary,
+  read: Permitted,
 ): Promise<Result<number>> {
   const { id } = planned.library
-  const here = (await librariesHere(store)).get(id)
+  const { here } = read
   const theirs = read.full.library
   const missing = new Set(way.missing)
   const recordings = read.full.recordings.filter(({ recording }) => missing.has(recording.id))

@@ -4,6 +4,7 @@ import type { Identified } from '../../shared/collect/collection'
 import { type Incoming, matchGestures } from '../../shared/collect/incoming'
 import type { LabelChange } from '../../shared/collect/labels'
 import { mapGestures } from '../../shared/collect/map-gestures'
+import { type Marks, withRecalled } from '../../shared/collect/marks'
 import {
   collectionOf,
   conflictKey,
@@ -79,6 +80,7 @@ export class BringHome implements BringState {
   #run = 0
   #files: BringReport['files'] = []
   #own: Identified[] = []
+  #marks: Marks = new Map()
   /** The one that the files were read for; it may not be the open one any more. */
   #library: Library | null = null
   #storing: Promise<Result<null>> | null = null
@@ -216,6 +218,7 @@ export class BringHome implements BringState {
     if (!known.ok) return known
     // Other files were chosen meanwhile.
     if (run !== this.#run) return NOTHING
+    this.#marks = await this.#shelf.store.marks()
     this.#own = known.value.own
     this.#library = known.value.library
     return ok(known.value.library)
@@ -228,16 +231,17 @@ export class BringHome implements BringState {
   }
 
   #report(library: Library): BringReport {
-    const mine = collectionOf(library, this.#own)
+    const bare = collectionOf(library, this.#own)
     const matched = this.#matched(library)
     const mapped = this.#incoming.map(({ collection }) =>
       mapGestures(collection, (id) => matched.get(id) ?? this.#newId(id)),
     )
-    const shared = [...new Set(mapped.flatMap((one) => sharedCodes(mine, one)))]
+    const shared = [...new Set(mapped.flatMap((one) => sharedCodes(bare, one)))]
     const others = shared.filter((code) => !this.#choices.samePerson.has(code))
     const taken = this.#own.map(({ testerCode }) => testerCode)
     const at = new Date().toISOString()
     const theirs = mapped.map((one) => apart(one, others, taken, at, newId))
+    const mine = withRecalled(bare, theirs, this.#marks, library.id, at)
     return {
       library,
       files: this.#files,
