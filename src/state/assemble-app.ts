@@ -2,6 +2,7 @@ import { computed, type ReadonlySignal, type Signal, signal } from '@preact/sign
 import type { RecogniserClient } from '../recogniser/client'
 import type { SimulatedSource } from '../sensors/simulated-source'
 import type { LightPlayer } from '../shared/light/player'
+import { NOTICES } from '../shared/words/en/notices'
 import type { Store } from '../storage/store'
 import type { App, LibraryState, MotionState, UpdateState } from './app'
 import { compareBoard } from './compare-board'
@@ -123,7 +124,7 @@ function jobState(jobs: ReturnType<typeof createJobs>, recogniser: RecogniserCli
 
 async function writeHere({ store, notices, reload }: Shelf): Promise<void> {
   if ((await store.takePen()) === 'here') return reload()
-  notices.say('The other tab is recording: it goes on storing until that is ended.')
+  notices.say(NOTICES.otherTabRecords)
 }
 
 interface Slices {

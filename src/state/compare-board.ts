@@ -1,6 +1,7 @@
 import type { RecogniserClient } from '../recogniser/client'
 import type { BoardAnswer } from '../shared/firmware/board-answer'
 import { fail, ok, type Result } from '../shared/model/result'
+import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { App } from './app'
 import type { Shelf } from './shelf'
 
@@ -15,11 +16,11 @@ export async function compareBoard(
   text: string,
 ): Promise<Result<BoardAnswer>> {
   const open = current.value
-  if (open === null) return fail('board/no-library', 'There is no library open to compare with.')
+  if (open === null) return fail('board/no-library', OPEN_LIBRARY.noneToCompare)
   const trained = await train()
   if (!trained.ok) return trained
   const full = await store.loadFull(open.id)
-  if (full === null) return fail('board/no-library', 'The library to compare with is gone.')
+  if (full === null) return fail('board/no-library', OPEN_LIBRARY.goneToCompare)
   const vectors = await recogniser.vectors(full, trained.value)
   if (!vectors.ok) return vectors
   const { compareBoardAnswer } = await import('../shared/firmware/board-answer')

@@ -5,6 +5,7 @@ import { lightEvidence } from '../shared/firmware/light-note'
 import { fileWord } from '../shared/format/file-names'
 import type { LightPlayer } from '../shared/light/player'
 import { fail, ok, type Result } from '../shared/model/result'
+import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { App } from './app'
 import type { OutFile } from './exports'
 import type { Shelf } from './shelf'
@@ -17,11 +18,11 @@ export async function exportFirmware(
   loadLight: () => Promise<LightPlayer>,
 ): Promise<Result<OutFile>> {
   const open = current.value
-  if (open === null) return fail('export/no-library', 'There is no library open to export.')
+  if (open === null) return fail('export/no-library', OPEN_LIBRARY.noneToExport)
   const trained = await train()
   if (!trained.ok) return trained
   const full = await store.loadFull(open.id)
-  if (full === null) return fail('export/no-library', 'The library to export is gone.')
+  if (full === null) return fail('export/no-library', OPEN_LIBRARY.goneToExport)
   const vectors = await recogniser.vectors(full, trained.value)
   if (!vectors.ok) return vectors
   const origin = {

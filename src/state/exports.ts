@@ -1,6 +1,7 @@
 import type { RecogniserClient } from '../recogniser/client'
 import { fileWord } from '../shared/format/file-names'
 import { fail, ok, type Result } from '../shared/model/result'
+import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { HandedFile, Steering } from './app'
 import type { SavedElsewhere } from './saved-elsewhere'
 import type { Shelf } from './shelf'
@@ -19,7 +20,7 @@ export async function exportLibrary(
 ): Promise<Result<HandedFile>> {
   const library = current.value
   const full = library === null ? null : await store.loadFull(library.id)
-  if (full === null) return fail('export/no-library', 'There is no library open to export.')
+  if (full === null) return fail('export/no-library', OPEN_LIBRARY.noneToExport)
   const written = await recogniser.writeLibrary(full, steering)
   if (!written.ok) return written
   const day = new Date().toISOString().slice(0, 10)

@@ -1,5 +1,7 @@
 import type { Gesture } from '../shared/model/library'
 import { fail, ok } from '../shared/model/result'
+import { NOTICES } from '../shared/words/en/notices'
+import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { LibraryState } from './app'
 import { newId } from './id'
 import { checkName } from './names'
@@ -7,14 +9,11 @@ import type { Shelf } from './shelf'
 
 type Gestures = Pick<LibraryState, 'addGesture' | 'renameGesture' | 'removeGesture'>
 
-const NO_LIBRARY = fail('gesture/no-library', 'There is no library open; open or create one.')
+const NO_LIBRARY = fail('gesture/no-library', OPEN_LIBRARY.none)
 
 /** As many as a model can hold: MVW_MAX_GESTURES. */
 export const MOST_GESTURES = 64
-const FULL = fail(
-  'gesture/full',
-  `A recogniser holds at most ${MOST_GESTURES} gestures; delete one, or start another library.`,
-)
+const FULL = fail('gesture/full', NOTICES.gesturesFull(MOST_GESTURES))
 
 /** Acts on the gestures of the current library. */
 export function createGestures(shelf: Shelf): Gestures {
@@ -31,7 +30,7 @@ export function createGestures(shelf: Shelf): Gestures {
       if (!checked.ok) return checked
       const gesture: Gesture = { id: newId(), name: checked.value, note: '' }
       const saved = await shelf.save({ ...library, gestures: [...library.gestures, gesture] })
-      return saved ? ok(gesture) : fail('gesture/not-stored', 'The gesture could not be stored.')
+      return saved ? ok(gesture) : fail('gesture/not-stored', NOTICES.gestureNotStored)
     },
     async renameGesture(id, name) {
       const library = shelf.current.value
@@ -42,7 +41,7 @@ export function createGestures(shelf: Shelf): Gestures {
         one.id === id ? { ...one, name: checked.value } : one,
       )
       const saved = await shelf.save({ ...library, gestures })
-      return saved ? ok(null) : fail('gesture/not-stored', 'The new name could not be stored.')
+      return saved ? ok(null) : fail('gesture/not-stored', NOTICES.nameNotStored)
     },
     async removeGesture(id) {
       const library = shelf.current.value
@@ -56,7 +55,7 @@ export function createGestures(shelf: Shelf): Gestures {
       if (!shelf.check(await store.deleteRecordings(takeIds))) return
       await shelf.save({ ...library, gestures: library.gestures.filter((one) => one.id !== id) })
       await shelf.reloadRecordings()
-      notices.say(`"${gesture.name}" deleted with ${countTakes(takeIds.length)}.`, () =>
+      notices.say(NOTICES.gestureDeleted(gesture.name, takeIds.length), () =>
         putBack(shelf, library.id, gesture, place, takeIds),
       )
     },
@@ -72,7 +71,7 @@ async function putBack(
 ): Promise<boolean> {
   const library = shelf.libraries.value.find((one) => one.id === libraryId)
   if (library === undefined) {
-    shelf.notices.trouble('Its library was deleted; undo that first.')
+    shelf.notices.trouble(OPEN_LIBRARY.undoThatFirst)
     return false
   }
   const gestures = [...library.gestures]
@@ -81,8 +80,4 @@ async function putBack(
   const isBack = shelf.check(await shelf.store.restoreRecordings(takeIds))
   await shelf.reloadRecordings()
   return isBack
-}
-
-function countTakes(count: number): string {
-  return count === 1 ? '1 take' : `${count} takes`
 }

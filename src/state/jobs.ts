@@ -1,6 +1,7 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals'
 import { fail, type Result } from '../shared/model/result'
 import type { OnProgress, Progress } from '../shared/protocol/recogniser'
+import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import { PROGRESS } from '../shared/words/en/progress'
 import type { Job } from './app'
 import type { Kept, ResultKeeper } from './kept-results'
@@ -81,9 +82,9 @@ export function createJobSlot<T>({ owner, basis, work, keeper }: JobSlotOptions<
 
   const run = async (variant = ''): Promise<Result<T>> => {
     const id = owner()
-    if (id === null) return fail('job/no-library', 'There is no library open; open or create one.')
+    if (id === null) return fail('job/no-library', OPEN_LIBRARY.none)
     if (keeper !== undefined) await recall(id)
-    if (owner() !== id) return fail('job/other-library', 'Another library was opened meanwhile.')
+    if (owner() !== id) return fail('job/other-library', OPEN_LIBRARY.anotherOpened)
     const entry = entries.peek().get(id)
     if (entry !== undefined && entry.basis === basis() && entry.variant === variant) {
       if (entry.state === 'done') return { ok: true, value: entry.value }

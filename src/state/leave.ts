@@ -1,6 +1,7 @@
 import { undoChange } from '../shared/collect/undo-change'
 import type { Leave } from '../shared/collect/withdraw'
 import type { Library } from '../shared/model/library'
+import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { Shelf } from './shelf'
 
 /**
@@ -26,7 +27,7 @@ export async function leaveTogether(
   shelf.notices.say(said, async () => {
     const now = shelf.libraries.peek().find(({ id }) => id === before.id)
     if (now === undefined) {
-      shelf.notices.trouble('Its library was deleted; undo that first.')
+      shelf.notices.trouble(OPEN_LIBRARY.undoThatFirst)
       return false
     }
     const library = undoChange(now, before, after)

@@ -1,6 +1,8 @@
 import { DEFAULT_TRAINING, type FullLibrary, type Library } from '../shared/model/library'
 import { fail, ok, type Result } from '../shared/model/result'
 import type { Target } from '../shared/model/target'
+import { NOTICES } from '../shared/words/en/notices'
+import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { LibraryState } from './app'
 import { newId } from './id'
 import { checkName } from './names'
@@ -43,17 +45,17 @@ export function createLibraries(shelf: Shelf, defaultTarget: () => Target): Libr
     },
     async rename(name) {
       const library = shelf.current.value
-      if (library === null) return fail('library/none', 'There is no library open to rename.')
+      if (library === null) return fail('library/none', OPEN_LIBRARY.noneToRename)
       const checked = checkName(name, otherNames(library.id))
       if (!checked.ok) return checked
       const saved = await shelf.save({ ...library, name: checked.value })
-      return saved ? ok(null) : fail('library/not-stored', 'The new name could not be stored.')
+      return saved ? ok(null) : fail('library/not-stored', NOTICES.nameNotStored)
     },
     async removeLibrary(id) {
       const library = shelf.libraries.value.find((one) => one.id === id)
       if (library === undefined || !shelf.check(await store.deleteLibrary(id))) return
       await shelf.reload()
-      notices.say(`Library "${library.name}" deleted.`, async () => {
+      notices.say(NOTICES.libraryDeleted(library.name), async () => {
         if (!shelf.check(await store.restoreLibrary(id))) return false
         await shelf.reload()
         await shelf.open(id)

@@ -3,6 +3,8 @@ import { lightOf } from '../shared/light/library-light'
 import type { LightPlayer } from '../shared/light/player'
 import { type Answer, type LightSettings, OWN_ANSWERS, type OwnAnswer } from '../shared/model/light'
 import { fail, ok, type Result } from '../shared/model/result'
+import { LIGHT_STATE } from '../shared/words/en/light-state'
+import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { Shelf } from './shelf'
 
 /** Words of an acknowledgement; fewer say nothing. */
@@ -25,8 +27,8 @@ export interface LightState {
   acceptWarning(): void
 }
 
-const NO_LIBRARY = fail('light/no-library', 'There is no library open; open or create one.')
-const NOT_STORED = fail('light/not-stored', 'The light could not be stored.')
+const NO_LIBRARY = fail('light/no-library', OPEN_LIBRARY.none)
+const NOT_STORED = fail('light/not-stored', LIGHT_STATE.notStored)
 
 /** Once a visit: it is forgotten when the page is closed. */
 const warned = signal(false)
@@ -67,10 +69,7 @@ export function createLight(shelf: Shelf, player: () => Promise<LightPlayer>): L
     async acknowledge(text, covers) {
       const words = text.trim()
       if (words.length < LEAST_LETTERS) {
-        return fail(
-          'light/acknowledgement',
-          `Write why this light may be shown, in ${LEAST_LETTERS} letters or more.`,
-        )
+        return fail('light/acknowledgement', LIGHT_STATE.writeWhy(LEAST_LETTERS))
       }
       const at = new Date().toISOString()
       return save({ acknowledgement: { text: words, at, covers } })

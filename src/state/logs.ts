@@ -1,6 +1,7 @@
 import { findGaps, timingFacts } from '../shared/conditioning/timing'
 import type { Background, RecordingWithSamples } from '../shared/model/library'
 import { sampleCount } from '../shared/model/sample'
+import { DEVICE_LABELS } from '../shared/words/en/device-labels'
 import type { Log, LogLabels } from './app'
 
 /** The facts of a log as a recording of a library. Its units and axes were settled by the mapping. */
@@ -20,7 +21,7 @@ export function describeLog(
     source: fromBoard ? 'board' : 'imported',
     recordedAt: new Date().toISOString(),
     device: {
-      label: fromBoard ? 'Board' : 'CSV file',
+      label: fromBoard ? DEVICE_LABELS.board : DEVICE_LABELS.csvFile,
       rateHz: timingFacts(samples.tMs).rateHz,
       accelStepMps2: 0,
       gyroStepDps: 0,

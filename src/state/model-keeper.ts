@@ -2,6 +2,7 @@ import { type ReadonlySignal, signal } from '@preact/signals'
 import type { Evaluation, TrainedModel } from '../shared/model/evaluation'
 import type { FullLibrary } from '../shared/model/library'
 import { fail, type Result } from '../shared/model/result'
+import { NOTICES } from '../shared/words/en/notices'
 import type { Shelf } from './shelf'
 
 /** Puts each trained model aside with how it did, for later comparison. */
@@ -13,10 +14,7 @@ export interface ModelKeeper {
   evaluated(full: FullLibrary, evaluation: Evaluation, train: () => Promise<unknown>): Promise<void>
 }
 
-const NOT_KEPT = fail(
-  'models/not-kept',
-  'This model could not be put aside for comparison; reload the page and train again.',
-)
+const NOT_KEPT = fail('models/not-kept', NOTICES.modelNotKept)
 
 /** The code that keeps is loaded when there is something to keep; one thing after the other. */
 export function createModelKeeper({ store, check }: Shelf, core: string): ModelKeeper {

@@ -4,6 +4,7 @@ import { type Comparison, compareEvaluations } from '../shared/compare/compare-e
 import type { KeptModel } from '../shared/compare/kept-model'
 import type { Holdout } from '../shared/model/evaluation'
 import { fail, type Result } from '../shared/model/result'
+import { KEPT_MODELS } from '../shared/words/en/kept-models'
 import { type KeptEntry, putModel, readModels } from './kept-models'
 import type { ModelKeeper } from './model-keeper'
 import type { Shelf } from './shelf'
@@ -45,7 +46,7 @@ export function createModels(shelf: Shelf, keeper: ModelKeeper): ModelsState {
     pin: (id, pinned) =>
       change(async (libraryId) => {
         const entry = entries.peek()?.models.find((one) => one.id === id)
-        if (entry === undefined) return fail('models/missing', 'This model is no longer kept.')
+        if (entry === undefined) return fail('models/missing', KEPT_MODELS.gone)
         return putModel(shelf.store, libraryId, { ...entry, model: { ...entry.model, pinned } })
       }),
     remove: async (id) => {
@@ -53,7 +54,7 @@ export function createModels(shelf: Shelf, keeper: ModelKeeper): ModelsState {
       if (entry === undefined) return
       const libraryId = entries.peek()!.libraryId
       await change(() => shelf.store.removeItems('models', [id]))
-      shelf.notices.say('The kept model is removed.', async () => {
+      shelf.notices.say(KEPT_MODELS.removed, async () => {
         const isBack = shelf.check(await putModel(shelf.store, libraryId, entry))
         await reload(libraryId)
         return isBack
@@ -76,10 +77,7 @@ export function compareModels(
 ): Result<ModelsCompared> {
   const [a, b] = [first.evaluations[holdout], second.evaluations[holdout]]
   if (a === undefined || b === undefined) {
-    return fail(
-      'compare/not-measured',
-      'One of these was not measured this way. Measure on Proof before you change anything.',
-    )
+    return fail('compare/not-measured', KEPT_MODELS.notMeasuredAlike)
   }
   const takesOf = (model: KeptModel) => new Set(model.takes.map(({ id }) => id))
   const compared = compareEvaluations(

@@ -1,4 +1,5 @@
 import type { MotionStatus } from '../sensors/motion-source'
+import { MOTION } from '../shared/words/en/motion'
 
 export interface MotionWords {
   /** What was seen. */
@@ -11,25 +12,13 @@ export interface MotionWords {
 export function motionWords(status: MotionStatus): MotionWords | null {
   switch (status) {
     case 'denied':
-      return {
-        seen: 'The browser refused access to the motion sensors.',
-        todo: 'Allow motion sensors in the settings of this site, reload the page, and start again.',
-      }
+      return MOTION.denied
     case 'insecure':
-      return {
-        seen: 'Motion sensors work only over HTTPS, and this page came without it.',
-        todo: 'Open the https:// address that "npm run phone" prints, or localhost on this machine.',
-      }
+      return MOTION.insecure
     case 'no-sensor':
-      return {
-        seen: 'No reading came from a motion sensor within a second.',
-        todo: 'Try on a phone, or use the simulated phone to look around.',
-      }
+      return MOTION.noSensor
     case 'lost':
-      return {
-        seen: 'The motion sensor fell silent.',
-        todo: 'Bring the page to the front, keep the screen on, and start the sensor again.',
-      }
+      return MOTION.lost
     default:
       return null
   }
@@ -37,7 +26,5 @@ export function motionWords(status: MotionStatus): MotionWords | null {
 
 export function motionSentence(status: MotionStatus): string {
   const words = motionWords(status)
-  return words === null
-    ? 'The motion sensor is not running; start it.'
-    : `${words.seen} ${words.todo}`
+  return words === null ? MOTION.notRunning : `${words.seen} ${words.todo}`
 }

@@ -1,5 +1,6 @@
 import { plainText } from '../shared/format/parse-json'
 import { fail, ok, type Result } from '../shared/model/result'
+import { NAMES } from '../shared/words/en/names'
 
 export const MAX_NAME_LENGTH = 40
 
@@ -9,12 +10,11 @@ export const MAX_NAME_LENGTH = 40
  */
 export function checkName(name: string, taken: string[]): Result<string> {
   const kept = plainText(name.replace(/\s+/g, ' ')).trim()
-  if (kept === '') return fail('name/empty', 'The name is empty; give at least one character.')
+  if (kept === '') return fail('name/empty', NAMES.empty)
   if (kept.length > MAX_NAME_LENGTH) {
-    return fail('name/long', `The name has ${kept.length} characters; ${MAX_NAME_LENGTH} fit.`)
+    return fail('name/long', NAMES.tooLong(kept.length, MAX_NAME_LENGTH))
   }
   const same = taken.find((one) => one.toLowerCase() === kept.toLowerCase())
-  if (same !== undefined)
-    return fail('name/taken', `"${same}" is there already; choose another name.`)
+  if (same !== undefined) return fail('name/taken', NAMES.taken(same))
   return ok(kept)
 }

@@ -1,6 +1,8 @@
 import { judgeTake } from '../recording/quality'
 import type { Recording, Take } from '../shared/model/library'
 import { fail, ok } from '../shared/model/result'
+import { NOTICES } from '../shared/words/en/notices'
+import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { LibraryState } from './app'
 import { newId } from './id'
 import { describeLog } from './logs'
@@ -44,7 +46,7 @@ export function createRecordings(shelf: Shelf): Recordings {
       if (take === null || take.gestureId === gestureId) return
       if (!(await change({ ...take, gestureId }))) return
       const name = shelf.current.value?.gestures.find((one) => one.id === gestureId)?.name ?? ''
-      notices.say(`Take moved to "${name}".`, async () => {
+      notices.say(NOTICES.takeMoved(name), async () => {
         const now = takes(takeId) ?? take
         return change({ ...now, gestureId: take.gestureId })
       })
@@ -60,12 +62,11 @@ export function createRecordings(shelf: Shelf): Recordings {
     async removeRecordings(ids) {
       const library = shelf.current.value
       if (ids.length === 0 || library === null) return
-      const what = ids.length === 1 ? 'Recording' : `${ids.length} recordings`
       // Those that came home in a file must not come back with it.
       const { dropTakes, leaveTogether } = await loadLeave()
       const own = shelf.recordings.value
       const leave = dropTakes(library, own, ids, new Date().toISOString())
-      await leaveTogether(shelf, library, leave, `${what} deleted.`)
+      await leaveTogether(shelf, library, leave, NOTICES.recordingsDeleted(ids.length))
     },
     samples: (id) => store.loadSamples(id),
     async quality(takeId) {
@@ -77,13 +78,13 @@ export function createRecordings(shelf: Shelf): Recordings {
     },
     async addLogs(logs, as) {
       const library = shelf.current.value
-      if (library === null) return fail('log/no-library', 'There is no library open.')
+      if (library === null) return fail('log/no-library', OPEN_LIBRARY.noneOpen)
       const items = logs.map((log) => describeLog(log, as, library.id, newId()))
       const stored = await store.addRecordings(items)
       if (!stored.ok) return stored
       await shelf.reloadRecordings()
       await shelf.askToKeep()
-      notices.say(`${items.length === 1 ? 'One recording' : `${items.length} recordings`} added.`)
+      notices.say(NOTICES.recordingsAdded(items.length))
       return ok(null)
     },
   }

@@ -7,6 +7,7 @@ import type { Evaluation } from '../shared/model/evaluation'
 import { fail, ok, type Result } from '../shared/model/result'
 import { coreSourceHash, lightReport, ribbonsOf } from '../shared/report/gather'
 import type { Measured, ReportData } from '../shared/report/report-data'
+import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { App, Job } from './app'
 import type { Shelf } from './shelf'
 import { sourceVersion } from './source-version'
@@ -29,7 +30,7 @@ export async function gatherReport(parts: ReportParts): Promise<Result<ReportDat
   const id = shelf.current.peek()?.id
   const trained = await parts.train()
   const full = id === undefined ? null : await shelf.store.loadFull(id)
-  if (full === null) return fail('report/no-library', 'There is no library open to report on.')
+  if (full === null) return fail('report/no-library', OPEN_LIBRARY.noneToReportOn)
   const file = await recogniser.writeLibrary(full)
   if (!file.ok) return file
   const { coreFiles } = await loadFirmwareSources()

@@ -1,4 +1,5 @@
 import { effect, type ReadonlySignal, signal } from '@preact/signals'
+import { NOTICES } from '../shared/words/en/notices'
 import type { ConnectionOptions } from '../storage/connection'
 import { StorageError } from '../storage/failure'
 import type { Shelf } from './shelf'
@@ -76,11 +77,9 @@ export function createStoreNews(onBlocked: (message: string) => void): StoreNews
   }
 }
 
-const EVICTED =
-  'The browser deleted what was stored here. Gestures and settings were stored again from memory, and what is being recorded goes on. Takes stored before are gone: restore them from a backup.'
+const EVICTED = NOTICES.lostMeanwhile
 
-const GONE_SINCE =
-  'The browser has deleted what was stored here since the last visit. Restore it from a backup: Libraries, Back up or restore.'
+const GONE_SINCE = NOTICES.lostSince
 
 /** Says so when a library was open at the last visit and now there is none at all. */
 export function sayWhatIsGone({ libraries, notices }: Shelf, openBefore: string | null): void {

@@ -9,6 +9,9 @@ import { type TeachCost, teachCostInParts } from '../shared/teach/teach-cost'
 import type { TaughtTakes } from '../shared/teach/teach-part'
 import type { TeachStep, TeachUpdate } from '../shared/teach/teach-run'
 import { addRest } from '../shared/training/rest-tail'
+import { KEPT_MODELS } from '../shared/words/en/kept-models'
+import { NOTICES } from '../shared/words/en/notices'
+import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { Job, MotionState } from './app'
 import { createJobSlot } from './jobs'
 import { motionSentence, motionWords } from './motion-words'
@@ -18,8 +21,7 @@ import type { Shelf } from './shelf'
 /** Samples waiting for the worker; more means that it cannot keep up. */
 const MAX_WAITING = 1800
 const MAX_ANSWERS = 12
-const TOO_SLOW =
-  'This phone could not keep up with the readings; close other pages and start again.'
+const TOO_SLOW = NOTICES.tooSlow
 
 export interface TeachParts {
   shelf: Shelf
@@ -86,7 +88,7 @@ class Teach implements TeachState {
       basis: () => JSON.stringify([this.wish.value, this.steps.value.map(({ answer }) => answer)]),
       work: async (_variant, abort, onProgress) => {
         const full = await shelf.store.loadFull(shelf.current.peek()?.id ?? '')
-        if (full === null) return fail('job/no-library', 'There is no library open.')
+        if (full === null) return fail('job/no-library', OPEN_LIBRARY.noneOpen)
         const run = parts.recogniser.parts({ signal: abort, onProgress })
         return teachCostInParts(run, full, this.#taught(full.library.target.rateHz), onProgress)
       },
@@ -107,14 +109,9 @@ class Teach implements TeachState {
     if (!trained.ok) return this.#refuse(trained)
     const { model } = trained.value
     const library = shelf.current.peek()
-    if (library === null) return this.#refuse(fail('teach/no-library', 'No library is open.'))
+    if (library === null) return this.#refuse(fail('teach/no-library', OPEN_LIBRARY.notOpen))
     if (matcherKind(model) !== 'template') {
-      return this.#refuse(
-        fail(
-          'teach/model',
-          'This library’s model has kernel features, which cannot be taught: choose Templates on Prop.',
-        ),
-      )
+      return this.#refuse(fail('teach/model', KEPT_MODELS.cannotBeTaught))
     }
     const sign = motion.source().facts().accelSign
     const opened = await recogniser.openTeach(model, library.target, sign)

@@ -5,6 +5,7 @@ import type { PackedPart } from '../../shared/backup/pack-library'
 import type { FullLibrary } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
 import { type LeftOut, nothingSentence } from '../../shared/words/en/backup-words'
+import { PROGRESS } from '../../shared/words/en/progress'
 import type { Store } from '../../storage/store'
 
 export interface MadeBackup {
@@ -41,7 +42,7 @@ export async function makeBackup(
         onProgress({
           done: index + steps.done / Math.max(1, steps.total),
           total,
-          what: `Writing ${name}`,
+          what: PROGRESS.writingLibrary(name),
         }),
     })
     if (packed.ok) {

@@ -13,6 +13,7 @@ import type {
 } from '../../shared/model/library'
 import { ok, type Result } from '../../shared/model/result'
 import type { StoredFile } from '../../shared/protocol/recogniser'
+import { PROGRESS } from '../../shared/words/en/progress'
 import type { Store } from '../../storage/store'
 import { newId } from '../id'
 import { freeName, reidentify } from '../reidentify'
@@ -45,7 +46,7 @@ export async function restoreLibraries(
         onProgress({
           done: index + steps.done / Math.max(1, steps.total),
           total: todo.length,
-          what: `Restoring ${planned.library.name}`,
+          what: PROGRESS.restoring(planned.library.name),
         }),
     })
     if (!read.ok) return read

@@ -10,6 +10,7 @@ import type { CsvMapping } from '../../shared/format/csv-mapping'
 import { fail, ok, type Result } from '../../shared/model/result'
 import type { Target } from '../../shared/model/target'
 import { createRandom } from '../../shared/statistics/random'
+import { BOARD_LINK } from '../../shared/words/en/board-link'
 import type { BoardLink } from './link'
 
 /** A step that is being logged over the link, or a file that is being read. */
@@ -159,10 +160,7 @@ export class Bench implements BenchState {
   }
 }
 
-const SILENT = fail(
-  'bench/silent',
-  'No line that could be read came from the board. Check the baud rate and the columns, then log the step again.',
-)
+const SILENT = fail('bench/silent', BOARD_LINK.noLine)
 
 /** Text of a file in pieces of some 64 KB; a file of any size fits in no memory and need not. */
 async function* piecesOf(file: Blob): AsyncGenerator<string> {

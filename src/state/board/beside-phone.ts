@@ -18,6 +18,8 @@ import type { Recording } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
 import type { SampleBlock } from '../../shared/model/sample'
 import type { Matrix3, Target } from '../../shared/model/target'
+import { BOARD_LINK } from '../../shared/words/en/board-link'
+import { OPEN_LIBRARY } from '../../shared/words/en/open-library'
 import type { App, LogLabels } from '../app'
 import type { Shelf } from '../shelf'
 import type { BenchState } from './bench'
@@ -36,11 +38,8 @@ export interface BesidePhone {
   compareLog(text: string): Promise<Result<LineComparison>>
 }
 
-const NO_LOG = fail(
-  'board/no-log',
-  'There is no log of the board moved freely: log one, or open a file as "moved freely".',
-)
-const NO_LIBRARY = fail('board/no-library', 'There is no library open; open or create one.')
+const NO_LOG = fail('board/no-log', BOARD_LINK.noFreeLog)
+const NO_LIBRARY = fail('board/no-library', OPEN_LIBRARY.none)
 
 export interface BesideParts {
   shelf: Shelf
@@ -127,7 +126,7 @@ async function logAndRecording({ shelf, bench }: BesideParts, recordingId: strin
   const recording = shelf.recordings.peek().find(({ id }) => id === recordingId)
   const samples = await shelf.store.loadSamples(recordingId)
   if (recording === undefined || samples === null) {
-    return fail('board/no-recording', 'This recording is not in the open library.')
+    return fail('board/no-recording', OPEN_LIBRARY.notOfThis)
   }
   return ok({ target: now, log, phone: seriesOf(samples, recording) })
 }

@@ -4,6 +4,7 @@ import { previewLog } from '../../shared/board/log/read-log'
 import type { CsvPreview } from '../../shared/format/csv-import'
 import { ok, type Result } from '../../shared/model/result'
 import type { Target } from '../../shared/model/target'
+import { BOARD_LINK } from '../../shared/words/en/board-link'
 
 export type LinkState =
   | { state: 'off' }
@@ -101,8 +102,7 @@ export function createBoardLink(
   }
 }
 
-const UNPLUGGED =
-  'The board was unplugged, or reset its port. What was read is kept: plug it in and connect again.'
+const UNPLUGGED = BOARD_LINK.unplugged
 
 /** The first good guess stays, so that a choice made by hand is not overwritten. */
 function guess(
@@ -111,6 +111,6 @@ function guess(
   before: CsvPreview | string | null,
 ): CsvPreview | string | null {
   if (target === null || (before !== null && typeof before !== 'string')) return before
-  const found = previewLog(lines.join('\n'), target, 'What the board prints')
+  const found = previewLog(lines.join('\n'), target, BOARD_LINK.whatItPrints)
   return found.ok ? found.value : found.message
 }

@@ -16,6 +16,8 @@ import { apart, sharedCodes } from '../../shared/collect/same-code'
 import type { Gesture, Library } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
 import type { Progress } from '../../shared/protocol/recogniser'
+import { COLLECTING } from '../../shared/words/en/collecting'
+import { OPEN_LIBRARY } from '../../shared/words/en/open-library'
 import { MOST_GESTURES } from '../gestures'
 import { newId } from '../id'
 import type { Shelf } from '../shelf'
@@ -96,7 +98,7 @@ export class BringHome implements BringState {
     this.forget()
     const run = this.#run
     for (const [index, file] of files.entries()) {
-      const progress = { done: index, total: files.length, what: `Reading ${file.name}` }
+      const progress = { done: index, total: files.length, what: COLLECTING.reading(file.name) }
       this.bringing.value = { state: 'reading', progress }
       const read = await this.#read(file)
       // Other files were chosen meanwhile.
@@ -183,9 +185,9 @@ export class BringHome implements BringState {
     if (run === this.#run) this.forget()
     await this.#shelf.reload()
     await this.#shelf.askToKeep()
-    const count = change.add.length
-    const what = count === 1 ? '1 recording' : `${count} recordings`
-    this.#shelf.notices.say(`${what} brought home.`, () => undoBring(this.#shelf, brought))
+    this.#shelf.notices.say(COLLECTING.broughtHome(change.add.length), () =>
+      undoBring(this.#shelf, brought),
+    )
     return ok(null)
   }
 
@@ -193,7 +195,7 @@ export class BringHome implements BringState {
     try {
       return await this.#recogniser.readIncoming(file.name, await file.bytes())
     } catch {
-      return fail('collect/unreadable', 'The file could not be read: choose it once more.')
+      return fail('collect/unreadable', COLLECTING.unreadable)
     }
   }
 
@@ -308,20 +310,14 @@ function refusal({ library, gestures, merge, decided }: BringReport): Result<nev
   if (!isTooMany) return null
   return fail(
     'collect/too-many-gestures',
-    `A library holds at most ${MOST_GESTURES} gestures and there would be ${gestures.length}: take some of the new ones for gestures it has.`,
+    COLLECTING.tooManyGestures(MOST_GESTURES, gestures.length),
   )
 }
 
 function otherLibrary({ name }: Library): Result<never> {
-  return fail(
-    'collect/other-library',
-    `The files were read for the library "${name}" and another one is open: open "${name}" again, or choose the files once more.`,
-  )
+  return fail('collect/other-library', COLLECTING.otherLibrary(name))
 }
 
-const NOTHING = fail('collect/nothing', 'No files are read at the moment: choose them once more.')
-const NOT_DECIDED = fail(
-  'collect/not-decided',
-  'Labels that were changed on both sides are not decided yet: choose one of each.',
-)
-const NO_LIBRARY = fail('collect/no-library', 'There is no library open; open or create one first.')
+const NOTHING = fail('collect/nothing', COLLECTING.nothing)
+const NOT_DECIDED = fail('collect/not-decided', COLLECTING.notDecided)
+const NO_LIBRARY = fail('collect/no-library', OPEN_LIBRARY.noneFirst)

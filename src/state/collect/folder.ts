@@ -1,6 +1,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
 import { sha256Hex } from '../../shared/format/sha256'
 import { fail, ok, type Result } from '../../shared/model/result'
+import { COLLECTING } from '../../shared/words/en/collecting'
 import { folderAddress } from '../../webdav/folder-address'
 import { type FolderAccess, openFolder, type SessionFolder } from '../../webdav/session-folder'
 import type { OutFile } from '../exports'
@@ -25,7 +26,7 @@ export interface FolderState {
   sendOnce(address: string, file: OutFile): Promise<Result<'stored' | 'there'>>
 }
 
-const OFF = fail('folder/off', 'There is no shared folder; name one first.')
+const OFF = fail('folder/off', COLLECTING.noFolder)
 
 export function createFolder(): FolderState {
   const kept = readKept()
@@ -65,7 +66,7 @@ export function createFolder(): FolderState {
       const checked = folderAddress(text, { page: location.href, policy: pagePolicy() })
       if (!checked.ok) return checked
       const access = { address: checked.value, user: name.trim(), password: secret }
-      const listed = await during('Looking into the folder', () => folderAt(access).list())
+      const listed = await during(COLLECTING.lookingIntoFolder, () => folderAt(access).list())
       if (!listed.ok) return listed
       set(checked.value, name.trim(), secret)
       writeKept({ address: checked.value, user: name.trim() })
@@ -83,12 +84,12 @@ export function createFolder(): FolderState {
     async fetchNew() {
       const folder = open()
       if (folder === null) return OFF
-      return during('Fetching from the folder', () => fetchFrom(folder, fetched, say))
+      return during(COLLECTING.fetchingFromFolder, () => fetchFrom(folder, fetched, say))
     },
     async send(files) {
       const folder = open()
       if (folder === null) return OFF
-      return during('Sending to the folder', () => sendTo(folder, files, say))
+      return during(COLLECTING.sendingToFolder, () => sendTo(folder, files, say))
     },
   }
 }
@@ -112,7 +113,7 @@ async function fetchFrom(
   const files: BroughtFile[] = []
   const fresh = listed.value.filter((one) => !known.has(one))
   for (const [index, name] of fresh.entries()) {
-    say(`Fetching ${index + 1} of ${fresh.length}`)
+    say(COLLECTING.fetching(index + 1, fresh.length))
     const got = await folder.read(name)
     // One that is still being sent does not hold up the others; it comes next time.
     if (!got.ok && got.code === 'webdav/cut') continue
@@ -131,7 +132,7 @@ async function sendTo(
 ): Promise<Result<{ stored: number; there: number }>> {
   const count = { stored: 0, there: 0 }
   for (const [index, { fileName, bytes }] of files.entries()) {
-    say(`Sending ${index + 1} of ${files.length}`)
+    say(COLLECTING.sending(index + 1, files.length))
     const added = await folder.add(fileName, bytes)
     if (!added.ok) return added
     count[added.value] += 1

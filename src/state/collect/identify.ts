@@ -3,10 +3,11 @@ import type { Identified } from '../../shared/collect/collection'
 import type { Library, Recording } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
 import type { SampleBlock } from '../../shared/model/sample'
+import { OPEN_LIBRARY } from '../../shared/words/en/open-library'
 import type { Shelf } from '../shelf'
 
 const AT_A_TIME = 100
-const GONE = fail('collect/gone', 'The library is not here any more: open another one.')
+const GONE = fail('collect/gone', OPEN_LIBRARY.gone)
 
 /** A library as stored this moment, with the recordings whose content is known. */
 export interface Known {

@@ -7,6 +7,8 @@ import type { TakesCompared } from '../../shared/collect/takes-compared'
 import { dropTakes, type Leave, withdrawTester } from '../../shared/collect/withdraw'
 import type { Library } from '../../shared/model/library'
 import { fail } from '../../shared/model/result'
+import { COLLECTING } from '../../shared/words/en/collecting'
+import { OPEN_LIBRARY } from '../../shared/words/en/open-library'
 import type { Job } from '../app'
 import { fingerprint } from '../fingerprint'
 import { createJobSlot } from '../jobs'
@@ -52,7 +54,7 @@ export interface CollectParts {
   recogniser: RecogniserClient
 }
 
-const NO_LIBRARY = fail('collect/no-library', 'There is no library open; open or create one first.')
+const NO_LIBRARY = fail('collect/no-library', OPEN_LIBRARY.noneFirst)
 
 /** Plans, what testers bring home, and who takes part. */
 export function createCollect({ shelf, recogniser }: CollectParts): CollectState {
@@ -86,16 +88,12 @@ export function createCollect({ shelf, recogniser }: CollectParts): CollectState
       return demonstrate(samples, take.device.accelSign, DEMONSTRATION_MS, take.trim)
     },
     withdraw: (testerCode) =>
-      leave(
-        { shelf, recogniser },
-        `All recordings of ${testerCode} withdrawn.`,
-        (library, own, at) => withdrawTester(library, own, testerCode, at),
+      leave({ shelf, recogniser }, COLLECTING.withdrawn(testerCode), (library, own, at) =>
+        withdrawTester(library, own, testerCode, at),
       ),
     drop: (takeIds) =>
-      leave(
-        { shelf, recogniser },
-        takeIds.length === 1 ? 'Take dropped.' : `${takeIds.length} takes dropped.`,
-        (library, own, at) => dropTakes(library, own, takeIds, at),
+      leave({ shelf, recogniser }, COLLECTING.dropped(takeIds.length), (library, own, at) =>
+        dropTakes(library, own, takeIds, at),
       ),
     compared: compared.job,
     compare: async () => {

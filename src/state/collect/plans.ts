@@ -3,6 +3,8 @@ import { currentPlan } from '../../shared/collect/current-plan'
 import type { Plan } from '../../shared/collect/plan'
 import type { Library } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
+import { COLLECTING } from '../../shared/words/en/collecting'
+import { OPEN_LIBRARY } from '../../shared/words/en/open-library'
 import { newId } from '../id'
 import type { Shelf } from '../shelf'
 
@@ -15,8 +17,8 @@ export interface PlansState {
   removePlan(id: string): Promise<void>
 }
 
-const NO_LIBRARY = fail('collect/no-library', 'There is no library open; open or create one first.')
-const NO_GESTURES = fail('collect/no-gestures', 'A plan needs at least one gesture: choose one.')
+const NO_LIBRARY = fail('collect/no-library', OPEN_LIBRARY.noneFirst)
+const NO_GESTURES = fail('collect/no-gestures', COLLECTING.planEmpty)
 
 export function createPlans(shelf: Shelf): PlansState {
   const openId = () => shelf.current.peek()?.id ?? ''
@@ -25,7 +27,7 @@ export function createPlans(shelf: Shelf): PlansState {
     const library = shelf.libraries.peek().find(({ id }) => id === libraryId)
     if (library === undefined) return NO_LIBRARY
     const saved = await shelf.save({ ...library, plans: next(library.plans ?? []) })
-    return saved ? ok(null) : fail('collect/not-stored', 'The plan could not be stored.')
+    return saved ? ok(null) : fail('collect/not-stored', COLLECTING.planNotStored)
   }
   return {
     plans: computed(() => {
@@ -43,7 +45,7 @@ export function createPlans(shelf: Shelf): PlansState {
       const plan = shelf.current.peek()?.plans?.find((one) => one.id === id)
       const removed = await change(libraryId, (stored) => without(stored, id))
       if (!shelf.check(removed) || plan === undefined) return
-      shelf.notices.say('Plan deleted.', async () =>
+      shelf.notices.say(COLLECTING.planDeleted, async () =>
         shelf.check(await change(libraryId, (stored) => [...without(stored, id), plan])),
       )
     },

@@ -2,6 +2,7 @@ import type { Identified } from '../../shared/collect/collection'
 import type { MergeChange } from '../../shared/collect/merge'
 import { undoChange, undoRecording } from '../../shared/collect/undo-change'
 import type { Library, Recording } from '../../shared/model/library'
+import { OPEN_LIBRARY } from '../../shared/words/en/open-library'
 import type { Shelf } from '../shelf'
 
 /** What was stored when files were brought home, and what was there before. */
@@ -18,7 +19,7 @@ export interface Brought {
 export async function undoBring(shelf: Shelf, { before, own, change }: Brought): Promise<boolean> {
   const now = shelf.libraries.peek().find(({ id }) => id === before.id)
   if (now === undefined) {
-    shelf.notices.trouble('Its library was deleted; undo that first.')
+    shelf.notices.trouble(OPEN_LIBRARY.undoThatFirst)
     return false
   }
   const stored = await shelf.store.listRecordings(before.id)

@@ -7,6 +7,7 @@ import type { FullLibrary } from '../../shared/model/library'
 import { fail, type Result } from '../../shared/model/result'
 import type { RunParts } from '../../shared/parts/part-jobs'
 import type { OnProgress } from '../../shared/protocol/recogniser'
+import { OPEN_LIBRARY } from '../../shared/words/en/open-library'
 import type { Job } from '../app'
 import { fingerprint } from '../fingerprint'
 import { createJobSlot, type JobSlot } from '../jobs'
@@ -31,7 +32,7 @@ export interface DecideParts {
   core: string
 }
 
-const NO_LIBRARY = fail('job/no-library', 'There is no library open; open or create one.')
+const NO_LIBRARY = fail('job/no-library', OPEN_LIBRARY.none)
 
 type Check<T> = (value: unknown) => value is T
 type Work<T> = (

@@ -3,6 +3,7 @@ import type { QualityWord } from '../../recording/types'
 import type { Take } from '../../shared/model/library'
 import { AXES, type SampleBlock } from '../../shared/model/sample'
 import type { Target } from '../../shared/model/target'
+import { SESSION_TROUBLE } from '../../shared/words/en/session-trouble'
 
 /** Stillness behind the take, so that the segmenter ends a movement which the take ends in, ms. */
 const STILL_MS = 1000
@@ -27,7 +28,7 @@ export async function judgeCut(
   if (cuts < 2) return null
   return {
     code: 'cut-in-two',
-    text: `There were ${cuts} movements with a rest between: one in a single go is asked for.`,
+    text: SESSION_TROUBLE.cutInTwo(cuts),
   }
 }
 

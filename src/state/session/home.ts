@@ -7,6 +7,8 @@ import type { Leave } from '../../shared/collect/withdraw'
 import type { Withdrawal } from '../../shared/collect/withdrawal'
 import type { DeviceFacts, Library, Recording } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
+import { OPEN_LIBRARY } from '../../shared/words/en/open-library'
+import { SESSION_TROUBLE } from '../../shared/words/en/session-trouble'
 import type { OutFile } from '../exports'
 import type { Shelf } from '../shelf'
 import { putRun, recordingsOf } from './kept-run'
@@ -25,7 +27,7 @@ export async function finish(
     full?.recordings.filter(({ recording }) => recording.sessionId === run.id) ?? []
   const device = recordings[0]?.recording.device
   if (device === undefined) {
-    return fail('session/empty', 'Nothing was kept in this session, so there is no file of it.')
+    return fail('session/empty', SESSION_TROUBLE.nothingKept)
   }
   const session = sessionOf(run, device, now())
   await shelf.save(withSession(library, run, device))
@@ -59,7 +61,7 @@ export async function withdraw(
   }
   const forgotten = await store.removeItems('sessions', [run.id])
   await shelf.reload()
-  shelf.notices.say(`Session ${run.testerCode} deleted.`, async () => {
+  shelf.notices.say(SESSION_TROUBLE.deleted(run.testerCode), async () => {
     const isBack = await putBack(shelf, library, left, run)
     await reread()
     return isBack
@@ -76,13 +78,11 @@ async function putBack(
 ): Promise<boolean> {
   const present = shelf.libraries.peek().find(({ id }) => id === before.id)
   if (present === undefined) {
-    shelf.notices.trouble('Its library was deleted; undo that first.')
+    shelf.notices.trouble(OPEN_LIBRARY.undoThatFirst)
     return false
   }
   if (!isWithdrawn(before, run) && isWithdrawn(present, run)) {
-    shelf.notices.trouble(
-      `${run.testerCode} withdrew altogether since, so this session stays deleted.`,
-    )
+    shelf.notices.trouble(SESSION_TROUBLE.withdrew(run.testerCode))
     return false
   }
   const restored = await shelf.store.changeLibrary({

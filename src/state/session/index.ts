@@ -17,6 +17,7 @@ import {
 } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
 import type { Target } from '../../shared/model/target'
+import { SESSION_TROUBLE } from '../../shared/words/en/session-trouble'
 import type { OutFile } from '../exports'
 import type { Shelf } from '../shelf'
 import { finish, hasLeft, withdraw } from './home'
@@ -50,10 +51,7 @@ export interface SessionsState {
   withdraw(id: string): Promise<Result<null>>
 }
 
-const GONE = fail(
-  'session/gone',
-  'This session is not on this phone any more: open the link once more to start anew.',
-)
+const GONE = fail('session/gone', SESSION_TROUBLE.gone)
 
 /** Testers' sessions on this phone. */
 export function createSessions(parts: SessionParts): SessionsState {

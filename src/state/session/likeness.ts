@@ -1,6 +1,7 @@
 import type { RecogniserClient } from '../../recogniser/client'
 import type { QualityWord } from '../../recording/types'
 import type { Library, RecordingWithSamples, Take } from '../../shared/model/library'
+import { SESSION_TROUBLE } from '../../shared/words/en/session-trouble'
 import type { Store } from '../../storage/store'
 
 type TakeWithSamples = RecordingWithSamples<Take>
@@ -59,10 +60,9 @@ export class Likeness {
     const found = compared.ok ? compared.value.takes.find(({ takeId }) => takeId === id) : undefined
     if (found?.far !== true || found.ratio === null) return null
     const nearer = library.gestures.find((gesture) => gesture.id === found.nearer)
-    const nearerText = nearer === undefined ? '' : `, and nearer to ${nearer.name}`
     return {
       code: 'unlike',
-      text: `It lies ${found.ratio.toFixed(1)} times as far from your others as is usual${nearerText}.`,
+      text: SESSION_TROUBLE.unlike(found.ratio, nearer?.name ?? null),
     }
   }
 

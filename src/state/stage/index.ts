@@ -5,6 +5,7 @@ import type { Library } from '../../shared/model/library'
 import { advanceShow, asksForStart, OFF, type Show, type ShowEvent } from '../../shared/stage/show'
 import { addHit, addTurn, emptyTally, type Tally } from '../../shared/stage/tally'
 import { advanceTurn, firstTurn, type Turn, type TurnEvent } from '../../shared/stage/turn'
+import { KEPT_MODELS } from '../../shared/words/en/kept-models'
 import type { Job, LiveState } from '../app'
 import type { Notices } from '../notices'
 import { readTally, writeTally } from './tally-store'
@@ -102,7 +103,7 @@ class Stage implements StageState {
     const before = this.tally.peek()
     const id = this.#parts.library.peek()?.id
     this.#count(emptyTally(new Date().toISOString()))
-    this.#parts.notices.say('Tally set to nought.', async () => {
+    this.#parts.notices.say(KEPT_MODELS.tallySetToNought, async () => {
       if (id !== undefined) writeTally(id, before)
       if (id === this.#parts.library.peek()?.id) this.tally.value = before
       return true

@@ -4,4 +4,6 @@ export const PROGRESS = {
   writing: 'Writing',
   reading: 'Reading',
   generatingDemo: 'Generating the lantern parade',
+  writingLibrary: (library: string) => `Writing ${library}`,
+  restoring: (library: string) => `Restoring ${library}`,
 }
