@@ -1,15 +1,15 @@
 import { FEATURE_BYTES } from '../format/kernel-bytes'
-import { type DtwOptions, MAX_POOLS } from './core'
+import { type DtwOptions, type LeftOut, MAX_POOLS } from './core'
 import type { CoreExports, WasmMemory } from './wasm-memory'
 
 export const NO_DISTANCE = 0xffffffff
 /** Longest series `mvw_dtw` takes. */
 export const MAX_LENGTH = 128
 
-/** DEPTH, WIDE and BLOCK of `src/core/port/dense_wasm.c`, for its scratch. */
+/** DEPTH, WIDE and WIDE_SINGLE of `src/core/port/dense_wasm.c`, for its scratch. */
 const DEPTH = 256
 const WIDE = 4
-const BLOCK = 64
+const WIDE_SINGLE = 8
 
 /** Many comparisons in one call, over `src/core/port/batch_wasm.c` and `dense_wasm.c`. */
 export class CoreBatch {
@@ -81,15 +81,23 @@ export class CoreBatch {
     })
   }
 
-  gram(values: Float64Array, rows: number, start: number): Float64Array {
+  gram(values: Float32Array, rows: number): Float64Array {
     return this.released(() => {
-      const from = this.memory.putFloat64(values)
-      const to = this.memory.take(rows * rows * 8)
-      const scratch = this.memory.take(DEPTH * (rows + WIDE) * 8)
-      this.exports.gram(from, rows, values.length / rows, start, to, scratch)
-      const gram = this.memory.float64(to, rows * rows).slice()
+      // The module takes four rows at a time: those that are missing are nought.
+      const whole = Math.ceil(rows / 4) * 4
+      const columns = values.length / rows
+      const padded = new Float32Array(whole * columns)
+      padded.set(values)
+      const from = this.memory.putFloat32(padded)
+      const to = this.memory.take(whole * whole * 8)
+      const scratch = this.memory.take(DEPTH * (whole + WIDE_SINGLE) * 4)
+      this.exports.gram(from, whole, columns, to, scratch)
+      const lower = this.memory.float64(to, whole * whole)
+      const gram = new Float64Array(rows * rows)
       for (let i = 0; i < rows; i++) {
-        for (let j = 0; j < i; j++) gram[j * rows + i] = gram[i * rows + j]!
+        for (let j = 0; j <= i; j++) {
+          gram[i * rows + j] = gram[j * rows + i] = lower[i * whole + j]!
+        }
       }
       return gram
     })
@@ -105,16 +113,33 @@ export class CoreBatch {
     })
   }
 
-  inverse(matrix: Float64Array, n: number): Float64Array {
+  leaveOut(
+    matrix: Float64Array,
+    targets: Float64Array,
+    columns: number,
+    sizes: readonly number[],
+  ): LeftOut {
     return this.released(() => {
-      const factor = this.memory.putFloat64(matrix)
-      const [lower, to] = [this.memory.take(n * n * 8), this.memory.take(n * n * 8)]
-      const scratch = this.memory.take((DEPTH * (n + BLOCK + WIDE) + BLOCK * n) * 8)
-      if (this.exports.cholesky(factor, n, scratch) === 0) {
+      const { memory } = this
+      const n = targets.length / columns
+      const most = Math.max(...sizes)
+      const groups = memory.take(sizes.length * 4)
+      memory.uint32(groups, sizes.length).set(sizes)
+      const [given, wanted] = [memory.putFloat64(matrix), memory.putFloat64(targets)]
+      const [dual, residuals] = [memory.take(targets.byteLength), memory.take(targets.byteLength)]
+      const scratch = memory.take(
+        (n * n + n * columns + most * (n + most) + DEPTH * (n + WIDE)) * 8,
+      )
+      const count = sizes.length
+      const { exports } = this
+      if (
+        !exports.leave_out(given, n, wanted, columns, groups, count, most, dual, residuals, scratch)
+      )
         throw new RangeError('the matrix is not positive definite')
+      return {
+        dual: memory.float64(dual, targets.length).slice(),
+        residuals: memory.float64(residuals, targets.length).slice(),
       }
-      this.exports.inverse(factor, n, lower, to, scratch)
-      return this.memory.float64(to, n * n).slice()
     })
   }
 

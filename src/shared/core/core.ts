@@ -89,17 +89,35 @@ export interface DtwOptions {
   limit?: number
 }
 
+/** What rows that are left out together are told by the others. */
+export interface LeftOut {
+  /** Inverse times targets, rows × columns. */
+  dual: Float64Array
+  /** What of its targets each row's group misses when it is left out, rows × columns. */
+  residuals: Float64Array
+}
+
 /** Dense algebra of training; `PLAIN_ALGEBRA` is the same to the bit without a module. */
 export interface Algebra {
-  /** `start` plus the products of all pairs of rows, rows × rows. */
-  gram(values: Float64Array, rows: number, start: number): Float64Array
+  /**
+   * Products of all pairs of rows, rows × rows: of 256 columns in single precision, their sums in
+   * double.
+   */
+  gram(values: Float32Array, rows: number): Float64Array
   /** a × b, both row-major; a has `rows`, b has `columns`. */
   product(a: Float64Array, rows: number, b: Float64Array, columns: number): Float64Array
   /**
-   * Inverse of a symmetric positive definite n × n matrix, of which the lower half is read.
+   * Regression with a symmetric positive definite n × n matrix, of which the lower half is read.
+   * @param targets n × columns
+   * @param sizes rows of each group, one after the other; n in all
    * @throws RangeError when it is not positive definite.
    */
-  inverse(matrix: Float64Array, n: number): Float64Array
+  leaveOut(
+    matrix: Float64Array,
+    targets: Float64Array,
+    columns: number,
+    sizes: readonly number[],
+  ): LeftOut
 }
 
 /** The C core as TypeScript sees it. One instance holds one recogniser; make more for more. */

@@ -9,6 +9,7 @@ import {
   type CoreMemory,
   type CoreTrace,
   type DtwOptions,
+  type LeftOut,
   TEACH_STATUSES,
   type TeachAnswer,
   type TeachSizes,
@@ -280,16 +281,21 @@ export class WasmCore implements Core {
     return this.batch.kernelCounts(queries, records, this.queryValues, this.points)
   }
 
-  gram(values: Float64Array, rows: number, start: number): Float64Array {
-    return this.batch.gram(values, rows, start)
+  gram(values: Float32Array, rows: number): Float64Array {
+    return this.batch.gram(values, rows)
   }
 
   product(a: Float64Array, rows: number, b: Float64Array, columns: number): Float64Array {
     return this.batch.product(a, rows, b, columns)
   }
 
-  inverse(matrix: Float64Array, n: number): Float64Array {
-    return this.batch.inverse(matrix, n)
+  leaveOut(
+    matrix: Float64Array,
+    targets: Float64Array,
+    columns: number,
+    sizes: readonly number[],
+  ): LeftOut {
+    return this.batch.leaveOut(matrix, targets, columns, sizes)
   }
 
   kernelOutputs(queries: readonly Int8Array[], record: Uint8Array): Int32Array {

@@ -75,7 +75,7 @@ export interface CoreExports extends ModuleMemory {
     featureCount: number,
     out: number,
   ): number
-  gram(z: number, rows: number, columns: number, start: number, gram: number, packed: number): void
+  gram(z: number, rows: number, columns: number, gram: number, packed: number): void
   product(
     a: number,
     rows: number,
@@ -85,8 +85,18 @@ export interface CoreExports extends ModuleMemory {
     out: number,
     packed: number,
   ): void
-  cholesky(a: number, n: number, packed: number): number
-  inverse(factor: number, n: number, lower: number, inverse: number, packed: number): void
+  leave_out(
+    matrix: number,
+    n: number,
+    targets: number,
+    columns: number,
+    sizes: number,
+    groups: number,
+    most: number,
+    dual: number,
+    residuals: number,
+    scratch: number,
+  ): number
   teach_open(
     slots: number,
     slotCount: number,
@@ -148,6 +158,12 @@ export class WasmMemory {
   putInt16(values: Int16Array): number {
     const at = this.take(values.length * 2)
     this.int16(at, values.length).set(values)
+    return at
+  }
+
+  putFloat32(values: Float32Array): number {
+    const at = this.take(values.length * 4)
+    new Float32Array(this.exports.memory.buffer, at, values.length).set(values)
     return at
   }
 

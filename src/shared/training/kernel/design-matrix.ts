@@ -1,4 +1,4 @@
-import { type Core, MAX_POOLS } from '../../core/core'
+import type { Core } from '../../core/core'
 import { type FeatureShape, featureRecords } from '../../format/kernel-bytes'
 import type { Random } from '../../statistics/random'
 import { shuffled } from '../../statistics/shuffled'
@@ -9,6 +9,13 @@ import type { PlannedFeature } from './feature-plan'
 const BIAS_SEGMENTS = 12
 const LEAST_BIAS = -32768
 const MOST_BIAS = 32767
+
+/** Counts of kernel features, a row a segment: of each feature MAX_POOLS numbers, 0 to 255. */
+export interface CountTable {
+  rows: number
+  features: number
+  counts: Uint8Array
+}
 
 /** Row-major table of numbers. */
 export interface Matrix {
@@ -35,19 +42,12 @@ export function findBiases(
   })
 }
 
-/** One row a segment, `pools` columns a feature: counts in either half and, third, longest run. */
+/** Counts of every feature over every segment: all MAX_POOLS numbers of each, row by row. */
 export function countFeatures(
   core: Core,
   queries: readonly Int8Array[],
   features: readonly FeatureShape[],
-  pools: number,
-): Matrix {
+): CountTable {
   const counts = core.kernelCounts(queries, featureRecords(features))
-  const columns = features.length * pools
-  const values = new Float64Array(queries.length * columns)
-  let at = 0
-  for (let i = 0; i < queries.length * features.length; i++) {
-    for (let pool = 0; pool < pools; pool++) values[at++] = counts[i * MAX_POOLS + pool]!
-  }
-  return { rows: queries.length, columns, values }
+  return { rows: queries.length, features: features.length, counts }
 }

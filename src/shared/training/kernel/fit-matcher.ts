@@ -250,9 +250,9 @@ function roundKernel(
   { factor, logs }: { factor: number; logs: Float64Array | null },
 ): Quantised {
   const counts = design.counts(count, pools)
-  const weights = weightsOf(fit, design, counts, design.columnsOf(count, pools), core)
-  const whole = { ...weights, fitted: fit.fitted }
-  return quantiseKernel(shapes.slice(0, count), pools, whole, counts, factor, logs, core)
+  const exact = weightsOf(fit, design, counts, design.columnsOf(count, pools), core)
+  const used = shapes.slice(0, count)
+  return quantiseKernel(used, pools, exact, fit.fitted, counts, factor, logs, core)
 }
 
 interface Combined {

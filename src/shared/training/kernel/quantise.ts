@@ -4,7 +4,6 @@ import type { ModelKernel } from '../../model/recogniser-model'
 import { quantile } from '../../statistics/summary'
 import type { Matrix } from './design-matrix'
 import { PLAIN_ALGEBRA } from './linear-algebra'
-import type { RidgeFit } from './ridge'
 
 const MOST_WEIGHT = 127
 /** Weights beyond this quantile saturate, so that a few large ones do not coarsen all others. */
@@ -27,43 +26,44 @@ export interface Quantised {
 /**
  * Rounds a fit to what the core computes with. Distance of class g, in target units, is
  * constant - score + logFactor × ln(1 + template distance).
+ * @param exact weights, columns × classes
+ * @param fitted scores of the fit, rows × classes
  * @param logDistances ln(1 + template distance), row-major, or null without templates
  */
 export function quantiseKernel(
   features: readonly FeatureShape[],
   pools: 2 | 3,
-  fit: RidgeFit,
+  exact: Float64Array,
+  fitted: Float64Array,
   counts: Matrix,
   logFactor: number,
   logDistances: Float64Array | null,
   algebra: Algebra = PLAIN_ALGEBRA,
 ): Quantised {
-  const classCount = fit.intercepts.length
-  const size = quantile(fit.weights.map(Math.abs), SATURATED)
+  const classCount = fitted.length / counts.rows
+  const size = quantile(exact.map(Math.abs), SATURATED)
   const unit = Math.min(
     MOST_WEIGHT / Math.max(size, 1e-9),
     logFactor > 0 ? MOST_LOG_WEIGHT / (logFactor * Math.LN2) : Number.POSITIVE_INFINITY,
   )
-  const weights = Int8Array.from(fit.weights, (weight) =>
+  const weights = Int8Array.from(exact, (weight) =>
     Math.max(-MOST_WEIGHT, Math.min(MOST_WEIGHT, Math.round(weight * unit))),
   )
-  const scoresOf = (by: Float64Array) => {
-    return algebra.product(counts.values, counts.rows, by, classCount)
-  }
-  const exact = scoresOf(fit.weights)
-  const rounded = scoresOf(Float64Array.from(weights))
+  const rounded = algebra.product(
+    counts.values,
+    counts.rows,
+    Float64Array.from(weights),
+    classCount,
+  )
   // Rounding shifts the mean score of a class; its intercept takes that back.
-  const intercepts = fit.intercepts.map((intercept, g) => {
-    let shift = 0
+  const intercepts = Float64Array.from({ length: classCount }, (_, g) => {
+    let left = 0
     for (let i = 0; i < counts.rows; i++) {
-      shift += exact[i * classCount + g]! - rounded[i * classCount + g]! / unit
+      left += fitted[i * classCount + g]! - rounded[i * classCount + g]! / unit
     }
-    return intercept + shift / counts.rows
+    return left / counts.rows
   })
-  const total = (scores: Float64Array, per: number, offsets: Float64Array) =>
-    scores.map((score, at) => score / per + offsets[at % classCount]!)
-  const before = total(exact, 1, fit.intercepts)
-  const after = total(rounded, unit, intercepts)
+  const after = rounded.map((score, at) => score / unit + intercepts[at % classCount]!)
   const least = after.reduce((lowest, score, at) => {
     return Math.min(lowest, logFactor * (logDistances?.[at] ?? 0) - score)
   }, Number.POSITIVE_INFINITY)
@@ -81,7 +81,7 @@ export function quantiseKernel(
     },
     unit,
     constant,
-    changed: shareChanged(before, after, classCount),
+    changed: shareChanged(fitted, after, classCount),
   }
 }
 

@@ -1,0 +1,104 @@
+import { type Algebra, MAX_POOLS } from '../../core/core'
+import type { CountTable, Matrix } from './design-matrix'
+
+/** Least variance of a column: one that never changes must not be divided by nought. */
+const LEAST_VARIANCE = 1e-3
+
+/**
+ * Counts of kernel features with their columns standardised, and the products of all pairs of rows.
+ * A column is known by its place in the table of counts, so that choices which have columns in common
+ * also share their products.
+ */
+export class Design {
+  readonly rows: number
+  /** Of every column of the table, and what it is divided by. */
+  readonly means: Float64Array
+  readonly scales: Float64Array
+  private readonly known = new Map<string, Float64Array>()
+  private readonly edges: number[]
+
+  /** @param asked numbers of features that may be asked for, to share products between them */
+  constructor(
+    private readonly table: CountTable,
+    asked: readonly number[],
+    private readonly algebra: Algebra,
+  ) {
+    this.rows = table.rows
+    this.edges = [...new Set(asked)].sort((a, b) => a - b)
+    const columns = table.features * MAX_POOLS
+    const sums = new Float64Array(columns)
+    const squares = new Float64Array(columns)
+    for (let i = 0, at = 0; i < table.rows; i++) {
+      for (let c = 0; c < columns; c++, at++) {
+        const value = table.counts[at]!
+        sums[c]! += value
+        squares[c]! += value * value
+      }
+    }
+    this.means = sums.map((sum) => sum / table.rows)
+    this.scales = squares.map((square, c) => {
+      const variance = square / table.rows - this.means[c]! ** 2
+      return Math.sqrt(Math.max(variance, LEAST_VARIANCE))
+    })
+  }
+
+  /** Products of all pairs of rows over the first features and pools, as a mean over the columns. */
+  gram(features: number, pools: number): Float64Array {
+    const sum = new Float64Array(this.rows ** 2)
+    const add = (part: Float64Array) => {
+      for (let at = 0; at < sum.length; at++) sum[at]! += part[at]!
+    }
+    let from = 0
+    for (const edge of [...this.edges.filter((edge) => edge < features), features]) {
+      if (edge > from) add(this.products(from, edge, 0, 2))
+      from = edge
+    }
+    if (pools > 2) add(this.products(0, features, 2, pools))
+    const columns = features * pools
+    return sum.map((value) => value / columns)
+  }
+
+  /** Places in the table of the columns of the first features and pools, feature by feature. */
+  columnsOf(features: number, pools: number): Int32Array {
+    return placesOf(0, features, 0, pools)
+  }
+
+  /** The counts themselves, of the same columns. */
+  counts(features: number, pools: number): Matrix {
+    const { rows } = this
+    const places = this.columnsOf(features, pools)
+    const values = new Float64Array(rows * places.length)
+    const all = this.table.features * MAX_POOLS
+    for (let i = 0, at = 0; i < rows; i++) {
+      for (let c = 0; c < places.length; c++)
+        values[at++] = this.table.counts[i * all + places[c]!]!
+    }
+    return { rows, columns: places.length, values }
+  }
+
+  private products(from: number, to: number, firstPool: number, pools: number): Float64Array {
+    const key = `${from} ${to} ${firstPool}`
+    const known = this.known.get(key)
+    if (known) return known
+    const places = placesOf(from, to, firstPool, pools)
+    const all = this.table.features * MAX_POOLS
+    const standard = new Float32Array(this.rows * places.length)
+    for (let i = 0, at = 0; i < this.rows; i++) {
+      for (let c = 0; c < places.length; c++) {
+        const place = places[c]!
+        const value = this.table.counts[i * all + place]!
+        standard[at++] = (value - this.means[place]!) / this.scales[place]!
+      }
+    }
+    const made = this.algebra.gram(standard, this.rows)
+    this.known.set(key, made)
+    return made
+  }
+}
+
+function placesOf(from: number, to: number, firstPool: number, pools: number): Int32Array {
+  const each = pools - firstPool
+  return Int32Array.from({ length: (to - from) * each }, (_, c) => {
+    return (from + Math.floor(c / each)) * MAX_POOLS + firstPool + (c % each)
+  })
+}
