@@ -221,15 +221,12 @@ function overheard(store: Store, recorded: Map<string, SampleBlock[]>): Store {
       if (!journal.ok) return journal
       const blocks: SampleBlock[] = []
       recorded.set(recording.id, blocks)
-      const { value } = journal
-      return ok({
-        append: (block) => {
-          blocks.push(block)
-          return value.append(block)
-        },
-        finish: (finished) => value.finish(finished),
-        discard: () => value.discard(),
-      })
+      const append = journal.value.append.bind(journal.value)
+      journal.value.append = (block) => {
+        blocks.push(block)
+        return append(block)
+      }
+      return journal
     },
   }
 }
@@ -250,14 +247,13 @@ export function promising(store: Store): Store {
     async openJournal(recording) {
       const journal = await store.openJournal(recording)
       if (!journal.ok) return journal
-      return ok({
-        append: async () => ok(null),
-        discard: () => journal.value.discard(),
-        finish: async (finished) => {
-          later(() => journal.value.finish(finished))
-          return ok(finished)
-        },
-      })
+      const finish = journal.value.finish.bind(journal.value)
+      journal.value.append = async () => ok(null)
+      journal.value.finish = async (finished) => {
+        later(() => finish(finished))
+        return ok(finished)
+      }
+      return journal
     },
   }
 }
