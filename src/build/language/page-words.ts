@@ -1,9 +1,9 @@
 import { existsSync, readFileSync } from 'node:fs'
+import { pathToFileURL } from 'node:url'
 import type { Plugin } from 'vite'
-import { PAGE } from '../../shared/words/en/page'
 import { repositoryPath } from '../paths'
 import { pseudoText } from './pseudo'
-import { languageTag, PSEUDO } from './words'
+import { ENGLISH, PSEUDO } from './words'
 
 const MANIFEST = 'manifest.webmanifest'
 
@@ -16,14 +16,14 @@ export function pageWords(language: string): Plugin {
       handler: async (html) => {
         const texts = await textsOf(language)
         return html
-          .replace('<html lang="en">', `<html lang="${languageTag(language)}">`)
+          .replace('<html lang="en">', `<html lang="${await tagOf(language)}">`)
           .replace(/\{\{(\w+)\}\}/g, (mark, name: string) => texts[name] ?? mark)
       },
     },
     async generateBundle() {
       const manifest = JSON.parse(readFileSync(repositoryPath(`public/${MANIFEST}`), 'utf8'))
       const { manifestDescription: description } = await textsOf(language)
-      const written = { ...manifest, lang: languageTag(language), description }
+      const written = { ...manifest, lang: await tagOf(language), description }
       const source = `${JSON.stringify(written, null, 2)}\n`
       this.emitFile({ type: 'asset', fileName: MANIFEST, source })
     },
@@ -31,12 +31,20 @@ export function pageWords(language: string): Plugin {
 }
 
 async function textsOf(language: string): Promise<Record<string, string>> {
-  if (language === PSEUDO) {
-    return Object.fromEntries(Object.entries(PAGE).map(([name, text]) => [name, pseudoText(text)]))
-  }
-  const translated = repositoryPath(`src/shared/words/${language}/page.ts`)
-  const { PAGE: own }: { PAGE: typeof PAGE } = existsSync(translated)
-    ? await import(translated)
-    : { PAGE }
-  return own
+  const { PAGE } = await wordsOf<typeof import('../../shared/words/en/page')>(language, 'page')
+  if (language !== PSEUDO) return PAGE
+  return Object.fromEntries(Object.entries(PAGE).map(([name, text]) => [name, pseudoText(text)]))
+}
+
+/** What the page says it is written in; for the pseudo-language the tag of the CLDR's. */
+async function tagOf(language: string): Promise<string> {
+  type Words = typeof import('../../shared/words/en/language')
+  return language === PSEUDO ? 'en-XA' : (await wordsOf<Words>(language, 'language')).LANGUAGE.tag
+}
+
+/** A file of words, the English one where it is not translated. */
+async function wordsOf<Words>(language: string, name: string): Promise<Words> {
+  const own = repositoryPath(`src/shared/words/${language}/${name}.ts`)
+  const english = repositoryPath(`src/shared/words/${ENGLISH}/${name}.ts`)
+  return import(pathToFileURL(existsSync(own) ? own : english).href)
 }

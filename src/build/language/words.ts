@@ -25,11 +25,6 @@ export function chosenLanguage(text: string, folder = WORDS): string {
   )
 }
 
-/** What the page says it is written in; for the pseudo-language the tag of the CLDR's. */
-export function languageTag(language: string): string {
-  return language === PSEUDO ? 'en-XA' : language
-}
-
 /**
  * Takes every import of src/shared/words/en/X from the folder of the language instead. A file that
  * is not translated is taken in English, and the build says which. A translated file that imports
