@@ -9,14 +9,19 @@ import type { TakesCompared } from '../shared/collect/takes-compared'
 import type { Vector } from '../shared/firmware/vector'
 import type { GripTolerance } from '../shared/grip/grip-tolerance'
 import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluation'
-import type { AccelSign, FullLibrary } from '../shared/model/library'
+import type { AccelSign, FullLibrary, Trim } from '../shared/model/library'
 import type { RecogniserModel } from '../shared/model/recogniser-model'
 import type { Replay } from '../shared/model/replay'
 import type { Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
 import type { Target } from '../shared/model/target'
 import type { RunParts } from '../shared/parts/part-jobs'
-import type { LiveUpdate, OnProgress, StoredFile } from '../shared/protocol/recogniser'
+import type {
+  ButtonChange,
+  LiveUpdate,
+  OnProgress,
+  StoredFile,
+} from '../shared/protocol/recogniser'
 import type { NearestWarping } from '../shared/replay/unroll'
 import type { TeachUpdate } from '../shared/teach/teach-run'
 
@@ -50,6 +55,7 @@ export interface RecogniserClient {
     target: Target,
     samples: SampleBlock,
     accelSign: AccelSign,
+    trim: Trim | null | 'background',
     options?: CallOptions,
   ): Promise<Result<Replay>>
   unroll(
@@ -69,7 +75,10 @@ export interface RecogniserClient {
     accelSign: AccelSign,
     options?: CallOptions,
   ): Promise<Result<null>>
-  pushLive(samples: SampleBlock, options?: CallOptions): Promise<Result<LiveUpdate>>
+  pushLive(
+    samples: SampleBlock,
+    options?: CallOptions & { buttons?: ButtonChange[] },
+  ): Promise<Result<LiveUpdate>>
   closeLive(options?: CallOptions): Promise<Result<null>>
   openTeach(
     model: RecogniserModel,

@@ -53,16 +53,16 @@ export function createRecogniserClient(
     parts: (options = {}) => pool.runner(options),
     vectors: (full, trained, options = {}) =>
       jobs.call((service) => service.vectors(full, trained), options),
-    replay: (model, target, samples, accelSign, options = {}) =>
-      jobs.call((service) => service.replay(model, target, samples, accelSign), options),
+    replay: (model, target, samples, accelSign, trim, options = {}) =>
+      jobs.call((service) => service.replay(model, target, samples, accelSign, trim), options),
     unroll: (model, query, options = {}) =>
       jobs.call((service) => service.unroll(model, query), options),
     decide: (model, target, log, options = {}) =>
       jobs.call((service) => service.decide(model, target, log), options),
     openLive: (model, target, accelSign, options = {}) =>
       live.call((service) => service.openLive(model, target, accelSign), withLimit(options)),
-    pushLive: (samples, options = {}) =>
-      live.call((service) => service.pushLive(samples), withLimit(options)),
+    pushLive: (samples, { buttons = [], ...options } = {}) =>
+      live.call((service) => service.pushLive(samples, buttons), withLimit(options)),
     closeLive: (options = {}) => live.call((service) => service.closeLive(), withLimit(options)),
     openTeach: (model, target, accelSign, options = {}) =>
       live.call((service) => service.openTeach(model, target, accelSign), withLimit(options)),

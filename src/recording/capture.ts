@@ -1,5 +1,5 @@
 import type { MotionSample } from '../sensors/motion-source'
-import type { Recording } from '../shared/model/library'
+import type { Recording, Trim } from '../shared/model/library'
 import { type Failure, ok, type Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
 import { joinBlocks } from '../storage/chunk'
@@ -56,6 +56,13 @@ export class Capture {
   /** All samples so far. */
   samples(): SampleBlock {
     return joinBlocks([...this.#blocks, this.#toBlock(this.#pending)])
+  }
+
+  /** Two times of the source's clock as the recording counts them; null before the first sample. */
+  spanOf(startMs: number, endMs: number): Trim | null {
+    const originMs = this.#originMs
+    if (originMs === null) return null
+    return { startMs: Math.max(0, startMs - originMs), endMs: Math.max(0, endMs - originMs) }
   }
 
   /** Writes the rest and makes the journal a recording. */

@@ -36,7 +36,8 @@ export class HoldRun implements Run {
   async end(releaseMs: number): Promise<void> {
     await this.#intake.until(releaseMs + TAIL_MS)
     this.#intake.release(this.#capture)
-    await this.#shelf.offer(this.#capture, this.#setup.target, this.#intake.facts())
+    const press = this.#setup.trimToPress ? this.#capture.spanOf(this.beganMs, releaseMs) : null
+    await this.#shelf.offer(this.#capture, this.#setup.target, this.#intake.facts(), press)
   }
 
   async abandon(): Promise<void> {

@@ -1,5 +1,5 @@
 import type { MotionFacts } from '../sensors/motion-source'
-import type { Take } from '../shared/model/library'
+import type { Take, Trim } from '../shared/model/library'
 import { fail, ok, type Result } from '../shared/model/result'
 import type { Target } from '../shared/model/target'
 import { RECORDING } from '../shared/words/en/recording'
@@ -20,10 +20,15 @@ export class OfferShelf {
   constructor(readonly events: RecorderEvents) {}
 
   /** Puts a finished take on the shelf, all of it in the journal. */
-  async offer(capture: Capture, target: Target, facts: MotionFacts): Promise<void> {
+  async offer(
+    capture: Capture,
+    target: Target,
+    facts: MotionFacts,
+    trim: Trim | null = null,
+  ): Promise<void> {
     await capture.flush()
     const samples = capture.samples()
-    const recording = completed(capture.recording as Take, samples, facts)
+    const recording = completed({ ...(capture.recording as Take), trim }, samples, facts)
     const quality = judgeTake(samples, recording.device, target)
     this.#set([...this.#offers, { take: { recording, samples, quality }, capture }])
   }

@@ -41,6 +41,11 @@ export interface RecordSetup {
 
 /** Called as things happen; all on the main thread, never within a call of the recorder. */
 export interface RecorderEvents {
+  /**
+   * The hand holds a button as it will on the board: a held take is trimmed to the press. Without it a
+   * held take counts as a whole.
+   */
+  trimToPress?: boolean
   onPhase(phase: RecordPhase): void
   /** Takes that wait, oldest first. */
   onOffered(offered: readonly OfferedTake[]): void

@@ -3,7 +3,9 @@ import type { RecogniserClient } from '../recogniser/client'
 import type { TrainedModel } from '../shared/model/evaluation'
 import type { Library } from '../shared/model/library'
 import { type Failure, fail, ok, type Result } from '../shared/model/result'
-import type { LiveUpdate } from '../shared/protocol/recogniser'
+import type { ButtonChange, LiveUpdate } from '../shared/protocol/recogniser'
+import { NOTICES } from '../shared/words/en/notices'
+import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { LiveState, MotionState } from './app'
 import { motionSentence, motionWords } from './motion-words'
 import { SampleBuffer } from './sample-buffer'
@@ -15,8 +17,7 @@ const ENERGY_SPAN_S = 6
 const MAX_WAITING = 1800
 /** An answer takes milliseconds. A worker that died without a word is found out after this long. */
 const ANSWER_WITHIN_MS = 3000
-const TOO_SLOW =
-  'This phone could not keep up with the readings; close other pages and start again.'
+const TOO_SLOW = NOTICES.tooSlow
 
 export interface LiveParts {
   recogniser: RecogniserClient
@@ -35,6 +36,10 @@ export class Live implements LiveState {
   readonly trouble = signal<string | null>(null)
   readonly #parts: LiveParts
   readonly #waiting = new SampleBuffer()
+  /** Changes of the button that the worker has not been told. */
+  #buttons: ButtonChange[] = []
+  /** Sensor time of the newest reading. */
+  #newestMs: number | null = null
   #energySpan = 0
   #unsubscribe: (() => void) | null = null
   #inFlight = false
@@ -56,7 +61,7 @@ export class Live implements LiveState {
     const trained = await train()
     if (!trained.ok) return this.#refuse(trained)
     const current = library()
-    if (current === null) return this.#refuse(fail('live/no-library', 'No library is open.'))
+    if (current === null) return this.#refuse(fail('live/no-library', OPEN_LIBRARY.notOpen))
     const sign = motion.source().facts().accelSign
     const opened = await recogniser.openLive(trained.value.model, current.target, sign)
     if (!opened.ok) return this.#refuse(opened)
@@ -67,9 +72,17 @@ export class Live implements LiveState {
 
   stop = (): Promise<void> => this.#halt(null)
 
+  press = (down: boolean): void => {
+    if (!this.running.peek()) return
+    const startMs = this.#waiting.startMs ?? 0
+    this.#buttons.push({ tMs: Math.max(0, (this.#newestMs ?? 0) - startMs), down })
+  }
+
   #listen(): void {
     this.#run += 1
     this.#waiting.reset()
+    this.#buttons = []
+    this.#newestMs = null
     batch(() => {
       this.events.value = []
       this.energy.value = new Uint32Array(0)
@@ -79,6 +92,7 @@ export class Live implements LiveState {
     const run = this.#run
     this.#unsubscribe = this.#parts.motion.source().subscribe((sample) => {
       this.#waiting.push(sample)
+      this.#newestMs = sample.tMs
       if (this.#waiting.length > MAX_WAITING) void this.#halt(TOO_SLOW)
       else void this.#pump(run)
     })
@@ -91,8 +105,11 @@ export class Live implements LiveState {
     try {
       while (run === this.#run && this.#waiting.length > 0) {
         const startMs = this.#waiting.startMs ?? 0
+        const buttons = this.#buttons
+        this.#buttons = []
         const answer = await this.#parts.recogniser.pushLive(this.#waiting.take(), {
           timeoutMs: ANSWER_WITHIN_MS,
+          buttons,
         })
         if (run !== this.#run) return
         if (answer.ok) this.#take(answer.value, startMs)

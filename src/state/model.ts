@@ -6,6 +6,7 @@ import type { Evaluation, Holdout, TrainedModel } from '../shared/model/evaluati
 import type { FullLibrary, Library } from '../shared/model/library'
 import type { Replay } from '../shared/model/replay'
 import { fail, type Result } from '../shared/model/result'
+import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { Job } from './app'
 import { evaluationFingerprint, fingerprint } from './fingerprint'
 import { createJobSlot, type JobSlot } from './jobs'
@@ -22,7 +23,7 @@ export interface Jobs {
   replay(recordingId: string): Promise<Result<Replay>>
 }
 
-const NO_LIBRARY = fail('job/no-library', 'There is no library open; open or create one.')
+const NO_LIBRARY = fail('job/no-library', OPEN_LIBRARY.none)
 
 /**
  * Training, evaluation and replay of the current library, in the worker.
@@ -92,12 +93,13 @@ export function createJobs(shelf: Shelf, recogniser: RecogniserClient, core: str
     const recording = shelf.recordings.peek().find((one) => one.id === recordingId)
     const samples = await shelf.store.loadSamples(recordingId)
     if (library === null || recording === undefined || samples === null) {
-      return fail('replay/missing', 'This recording is not in the open library.')
+      return fail('replay/missing', OPEN_LIBRARY.notOfThis)
     }
     const trained = await training.run()
     if (!trained.ok) return trained
     const { accelSign } = recording.device
-    return recogniser.replay(trained.value.model, library.target, samples, accelSign)
+    const trim = recording.kind === 'take' ? recording.trim : 'background'
+    return recogniser.replay(trained.value.model, library.target, samples, accelSign, trim)
   }
   return { training, evaluation, grip, keeper, replay }
 }

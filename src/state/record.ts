@@ -150,9 +150,10 @@ export class RecordSlice implements RecordState {
   #with(begin: (setup: RecordSetup) => Promise<Result<null>>): Promise<Result<null>> {
     const library = this.#parts.shelf.current.peek()
     if (library === null) return Promise.resolve(NO_LIBRARY)
-    const { id: libraryId, target } = library
+    const { id: libraryId, target, training } = library
     const testerCode = this.testerCode.peek()
-    return begin({ libraryId, target, testerCode, hand: this.hand.peek() })
+    const trimToPress = training.segmentation === 'button'
+    return begin({ libraryId, target, testerCode, hand: this.hand.peek(), trimToPress })
   }
 
   /** Own data deserves to be kept: the first stored recording is the moment to ask. */

@@ -2,7 +2,7 @@ import 'fake-indexeddb/auto'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { recovered } from '../../src/recording/facts'
 import { LEAD_IN_MS, TAIL_MS } from '../../src/recording/timing'
-import type { OfferedTake } from '../../src/recording/types'
+import type { OfferedTake, RecordSetup } from '../../src/recording/types'
 import { fail, ok } from '../../src/shared/model/result'
 import { AXES, STANDARD_GRAVITY_MPS2 } from '../../src/shared/model/sample'
 import type { Store } from '../../src/storage/store'
@@ -18,10 +18,14 @@ beforeEach(async () => {
 afterEach(() => bench.close())
 
 /** Records one hold-take around a movement and returns what is bench.offered. */
-async function hold(movement: string | null, durationMs = 1500): Promise<OfferedTake> {
+async function hold(
+  movement: string | null,
+  durationMs = 1500,
+  setup: RecordSetup = SETUP,
+): Promise<OfferedTake> {
   await bench.source.play(1500)
   const before = bench.offered.length
-  expect(await bench.recorder.beginHold(SETUP, 'raise')).toEqual(ok(null))
+  expect(await bench.recorder.beginHold(setup, 'raise')).toEqual(ok(null))
   if (movement !== null) bench.source.hand.perform(movement)
   await bench.source.play(durationMs)
   const ended = bench.recorder.endHold()
@@ -80,6 +84,18 @@ describe('a held take', () => {
 
   it('of a still hand says that nothing moved', async () => {
     const { quality } = await hold(null)
+  it('is trimmed to the press where the board is to be cut by a button, and not altered', async () => {
+    const whole = await hold('swing')
+    await bench.recorder.drop()
+    const { recording, samples } = await hold('swing', 1500, { ...SETUP, trimToPress: true })
+    const { startMs, endMs } = recording.trim!
+    expect(Math.abs(startMs - LEAD_IN_MS)).toBeLessThan(34)
+    expect(Math.abs(endMs - startMs - 1500)).toBeLessThan(34)
+    expect(Math.abs(samples.tMs.length - whole.samples.tMs.length)).toBeLessThanOrEqual(2)
+    expect(await bench.recorder.keep()).toEqual(ok(null))
+    expect(await bench.store.listRecordings(LIBRARY.id)).toEqual([recording])
+  })
+
     expect(quality.map(({ code }) => code)).toEqual(['nothing-moved'])
   })
 

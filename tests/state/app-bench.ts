@@ -38,7 +38,7 @@ export function clientHere(): RecogniserClient {
     unroll: jobs.unroll,
     decide: jobs.decide,
     openLive: live.openLive,
-    pushLive: live.pushLive,
+    pushLive: (samples, options) => live.pushLive(samples, options?.buttons),
     closeLive: live.closeLive,
     openTeach: live.openTeach,
     beginTeach: live.beginTeach,

@@ -5,7 +5,7 @@ import type { AccelSign } from '../../src/shared/model/library'
 import type { RecogniserModel } from '../../src/shared/model/recogniser-model'
 import { AXES, type SampleBlock } from '../../src/shared/model/sample'
 import type { Target } from '../../src/shared/model/target'
-import type { LiveEvent, LiveUpdate } from '../../src/shared/protocol/recogniser'
+import type { ButtonChange, LiveEvent, LiveUpdate } from '../../src/shared/protocol/recogniser'
 import { gestureDistances, templateCount } from '../../src/shared/replay/gesture-distances'
 import { cuttingModel } from '../../src/shared/training/cutting-model'
 
@@ -16,6 +16,10 @@ export class LiveRun {
   private readonly knowsGestures: boolean
   private readonly conditioner: StreamConditioner
   private phase: CorePhase = 'idle'
+  /** Conditioned samples so far. */
+  private samples = 0
+  /** Changes of the button whose sample has not come out of the conditioning yet. */
+  private readonly buttons: ButtonChange[] = []
 
   /** model null: movements are cut with the target's default segmenter and not named. */
   constructor(core: Core, model: RecogniserModel | null, target: Target, accelSign: AccelSign) {
@@ -26,7 +30,8 @@ export class LiveRun {
     core.load(encodeModel(this.model))
   }
 
-  push(samples: SampleBlock): LiveUpdate {
+  push(samples: SampleBlock, buttons: readonly ButtonChange[] = []): LiveUpdate {
+    this.buttons.push(...buttons)
     const { counts } = this.conditioner.push(samples)
     const count = counts.length / AXES
     const energy = new Uint32Array(count)
@@ -35,12 +40,20 @@ export class LiveRun {
     const decidedMs = samples.tMs.at(-1) ?? 0
     // Sample by sample: distances belong to the segment that has just been compared.
     for (let i = 0; i < count; i++) {
+      this.press(this.conditioner.timeOfMs(this.samples++))
       const one = { energy: energy.subarray(i, i + 1), phase: phase.subarray(i, i + 1) }
       for (const event of this.core.push(counts.subarray(i * AXES, (i + 1) * AXES), one))
         events.push(this.describe(event, decidedMs))
     }
     if (count > 0) this.phase = CORE_PHASES[phase[count - 1]!]!
     return { events, energy, phase: this.phase }
+  }
+
+  /** Tells the core of what happened to the button by a time. */
+  private press(nowMs: number): void {
+    while (this.buttons[0] !== undefined && this.buttons[0].tMs <= nowMs) {
+      this.core.button(this.buttons.shift()!.down)
+    }
   }
 
   private describe(event: CoreEvent, decidedMs: number): LiveEvent {

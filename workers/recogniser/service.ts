@@ -28,8 +28,8 @@ export function createService(loadCore: () => Promise<Core>): RecogniserService 
 
     vectors: (full, trained) => withCore((core) => ok(makeVectors(core, trained, full))),
 
-    replay: (model, target, samples, accelSign) =>
-      withCore((core) => replayRecording(core, model, target, samples, accelSign)),
+    replay: (model, target, samples, accelSign, trim) =>
+      withCore((core) => replayRecording(core, model, target, samples, accelSign, trim)),
 
     unroll: (model, query) => withCore((core) => ok(unrollSegment(core, model, query))),
 
@@ -41,8 +41,10 @@ export function createService(loadCore: () => Promise<Core>): RecogniserService 
         return ok(null)
       }),
 
-    pushLive: async (samples) =>
-      live === null ? fail('live/not-open', WORKER_TROUBLE.liveNotRunning) : ok(live.push(samples)),
+    pushLive: async (samples, buttons) =>
+      live === null
+        ? fail('live/not-open', WORKER_TROUBLE.liveNotRunning)
+        : ok(live.push(samples, buttons)),
 
     closeLive: async () => {
       live = null

@@ -2,6 +2,7 @@ import type { Core, CoreEvent } from '../core/core'
 import type { RecogniserModel } from '../model/recogniser-model'
 import { AXES } from '../model/sample'
 import type { Prepared } from '../training/prepare'
+import { type PressedSpan, pressedSpan } from '../training/press'
 import { bentTake } from './bent-take'
 import type { VectorStep } from './vector'
 
@@ -40,7 +41,7 @@ export function observe(
     run(
       indexOf.get(take.take.gestureId) ?? null,
       `take ${take.take.id} of tester ${take.take.testerCode}`,
-      model.button ? pressed(take.counts, take.from, take.to) : [samples(take.counts)],
+      model.button ? pressed(take.counts, pressedSpan(core, take, model)) : [samples(take.counts)],
     ),
   )
   const bent = (seen: Observation[]): Observation[] => {
@@ -97,7 +98,7 @@ function samples(counts: Int16Array): VectorStep {
 }
 
 /** The button is held from one sample to another, as in a take recorded by button. */
-function pressed(counts: Int16Array, from: number, to: number): VectorStep[] {
+function pressed(counts: Int16Array, { from, to }: PressedSpan): VectorStep[] {
   return [
     samples(counts.subarray(0, from * AXES)),
     { button: true },

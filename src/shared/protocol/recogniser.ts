@@ -9,7 +9,7 @@ import type { TakesCompared } from '../collect/takes-compared'
 import type { CoreEvent, CorePhase } from '../core/core'
 import type { Vector } from '../firmware/vector'
 import type { TrainedModel } from '../model/evaluation'
-import type { AccelSign, FullLibrary } from '../model/library'
+import type { AccelSign, FullLibrary, Trim } from '../model/library'
 import type { RecogniserModel } from '../model/recogniser-model'
 import type { Replay } from '../model/replay'
 import type { Result } from '../model/result'
@@ -36,6 +36,13 @@ export interface StoredFile {
 }
 
 export type OnProgress = (progress: Progress) => void
+
+/** The button went down or up; models that are not cut by a button pass over it. */
+export interface ButtonChange {
+  /** On the clock of the samples given to pushLive, ms; counts from the next sample on. */
+  tMs: number
+  down: boolean
+}
 
 export interface LiveUpdate {
   /** Events since the last call, with indices in conditioned samples since openLive. */
@@ -77,6 +84,7 @@ export interface RecogniserService {
     target: Target,
     samples: SampleBlock,
     accelSign: AccelSign,
+    trim: Trim | null | 'background',
   ): Promise<Result<Replay>>
   /** How a compared segment lies against the nearest template of each gesture. */
   unroll(model: RecogniserModel, query: Int8Array): Promise<Result<(NearestWarping | null)[]>>
@@ -92,7 +100,8 @@ export interface RecogniserService {
     target: Target,
     accelSign: AccelSign,
   ): Promise<Result<null>>
-  pushLive(samples: SampleBlock): Promise<Result<LiveUpdate>>
+  /** @param buttons changes since the last call, in order */
+  pushLive(samples: SampleBlock, buttons?: ButtonChange[]): Promise<Result<LiveUpdate>>
   closeLive(): Promise<Result<null>>
   /** Starts teaching over live samples; 'teach/model' for a model with kernel features. */
   openTeach(model: RecogniserModel, target: Target, accelSign: AccelSign): Promise<Result<null>>

@@ -2,6 +2,7 @@ import type { Core, TeachAnswer } from '../core/core'
 import type { RecogniserModel } from '../model/recogniser-model'
 import { AXES } from '../model/sample'
 import { type CutInput, cutTake } from '../training/cut-take'
+import { pressedSpan } from '../training/press'
 import { wasCompared } from '../training/stream'
 
 /** What came of teaching with takes that were recorded before. */
@@ -40,14 +41,15 @@ function teachTake(core: Core, model: RecogniserModel, take: CutInput): TeachAns
   const { movement } = cutTake(core, take, model)
   if (movement === null || !wasCompared(movement.event)) return null
   const { end } = movement.event
+  const span = model.button ? pressedSpan(core, take, model) : null
   core.reset()
-  if (!model.button) {
+  if (span === null) {
     // Up to its end only movements before it are decided, and none of them is given to teaching.
     core.push(take.counts.subarray(0, end * AXES))
   } else {
-    core.push(take.counts.subarray(0, take.from * AXES))
+    core.push(take.counts.subarray(0, span.from * AXES))
     core.button(true)
-    core.push(take.counts.subarray(take.from * AXES, take.to * AXES))
+    core.push(take.counts.subarray(span.from * AXES, span.to * AXES))
     core.button(false)
   }
   const rest = take.counts.subarray(end * AXES)

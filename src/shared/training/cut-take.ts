@@ -1,8 +1,9 @@
 import type { Core } from '../core/core'
 import type { RecogniserModel } from '../model/recogniser-model'
-import { AXES } from '../model/sample'
-import type { PreparedTake } from './prepare'
-import { longest, runStream, type StreamMovement, wasCompared } from './stream'
+import { type CutInput, runPressed } from './press'
+import { longest, runStream, type StreamMovement } from './stream'
+
+export type { CutInput }
 
 /** 'ok' one movement, 'missed' none, 'split' more than one, 'long' and 'short' not compared. */
 export type Cut = 'ok' | 'missed' | 'split' | 'long' | 'short'
@@ -13,9 +14,6 @@ export interface TakeCut {
   /** The longest segment within the take's trim; null when missed. */
   movement: StreamMovement | null
 }
-
-/** What of a take is run. */
-export type CutInput = Pick<PreparedTake, 'counts' | 'from' | 'to'>
 
 /**
  * Runs a take through the loaded model as if it happened live.
@@ -29,7 +27,7 @@ export function cutTake(
   taught = false,
 ): TakeCut {
   const movements = model.button
-    ? runPressed(core, take, taught)
+    ? runPressed(core, take, model, { taught })
     : runStream(core, take.counts, model.segmenter, { taught })
   return judge(movements.filter(({ event }) => liesWithin(event, take)))
 }
@@ -47,19 +45,4 @@ function judge(movements: StreamMovement[]): TakeCut {
 function liesWithin(event: { start: number; end: number }, take: CutInput): boolean {
   const middle = (event.start + event.end) / 2
   return middle >= take.from && middle <= take.to
-}
-
-/** With a button the take itself is the segment: it was recorded while a button was held. */
-function runPressed(core: Core, take: CutInput, taught: boolean): StreamMovement[] {
-  core.reset()
-  core.push(take.counts.subarray(0, take.from * AXES))
-  core.button(true)
-  const during = core.push(take.counts.subarray(take.from * AXES, take.to * AXES))
-  core.button(false)
-  const after = core.push(take.counts.subarray(take.to * AXES, (take.to + 1) * AXES))
-  return [...during, ...after].map((event) => ({
-    event: taught ? core.teachEvent().event : event,
-    query: wasCompared(event) ? core.query() : null,
-    templateDistances: null,
-  }))
 }

@@ -3,6 +3,7 @@ import { TRAINING_NOTES } from '../words/en/training-notes'
 import { notesOnData } from './data-notes'
 import type { Example } from './examples'
 import type { Prepared } from './prepare'
+import { HAND_MARGIN_MS } from './press'
 import type { SegmenterProposal } from './segmenter-search'
 
 /** Fewer takes than this leave a gesture's threshold a guess. */
@@ -36,7 +37,14 @@ export function notesOn(
   if (prepared.backgrounds.length === 0 && !model.button) {
     notes.push(TRAINING_NOTES.noBackground)
   }
+  if (model.button) notes.push(pressNote(prepared))
   return [...notes, ...notesOnData(prepared)]
+}
+
+/** What the figures of a model with a button take for granted. */
+function pressNote({ takes }: Prepared): string {
+  const unknown = takes.filter(({ whole }) => whole === true).length
+  return TRAINING_NOTES.pressed({ unknown, takes: takes.length, marginMs: HAND_MARGIN_MS })
 }
 
 function takesOf({ gestures, takes }: Prepared, id: string): number {

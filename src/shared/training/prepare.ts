@@ -23,6 +23,8 @@ export interface PreparedTake {
   /** Samples that count, [from, to): all of them unless the take is trimmed. */
   from: number
   to: number
+  /** The take has no trim: nothing says where in it a button was down. */
+  whole?: boolean
 }
 
 export interface PreparedBackground {
@@ -41,7 +43,7 @@ export interface Prepared {
 }
 
 /** A recording's samples as the board would have read them, and what of a take counts. */
-export type Conditioned = Pick<PreparedTake, 'counts' | 'from' | 'to'>
+export type Conditioned = Pick<PreparedTake, 'counts' | 'from' | 'to' | 'whole'>
 
 /** Conditions every recording that is not deleted and whose gesture is still in the library. */
 export function prepareLibrary(full: FullLibrary): Prepared {
@@ -91,13 +93,17 @@ export function collectPrepared(
   return prepared
 }
 
-function windowOf(
+/**
+ * What a trim is in conditioned samples.
+ * @param length of the recording in conditioned samples
+ */
+export function windowOf(
   trim: Trim | null,
   samples: SampleBlock,
   target: Target,
   length: number,
-): { from: number; to: number } {
-  if (trim === null) return { from: 0, to: length }
+): Omit<Conditioned, 'counts'> {
+  if (trim === null) return { from: 0, to: length, whole: true }
   // Long pauses are left out of the counts, so times are asked for and not computed from the rate.
   const conditioner = new StreamConditioner(target, 1)
   conditioner.push(samples)

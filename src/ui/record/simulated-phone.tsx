@@ -2,6 +2,7 @@ import './record.css'
 import { useState } from 'preact/hooks'
 import type { SimulatedSource } from '../../sensors/simulated-source'
 import type { Gesture } from '../../shared/model/library'
+import { HAND_MARGIN_MS } from '../../shared/training/press'
 import { RECORD } from '../../shared/words/en/record'
 import { Button, Mark, Section, useApp } from '../common'
 import { DragPad } from './drag-pad'
@@ -14,16 +15,24 @@ export interface SimulatedPhoneProps {
   /** Gesture being recorded; null where nothing is held. */
   gesture: Gesture | null
   way: 'hold' | 'hands-free'
+  /** Presses and releases the prop's button, for each movement and while the pad is dragged. */
+  press?: (down: boolean) => void
 }
 
 /** Moves the simulated phone: movements to choose, and a pad to drag. Always marked. */
-export function SimulatedPhone({ gesture, way }: SimulatedPhoneProps) {
+export function SimulatedPhone({ gesture, way, press }: SimulatedPhoneProps) {
   const { motion, record } = useApp()
   const [busy, setBusy] = useState(false)
   const source = asSimulated(motion.source())
   if (source === null) return null
   const holds = gesture !== null && way === 'hold'
   const perform = async (id: string) => {
+    if (press !== undefined) {
+      setBusy(true)
+      await performPressed(source, id, press)
+      setBusy(false)
+      return
+    }
     if (!holds || record.phase.peek() !== 'idle' || record.offered.peek() !== null) {
       source.perform(id)
       return
@@ -49,9 +58,11 @@ export function SimulatedPhone({ gesture, way }: SimulatedPhoneProps) {
       <DragPad
         onDrag={(dx, dy) => source.drag(dx, dy)}
         onDown={() => {
+          press?.(true)
           if (holds && record.offered.peek() === null) void record.beginHold(gesture.id)
         }}
         onUp={() => {
+          press?.(false)
           if (holds) void record.endHold()
         }}
         text={holds ? RECORD.dragRecords : RECORD.dragMoves}
@@ -60,11 +71,22 @@ export function SimulatedPhone({ gesture, way }: SimulatedPhoneProps) {
   )
 }
 
-async function performToRest(source: SimulatedSource, id: string): Promise<void> {
-  await pause(LEAD_MS)
+/** One pointer cannot hold the prop's button and choose a movement, so the movement holds it. */
+export async function performPressed(
+  source: SimulatedSource,
+  id: string,
+  press: (down: boolean) => void,
+): Promise<void> {
+  press(true)
+  await performToRest(source, id, HAND_MARGIN_MS)
+  press(false)
+}
+
+async function performToRest(source: SimulatedSource, id: string, leadMs = LEAD_MS): Promise<void> {
+  await pause(leadMs)
   source.perform(id)
   while (source.busy()) await pause(POLL_MS)
-  await pause(LEAD_MS)
+  await pause(leadMs)
 }
 
 function pause(ms: number): Promise<void> {

@@ -2,6 +2,7 @@ import { totalHits } from '../../shared/stage/tally'
 import { STAGE_SCREENS } from '../../shared/words/en/stage-screens'
 import type { StageState } from '../../state/stage'
 import { Button, useApp } from '../common'
+import { performPressed } from '../record/simulated-phone'
 import { asSimulated } from '../record/simulated-source'
 import { HoldToLeave } from './hold-to-leave'
 import type { StageOptions } from './index'
@@ -14,7 +15,9 @@ export interface ControlsProps {
 
 /** For the one who runs the show: there for a few seconds after a touch. */
 export function Controls({ stage, options, onOptions }: ControlsProps) {
-  const { motion } = useApp()
+  const { live, model, motion } = useApp()
+  const job = model.value
+  const hasButton = job.state === 'done' && job.value.model.button
   const simulated = asSimulated(motion.source())
   return (
     <div class="stage-controls">
@@ -30,7 +33,13 @@ export function Controls({ stage, options, onOptions }: ControlsProps) {
           </Button>
         )}
         {simulated?.movements().map(({ id, name }) => (
-          <Button key={id} onClick={() => simulated.perform(id)}>
+          <Button
+            key={id}
+            onClick={() => {
+              if (hasButton) void performPressed(simulated, id, live.press)
+              else simulated.perform(id)
+            }}
+          >
             {name}
           </Button>
         ))}

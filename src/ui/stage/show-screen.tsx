@@ -8,6 +8,7 @@ import type { StageState } from '../../state/stage'
 import { holdHere, Mark, Progress, useApp, useWakeLock } from '../common'
 import { useLiveLamp } from '../light/use-live-lamp'
 import { usePlayer } from '../light/use-player'
+import { PressButton } from '../try/press-button'
 import { AnswerName } from './answer-name'
 import { Controls } from './controls'
 import type { StageOptions } from './index'
@@ -51,6 +52,7 @@ export function ShowScreen({ stage, options, onOptions }: ShowScreenProps) {
       )}
       <Line stage={stage} dark={player !== null && !mayShow} />
       <Words stage={stage} names={options.names} />
+      <Press />
       {touched && <Controls stage={stage} options={options} onOptions={onOptions} />}
     </div>
   )
@@ -67,6 +69,17 @@ function Light({ library, player }: { library: Library; player: LightPlayer }) {
       <div class="stage-light" ref={surface} aria-hidden="true" />
       <div class="stage-folds" aria-hidden="true" />
     </>
+  )
+}
+
+/** A prop with a button is pressed here; a touch of it also brings the controls up. */
+function Press() {
+  const job = useApp().model.value
+  if (job.state !== 'done' || !job.value.model.button) return null
+  return (
+    <div class="stage-press">
+      <PressButton />
+    </div>
   )
 }
 

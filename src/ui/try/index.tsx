@@ -46,16 +46,18 @@ export function Try(_props: { rest: string[] }) {
 }
 
 function Running({ simulated }: { simulated: boolean }) {
-  const job = useApp().model.value
+  const { live, model } = useApp()
+  const job = model.value
   if (job.state === 'running') return <Progress progress={job.progress} cancel={job.cancel} />
   if (job.state !== 'done') return null
+  const pressing = job.value.model.button ? { press: live.press } : {}
   return (
     <>
       <SignStep />
       <LiveLight model={job.value.model} />
       <LiveView
         model={job.value.model}
-        beside={simulated && <SimulatedPhone gesture={null} way="hands-free" />}
+        beside={simulated && <SimulatedPhone gesture={null} way="hands-free" {...pressing} />}
       />
     </>
   )

@@ -10,6 +10,7 @@ import { Section, useApp } from '../common'
 import { Answer, AnswerDetail, type LiveAnswer } from './answer'
 import { History } from './history'
 import { Known } from './known'
+import { PressButton } from './press-button'
 
 const SHOWN_S = 6
 
@@ -37,6 +38,7 @@ export function LiveView({ model, beside }: LiveViewProps) {
           ) : (
             <Answer answer={shown} model={model} />
           )}
+          {model.button && <PressButton />}
           <Energy model={model} answers={answers} />
           {beside}
         </div>
@@ -66,7 +68,10 @@ function Energy({ model, answers }: { model: RecogniserModel; answers: LiveAnswe
   const { live } = useApp()
   const { segmenter, board } = model
   const energy = live.energy.value
-  const sentence = segmenterSentence(energy, live.phase.value, segmenter)
+  const sentence =
+    model.button && live.phase.value === 'idle'
+      ? TRY.cutByButton
+      : segmenterSentence(energy, live.phase.value, segmenter)
   const picture: EnergyPicture = {
     energy,
     end: live.sampleCount.value,

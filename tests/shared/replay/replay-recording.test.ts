@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { loadCoreForNode } from '../../../src/build/load-core'
-import type { Core } from '../../../src/shared/core/core'
+import type { Core, CoreEvent } from '../../../src/shared/core/core'
 import type { TrainedModel } from '../../../src/shared/model/evaluation'
 import { replayRecording } from '../../../src/shared/replay/replay-recording'
 import { createRandom } from '../../../src/shared/statistics/random'
@@ -49,10 +49,24 @@ describe('a replay', () => {
     expect(distances?.[event?.runnerUp ?? -1]).toBe(event?.runnerUpDistance)
   })
 
-  it('takes the whole recording as one press where the model has a button', () => {
-    const result = replay([nod, nod], { ...trained.model, button: true })
+  it('holds the button from before the first motion to after the last where the model has one', () => {
+    const result = replay([nod], { ...trained.model, button: true })
     if (!result.ok) throw new Error(result.message)
-    expect(result.value.events).toHaveLength(1)
+    const { events, energy, onThreshold } = result.value
+    expect(events).toHaveLength(1)
+    const [{ start, end }] = events as [CoreEvent]
+    const moving = [...energy.keys()].filter((at) => energy[at]! >= onThreshold)
+    expect(start).toBeLessThan(moving[0]!)
+    expect(start).toBeGreaterThan(moving[0]! - 40)
+    expect(end).toBeGreaterThan(moving.at(-1)!)
+    expect(end).toBeLessThan(moving.at(-1)! + 40)
+  })
+
+  it('presses nothing in a background', () => {
+    const samples = samplesOf([nod], createRandom(6))
+    const model = { ...trained.model, button: true }
+    const result = replayRecording(core, model, full.library.target, samples, 1, 'background')
+    expect(result.ok && result.value.events).toEqual([])
   })
 
   it('refuses a model that the core refuses', () => {

@@ -22,6 +22,10 @@ export const TRAINING_NOTES = {
     `${split} of ${all} takes were cut into several movements; the longest was used.`,
   oneTester: 'All takes are by one tester: how it does for others is not known.',
   noBackground: 'There is no background recording: thresholds have not seen what is not a gesture.',
+  pressed: ({ unknown, takes, marginMs }: { unknown: number; takes: number; marginMs: number }) =>
+    unknown === 0
+      ? 'Figures hold for hands that press the button as they did when the takes were recorded, or as the takes are trimmed.'
+      : `When the button was down is not known of ${unknown} of ${takes} takes: it is taken to be held from ${marginMs}${UNIT_SPACE}ms before the hand moves until ${marginMs}${UNIT_SPACE}ms after. Trim them, or record them by the button to hold.`,
   noTakes: (gesture: string) => `${gesture} has no takes and is not in the model.`,
   noMovement: (gesture: string, takes: number) =>
     `No movement was found in the ${takes === 1 ? 'take' : `${takes} takes`} of ${gesture}, so it is not in the model: hold a pose with a button (Prop, Training), or perform it with more motion.`,

@@ -16,6 +16,9 @@ export const TRY = {
   useSensors: 'Use this phone’s sensors',
   useSimulated: 'Use the simulated phone',
   gestures: 'Gestures of this library',
+  holdWhileYouMove: 'Hold while you move',
+  letGo: 'Let go when the movement is over',
+  cutByButton: 'Movements are cut by the button: what moves without it is passed over.',
   makeOne: 'Rest a moment, then make one of these.',
   none: 'none',
   energyDescribed: (shownS: number, sentence: string) =>
