@@ -81,6 +81,13 @@ export class Capture {
     await journal.value.discard().catch((error: unknown) => this.onTrouble(toFailure(error)))
   }
 
+  /** Lets go of the journal as it is: what it has is offered as cut off. */
+  async leave(): Promise<void> {
+    await this.#queue
+    const journal = await this.#journal
+    if (journal.ok) journal.value.leave()
+  }
+
   async #write(): Promise<Result<null>> {
     this.#queued = false
     if (this.#pending.length > 0) {
@@ -96,7 +103,7 @@ export class Capture {
   async #inJournal<T>(work: (journal: Journal) => Promise<Result<T>>): Promise<Result<T>> {
     const first = await this.#once(work)
     if (first.ok || !isGone(first)) return first
-    await this.#leave()
+    await this.#renew()
     return this.#once(work)
   }
 
@@ -120,7 +127,7 @@ export class Capture {
   }
 
   /** Lets go of a journal whose database was deleted; the next one is opened in its place. */
-  async #leave(): Promise<void> {
+  async #renew(): Promise<void> {
     const before = await this.#journal
     if (before.ok) await before.value.discard().catch(() => undefined)
     this.#stored = 0

@@ -5,6 +5,7 @@ import { RECORDING } from '../shared/words/en/recording'
 import { BackgroundRun } from './background-run'
 import { toBlock } from './block'
 import { HandsFreeRun } from './hands-free-run'
+import { HeldBack } from './held-back'
 import { HoldRun } from './hold-run'
 import { Intake, type IntakeDeps } from './intake'
 import type { LiveClient } from './live-cutter'
@@ -26,6 +27,7 @@ export interface RecorderDeps extends Omit<IntakeDeps, 'onTrouble'> {
 export class Recorder {
   readonly #deps: RecorderDeps
   readonly #shelf: OfferShelf
+  readonly #heldBack: HeldBack
   #intake: Intake | null = null
   #phase: RecordPhase = 'idle'
   #run: Run | null = null
@@ -34,6 +36,7 @@ export class Recorder {
   constructor(deps: RecorderDeps) {
     this.#deps = deps
     this.#shelf = new OfferShelf(deps.events)
+    this.#heldBack = new HeldBack(deps.events)
   }
 
   /** Records from this source from now on; whatever runs is stopped first. */
@@ -83,10 +86,13 @@ export class Recorder {
     })
   }
 
-  /** Records everything until stopped; stored without asking. */
+  /** Records everything until stopped; stored without asking, or held back when that fails. */
   beginBackground(setup: RecordSetup): Promise<Result<null>> {
+    const { events } = this.#deps
     const beganMs = this.#nowMs()
-    return this.#begin((intake) => new BackgroundRun(intake, this.#deps.events, setup, beganMs))
+    return this.#begin(
+      (intake) => new BackgroundRun(intake, this.#heldBack, events, setup, beganMs),
+    )
   }
 
   /** Ends whatever is running. */
@@ -102,6 +108,21 @@ export class Recorder {
   /** Forgets the offered take with this id, or the oldest. */
   drop(id?: string): Promise<void> {
     return this.#enqueue(() => this.#shelf.drop(id))
+  }
+
+  /** Stores what was held back with this id; it stays held back when that fails. */
+  keepHeldBack(id: string): Promise<Result<null>> {
+    return this.#enqueue(() => this.#heldBack.keep(id))
+  }
+
+  /** Forgets what was held back with this id. */
+  dropHeldBack(id: string): Promise<void> {
+    return this.#enqueue(() => this.#heldBack.drop(id))
+  }
+
+  /** Lets go of all that is held back: what is stored of it is offered as cut off. */
+  leaveHeldBack(): Promise<void> {
+    return this.#enqueue(() => this.#heldBack.leave())
   }
 
   #nowMs(): number {

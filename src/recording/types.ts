@@ -26,6 +26,12 @@ export interface OfferedTake {
   quality: QualityWord[]
 }
 
+/** A recording that could not be stored at its end. It is whole in memory, and perhaps partly stored. */
+export interface HeldRecording {
+  recording: Recording
+  samples: SampleBlock
+}
+
 export type RecordPhase = 'idle' | 'holding' | 'hands-free' | 'background' | 'saving'
 
 /** Whose movements are recorded for what. */
@@ -50,6 +56,8 @@ export interface RecorderEvents {
   /** Takes that wait, oldest first. */
   onOffered(offered: readonly OfferedTake[]): void
   onStored(recording: Recording): void
+  /** Recordings that could not be stored at their end and wait for room, oldest first. */
+  onHeldBack(held: readonly HeldRecording[]): void
   /** Hands-free: a movement was cut but is no take; one sentence. */
   onIgnored(message: string): void
   /** Writing or recognising failed; what was recorded is still held in memory. */

@@ -1,6 +1,6 @@
 import type { ReadonlySignal } from '@preact/signals'
 import type { OfflineState } from '../offline/updater'
-import type { OfferedTake, QualityWord, RecordPhase } from '../recording/types'
+import type { HeldRecording, OfferedTake, QualityWord, RecordPhase } from '../recording/types'
 import type { MotionFacts, MotionSource, MotionStatus } from '../sensors/motion-source'
 import type { BoardAnswer } from '../shared/firmware/board-answer'
 import type { GripTolerance } from '../shared/grip/grip-tolerance'
@@ -133,6 +133,11 @@ export interface RecordState {
   stop(): Promise<void>
   keep(): Promise<void>
   drop(): Promise<void>
+  /** Recordings of this visit that could not be stored at their end; each is whole in memory. */
+  heldBack: ReadonlySignal<readonly HeldRecording[]>
+  /** Stays held back, and says why, when it still cannot be stored. */
+  keepHeldBack(id: string): Promise<void>
+  dropHeldBack(id: string): Promise<void>
   unfinished: ReadonlySignal<UnfinishedRecording[]>
   keepUnfinished(id: string): Promise<void>
   dropUnfinished(id: string): Promise<void>

@@ -2,7 +2,7 @@ import { computed, effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { RecogniserClient } from '../recogniser/client'
 import { recovered } from '../recording/facts'
 import { Recorder } from '../recording/recorder'
-import type { OfferedTake, RecordPhase, RecordSetup } from '../recording/types'
+import type { HeldRecording, OfferedTake, RecordPhase, RecordSetup } from '../recording/types'
 import type { MotionSource } from '../sensors/motion-source'
 import type { SimulatedSource } from '../sensors/simulated-source'
 import type { Recording } from '../shared/model/library'
@@ -44,6 +44,7 @@ export class RecordSlice implements RecordState {
   readonly offered = computed(() => this.#offersHere.value[0] ?? null)
   readonly waiting = computed(() => this.#offersHere.value.length)
   readonly unfinished = signal<UnfinishedRecording[]>([])
+  readonly heldBack = signal<readonly HeldRecording[]>([])
   readonly #parts: RecordParts
   readonly #recorder: Recorder
   #keepsGood = false
@@ -73,6 +74,9 @@ export class RecordSlice implements RecordState {
         onStored: (recording) => {
           if (recording.kind === 'background') notices.say(backgroundKept(recording))
           void this.#afterStored()
+        },
+        onHeldBack: (held) => {
+          this.heldBack.value = held
         },
         onIgnored: (message) => notices.say(message),
         onTrouble: (failure) => notices.trouble(failure.message),
@@ -112,6 +116,11 @@ export class RecordSlice implements RecordState {
     const id = this.offered.peek()?.recording.id
     if (id !== undefined) this.#parts.shelf.check(await this.#recorder.keep(id))
   }
+
+  keepHeldBack = async (id: string): Promise<void> => {
+    this.#parts.shelf.check(await this.#recorder.keepHeldBack(id))
+  }
+  dropHeldBack = (id: string): Promise<void> => this.#recorder.dropHeldBack(id)
 
   keepUnfinished = async (id: string): Promise<void> => {
     const { shelf } = this.#parts

@@ -71,9 +71,17 @@ class StoredJournal implements Journal {
 
   discard(): Promise<void> {
     return this.#enqueue(async () => {
-      await discardJournal(this.connection, this.id)
-      this.onEnd()
+      try {
+        await discardJournal(this.connection, this.id)
+      } finally {
+        // What cannot be removed is offered as cut off, and holds nobody up.
+        this.onEnd()
+      }
     })
+  }
+
+  leave(): void {
+    void this.#enqueue(async () => this.onEnd())
   }
 
   #enqueue<T>(job: () => Promise<T>): Promise<T> {

@@ -1,7 +1,7 @@
 import { loadCoreForNode } from '../../src/build/load-core'
 import type { LiveClient } from '../../src/recording/live-cutter'
 import { Recorder } from '../../src/recording/recorder'
-import type { OfferedTake, RecordPhase } from '../../src/recording/types'
+import type { HeldRecording, OfferedTake, RecordPhase } from '../../src/recording/types'
 import type { Recording } from '../../src/shared/model/library'
 import { type Failure, fail, ok } from '../../src/shared/model/result'
 import { openStore } from '../../src/storage/open-store'
@@ -44,6 +44,7 @@ export class Bench {
   readonly troubles: Failure[] = []
   readonly ignored: string[] = []
   offered: readonly OfferedTake[] = []
+  heldBack: readonly HeldRecording[] = []
   recorder!: Recorder
   store!: Store
   readonly #name: string
@@ -76,6 +77,9 @@ export class Bench {
           this.offered = takes
         },
         onStored: (recording) => this.stored.push(recording),
+        onHeldBack: (held) => {
+          this.heldBack = held
+        },
         onIgnored: (message) => this.ignored.push(message),
         onTrouble: (failure) => this.troubles.push(failure),
       },

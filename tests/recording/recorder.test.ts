@@ -15,7 +15,10 @@ beforeEach(async () => {
   bench = await Bench.open()
 })
 
-afterEach(() => bench.close())
+afterEach(async () => {
+  full = false
+  await bench.close()
+})
 
 /** Records one hold-take around a movement and returns what is bench.offered. */
 async function hold(
@@ -33,6 +36,23 @@ async function hold(
   await ended
   expect(bench.offered).toHaveLength(before + 1)
   return bench.offered.at(-1)!
+}
+
+let full = false
+/** The store on a disk that is full from time to time. */
+const small: Pick<Store, 'openJournal'> = {
+  openJournal: async (recording) => {
+    const journal = await bench.store.openJournal(recording)
+    if (!journal.ok) return journal
+    const { value } = journal
+    const noRoom = fail('storage/full', 'No room.')
+    return ok({
+      append: async (block) => (full ? noRoom : await value.append(block)),
+      finish: async (finished) => (full ? noRoom : await value.finish(finished)),
+      discard: () => value.discard(),
+      leave: () => value.leave(),
+    })
+  },
 }
 
 describe('a held take', () => {
@@ -194,21 +214,7 @@ describe('the journal', () => {
   })
 
   it('that cannot be written for a while loses nothing', async () => {
-    let full = false
-    const flaky: Pick<Store, 'openJournal'> = {
-      openJournal: async (recording) => {
-        const journal = await bench.store.openJournal(recording)
-        if (!journal.ok) return journal
-        const { value } = journal
-        return ok({
-          append: async (block) =>
-            full ? fail('storage/full', 'No room.') : await value.append(block),
-          finish: (finished) => value.finish(finished),
-          discard: () => value.discard(),
-        })
-      },
-    }
-    await bench.equip({ store: flaky })
+    await bench.equip({ store: small })
     await bench.source.play(1500)
     await bench.recorder.beginHold(SETUP, 'raise')
     await bench.source.play(1000)
@@ -239,6 +245,53 @@ describe('background', () => {
     expect(bench.stored[0]).toMatchObject({ kind: 'background', gaps: [], source: 'phone' })
     expect(bench.stored[0]!.durationMs).toBeCloseTo(4000, -2)
     expect(await bench.store.unfinished()).toEqual([])
+  })
+})
+
+describe('background that ends on a full disk', () => {
+  beforeEach(async () => {
+    await bench.equip({ store: small })
+    await bench.source.play(1500)
+    await bench.recorder.beginBackground(SETUP)
+    await bench.source.play(3000)
+    full = true
+    await bench.source.play(3000)
+    await bench.recorder.stop()
+    full = false
+  })
+
+  it('is held back whole, and stored once there is room', async () => {
+    expect(bench.stored).toEqual([])
+    expect(bench.troubles.at(-1)).toMatchObject({ code: 'storage/full' })
+    expect(bench.recorder.phase()).toBe('idle')
+    const [held] = bench.heldBack
+    expect(held!.recording.durationMs).toBeCloseTo(6000, -2)
+    full = true
+    const refused = await bench.recorder.keepHeldBack(held!.recording.id)
+    expect(refused).toMatchObject({ ok: false, code: 'storage/full' })
+    expect(bench.heldBack).toHaveLength(1)
+    full = false
+    expect(await bench.recorder.keepHeldBack(held!.recording.id)).toEqual(ok(null))
+    expect(bench.heldBack).toEqual([])
+    expect(bench.stored).toEqual([held!.recording])
+    expect(await bench.store.loadSamples(held!.recording.id)).toEqual(held!.samples)
+    expect(await bench.store.unfinished()).toEqual([])
+  })
+
+  it('leaves nothing when it is dropped', async () => {
+    await bench.recorder.dropHeldBack(bench.heldBack[0]!.recording.id)
+    expect(bench.heldBack).toEqual([])
+    expect(await bench.store.unfinished()).toEqual([])
+    expect(await bench.store.listRecordings(LIBRARY.id)).toEqual([])
+  })
+
+  it('is offered as cut off, in the same tab too, when it is left', async () => {
+    expect(await bench.store.unfinished()).toEqual([])
+    await bench.recorder.leaveHeldBack()
+    await settle()
+    const [left] = await bench.store.unfinished()
+    expect(left!.recording.durationMs).toBeGreaterThan(2000)
+    expect(left!.recording.durationMs).toBeLessThan(4500)
   })
 })
 

@@ -1,5 +1,5 @@
 import 'fake-indexeddb/auto'
-import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { openStore } from '../../src/storage/open-store'
 import type { Journal, Store } from '../../src/storage/store'
 import { exampleLibrary, exampleSamples, exampleTake } from './examples'
@@ -67,6 +67,17 @@ describe('a journal', () => {
       code: 'storage/no-journal',
     })
     expect(await journal.finish(exampleTake())).toMatchObject({ code: 'storage/no-journal' })
+  })
+
+  it('that could not be removed holds nobody up: it is offered as cut off', async () => {
+    const journal = await begin()
+    await journal.append(exampleSamples(60))
+    const remove = vi.spyOn(IDBObjectStore.prototype, 'delete').mockImplementation(() => {
+      throw new DOMException('The disk is gone.', 'UnknownError')
+    })
+    await expect(journal.discard()).rejects.toMatchObject({ name: 'StorageError' })
+    remove.mockRestore()
+    expect((await store.unfinished()).map(({ recording }) => recording.id)).toEqual(['take-1'])
   })
 
   it('is refused for a library that is not there', async () => {

@@ -13,7 +13,7 @@ import {
   undone,
 } from '../../shared/collect/session-run'
 import type { Library, Recording } from '../../shared/model/library'
-import type { Failure } from '../../shared/model/result'
+import type { Failure, Result } from '../../shared/model/result'
 import type { Target } from '../../shared/model/target'
 import { judgedBy } from './judged-by'
 import { putRun } from './kept-run'
@@ -48,6 +48,8 @@ export class SessionRunner {
   /** Recordings of this run that are stored. */
   #stored: Recording[]
   #pauseNext = false
+  /** The background ended by a pause: there is more of it to come. */
+  #isPaused = false
   #isClosed = false
   /** Counts up at each turn of events, so that what was awaited before knows it is out of date. */
   #turn = 0
@@ -69,6 +71,7 @@ export class SessionRunner {
   start = async (): Promise<void> => {
     if (!STARTABLE.includes(this.phase.peek().name)) return
     if (this.#maker.isOffered) return this.keep()
+    if (this.#maker.isHeldBack) return this.#keepBackground()
     if (this.#parts.motion.status.peek() === 'running') return this.#begin()
     const turn = this.#next()
     const status = await this.#parts.motion.start()
@@ -84,6 +87,7 @@ export class SessionRunner {
     if (!['ready', 'go', 'good', 'resting', 'background'].includes(name)) return
     this.#next()
     this.#show({ name: 'paused' })
+    this.#isPaused = name === 'background'
     if (name === 'background') this.#addStored(await this.#maker.endBackground())
     else await this.#maker.abandon()
   }
@@ -144,13 +148,10 @@ export class SessionRunner {
   /** Keeps the background as long as it is, and is done with it. */
   endBackground = async (): Promise<void> => {
     if (this.phase.peek().name !== 'background') return
+    this.#isPaused = false
     this.#next()
     this.#show({ name: 'checking' })
-    const kept = await this.#maker.endBackground()
-    if (!kept.ok) return this.#fail(kept)
-    this.#addStored(kept)
-    await this.#advance({ kind: 'kept', recordingId: kept.value.id })
-    await this.#ask(false)
+    await this.#takeBackground(await this.#maker.endBackground())
   }
 
   endEarly = async (): Promise<void> => {
@@ -213,6 +214,22 @@ export class SessionRunner {
     this.#show({ name: 'background' })
     if (await this.#countedDown(askedMs - backgroundSoFarMs(this.#stored), turn)) return
     await this.endBackground()
+  }
+
+  /** Stores the background that could not be stored before. */
+  async #keepBackground(): Promise<void> {
+    this.#next()
+    this.#show({ name: 'checking' })
+    await this.#takeBackground(await this.#maker.keepHeldBack())
+  }
+
+  /** Goes on behind a background, or with the rest of one that was paused. */
+  async #takeBackground(kept: Result<Recording>): Promise<void> {
+    if (!kept.ok) return this.#fail(kept)
+    this.#addStored(kept)
+    if (this.#isPaused) return this.#show({ name: 'paused' })
+    await this.#advance({ kind: 'kept', recordingId: kept.value.id })
+    await this.#ask(false)
   }
 
   /** The next prompt: by itself when the tester knows it, else after a tap. */

@@ -30,6 +30,7 @@ export class TakeMaker {
   readonly #unfollow: () => void
   #offered: OfferedTake | null = null
   #stored: Recording | null = null
+  #heldBackId: string | null = null
 
   /**
    * @param library with the target that takes are judged by
@@ -54,6 +55,9 @@ export class TakeMaker {
         },
         onStored: (recording) => {
           this.#stored = recording
+        },
+        onHeldBack: ([held]) => {
+          this.#heldBackId = held?.recording.id ?? null
         },
         onIgnored: () => undefined,
         // Told when the take is to be kept: until then it is in memory and tried again.
@@ -121,6 +125,18 @@ export class TakeMaker {
     return this.#recorder.beginBackground(setup)
   }
 
+  /** A background that could not be stored at its end waits to be. */
+  get isHeldBack(): boolean {
+    return this.#heldBackId !== null
+  }
+
+  /** Stores the background that waits; it stays where it is when that fails. */
+  async keepHeldBack(): Promise<Result<Recording>> {
+    this.#stored = null
+    const kept = await this.#recorder.keepHeldBack(this.#heldBackId ?? '')
+    return kept.ok ? this.#justStored() : kept
+  }
+
   /** Keeps what was recorded of the background, as long as it is. */
   async endBackground(): Promise<Result<Recording>> {
     this.#stored = null
@@ -128,10 +144,15 @@ export class TakeMaker {
     return this.#justStored()
   }
 
-  /** Forgets the take under way. */
+  /**
+   * Forgets the take under way. A background that waits is stored if that can be by now; if not, what is
+   * stored of it is kept when the session is opened again.
+   */
   async abandon(): Promise<void> {
     await this.#recorder.stop()
     await this.#recorder.drop()
+    if (this.isHeldBack) await this.keepHeldBack()
+    await this.#recorder.leaveHeldBack()
   }
 
   close(): void {

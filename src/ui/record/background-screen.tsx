@@ -10,6 +10,7 @@ import { SensorButtons, SensorWords } from './sensor-start'
 import { SignStep } from './sign-step'
 import { SimulatedPhone } from './simulated-phone'
 import { TesterStrip } from './tester-strip'
+import { HeldBack } from './unfinished'
 import { useCues } from './use-cues'
 
 /** Records what is no gesture, and lists what there is of it. */
@@ -33,6 +34,7 @@ export function BackgroundScreen() {
         </div>
       }
     >
+      <HeldBack />
       <p>{RECORD.backgroundLead}</p>
       <TesterStrip locked={running} />
       {ready ? <SignStep /> : <SensorWords />}

@@ -1,12 +1,13 @@
 import { RECORD } from '../../shared/words/en/record'
 import { Button, Notice, route, useApp } from '../common'
 
-/** Recordings that were cut off, as by a closed browser: kept or dropped. */
+/** Recordings that were cut off, as by a closed browser, or found no room: kept or dropped. */
 export function Unfinished() {
   const { record } = useApp()
   return (
     <>
       <Waiting />
+      <HeldBack />
       {record.unfinished.value.map(({ recording, samples }) => (
         <Notice key={recording.id}>
           <p>
@@ -19,6 +20,26 @@ export function Unfinished() {
           <div class="buttons">
             <Button onClick={() => void record.keepUnfinished(recording.id)}>{RECORD.keep}</Button>
             <Button onClick={() => void record.dropUnfinished(recording.id)}>{RECORD.drop}</Button>
+          </div>
+        </Notice>
+      ))}
+    </>
+  )
+}
+
+/** Recordings of this visit that could not be stored at their end. */
+export function HeldBack() {
+  const { record } = useApp()
+  return (
+    <>
+      {record.heldBack.value.map(({ recording }) => (
+        <Notice key={recording.id} tone="trouble">
+          <p>{RECORD.notStored(recording.kind, recording.testerCode, recording.durationMs)}</p>
+          <div class="buttons">
+            <Button onClick={() => void record.keepHeldBack(recording.id)}>
+              {RECORD.storeAgain}
+            </Button>
+            <Button onClick={() => void record.dropHeldBack(recording.id)}>{RECORD.drop}</Button>
           </div>
         </Notice>
       ))}

@@ -111,6 +111,7 @@ async function record(random: Random): Promise<void> {
         if (offer !== undefined) stored = markOf(offer.recording.id, offer.samples)
       },
       onStored: () => {},
+      onHeldBack: () => {},
       onIgnored: () => {},
       onTrouble: (failure) => {
         throw new Error(failure.message)
@@ -230,7 +231,8 @@ function carelessSession(random: Random): Promise<void> {
     isLate = true
     tell({ is: 'working' })
   }
-  return performSessions({ ...sessionPage(), store: promising(store), tell: tellLate }, random)
+  const page = { ...sessionPage(), store: promising(store), tell: tellLate, isSteady: true }
+  return performSessions(page, random)
 }
 
 const JOBS: Record<AnyJob, (random: Random) => Promise<void>> = {

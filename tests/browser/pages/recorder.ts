@@ -63,6 +63,7 @@ async function prepare(): Promise<void> {
         bench.offered = offered
       },
       onStored: () => {},
+      onHeldBack: () => {},
       onIgnored: () => {},
       onTrouble: (failure) => bench.troubles.push(failure),
     },

@@ -1,6 +1,7 @@
 /** What is told of a take as it is made, and why none is. */
 export const RECORDING = {
   nothingOffered: 'There is no take to keep.',
+  nothingHeldBack: 'There is no recording that waits to be stored.',
   nothingMoved: (fastestDps: number, strongestMps2: number) =>
     `Nothing moved: at most ${fastestDps.toFixed(0)} deg/s and ${strongestMps2.toFixed(1)} m/s² of change.`,
   tooShort: (durationMs: number, shortestMs: number) =>
