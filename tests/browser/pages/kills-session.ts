@@ -54,6 +54,8 @@ export interface SessionPage {
   recogniser: RecogniserClient
   tell: (word: Word) => void
   markOf: (id: string, samples: SampleBlock) => TakeMark
+  /** Does what is asked and nothing else: takes nothing back. */
+  isSteady?: boolean
 }
 
 /** Sessions over this store, moved by the simulated phone. */
@@ -138,9 +140,9 @@ interface Performance extends SessionPage {
 
 /** A tester who does what is asked, and now and then takes back, leaves out, pauses or repeats. */
 async function perform(runner: SessionRunner, page: Performance): Promise<void> {
-  const { simulated, random, tell } = page
+  const { simulated, random, tell, isSteady = false } = page
   const stands = () => tell({ is: 'stands', session: standingOf(runner.run.peek()) })
-  const chance = (share: number) => random.uniform(0, 1) < share
+  const chance = (share: number) => !isSteady && random.uniform(0, 1) < share
   stands()
   await new Promise<void>((resolve) => {
     const act = async () => {
@@ -197,12 +199,12 @@ async function takeBack(
 async function leave(
   sessions: Awaited<ReturnType<typeof open>>['sessions'],
   runner: SessionRunner,
-  { tell }: SessionPage,
+  { tell, isSteady = false }: SessionPage,
   random: Random,
 ): Promise<void> {
   const { id, kept } = standingOf(runner.run.peek())
   runner.close()
-  if (random.uniform(0, 1) < 0.7) {
+  if (isSteady || random.uniform(0, 1) < 0.7) {
     if ((await sessions.finish(id)).ok) tell({ is: 'home', id })
     await sessions.read()
     return
