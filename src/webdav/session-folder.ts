@@ -39,12 +39,12 @@ export function openFolder(access: FolderAccess, parts: FolderParts): SessionFol
     if (!sent.ok) return sent
     if (!sent.value.ok) return statusFailure(sent.value.status, 'read')
     const size = Number(sent.value.headers.get('Content-Length') ?? 0)
-    if (size > SESSION_LIMITS.maxPackedBytes) return tooLarge(name)
+    if (size > SESSION_LIMITS.maxPackedBytes) return TOO_LARGE
     const bytes = await contentOf(sent.value)
-    if (bytes === null) return cutOff(name)
-    if (bytes.length > SESSION_LIMITS.maxPackedBytes) return tooLarge(name)
+    if (bytes === null) return CUT_OFF
+    if (bytes.length > SESSION_LIMITS.maxPackedBytes) return TOO_LARGE
     // Another phone may be in the middle of sending it.
-    return parts.digest(bytes).startsWith(digestOf(name)) ? ok(bytes) : cutOff(name)
+    return parts.digest(bytes).startsWith(digestOf(name)) ? ok(bytes) : CUT_OFF
   }
 
   return {
@@ -74,6 +74,6 @@ async function contentOf(response: Response): Promise<Uint8Array | null> {
   }
 }
 
-const cutOff = (name: string) => fail('webdav/cut', SESSION_FOLDER.notWhole(name))
+const CUT_OFF = fail('webdav/cut', SESSION_FOLDER.notWhole)
 
-const tooLarge = (name: string) => fail('webdav/too-large', SESSION_FOLDER.tooLarge(name))
+const TOO_LARGE = fail('webdav/too-large', SESSION_FOLDER.tooLarge)

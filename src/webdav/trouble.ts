@@ -3,19 +3,22 @@ import { SESSION_FOLDER } from '../shared/words/en/session-folder'
 
 type Act = 'list' | 'read' | 'write'
 
+const FORBIDDEN: Readonly<Record<Act, string>> = {
+  list: SESSION_FOLDER.notReadable,
+  read: SESSION_FOLDER.notGiven,
+  write: SESSION_FOLDER.notWritable,
+}
+
 /** What a server's refusal means and what to do, one sentence. */
 export function statusFailure(status: number, act: Act): Failure {
   switch (status) {
     case 401:
       return fail('webdav/password', SESSION_FOLDER.password)
     case 403:
-      return fail(
-        'webdav/forbidden',
-        act === 'write' ? SESSION_FOLDER.notWritable : SESSION_FOLDER.notReadable,
-      )
+      return fail('webdav/forbidden', FORBIDDEN[act])
     case 404:
     case 409:
-      return fail('webdav/missing', SESSION_FOLDER.missing)
+      return fail('webdav/missing', act === 'read' ? SESSION_FOLDER.gone : SESSION_FOLDER.missing)
     case 405:
     case 501:
       return fail('webdav/none', SESSION_FOLDER.noWebdav)

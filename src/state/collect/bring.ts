@@ -18,16 +18,23 @@ import { fail, ok, type Result } from '../../shared/model/result'
 import type { Progress } from '../../shared/protocol/recogniser'
 import { COLLECTING } from '../../shared/words/en/collecting'
 import { OPEN_LIBRARY } from '../../shared/words/en/open-library'
+import type { LibraryFacts } from '../../storage/contents'
 import { MOST_GESTURES } from '../gestures'
 import { newId } from '../id'
 import type { Shelf } from '../shelf'
-import { identify } from './identify'
+import { identified, identify } from './identify'
 import { type Brought, undoBring } from './undo-bring'
 
 /** Something to bring home: a file, or what came by other ways. */
 export interface BroughtFile {
   name: string
   bytes(): Promise<Uint8Array>
+}
+
+/** Something that could not be fetched, and why. */
+export interface UnreadFile {
+  name: string
+  wrong: string
 }
 
 /** What the files bring and what is to be decided; nothing of it is stored. */
@@ -53,8 +60,11 @@ export type Bringing =
 
 export interface BringState {
   bringing: ReadonlySignal<Bringing>
-  /** Reads files and shows what they would bring; replaces what was shown before. */
-  bring(files: readonly BroughtFile[]): Promise<Result<null>>
+  /**
+   * Reads files and shows what they would bring; replaces what was shown before.
+   * @param unread told with them, as files that could not be read
+   */
+  bring(files: readonly BroughtFile[], unread?: readonly UnreadFile[]): Promise<Result<null>>
   /** Own gesture for one of a file's, or null to add it. */
   mapGesture(id: string, to: string | null): void
   decide(key: string, choice: LabelChange): void
@@ -94,8 +104,12 @@ export class BringHome implements BringState {
     this.#recogniser = recogniser
   }
 
-  async bring(files: readonly BroughtFile[]): Promise<Result<null>> {
+  async bring(
+    files: readonly BroughtFile[],
+    unread: readonly UnreadFile[] = [],
+  ): Promise<Result<null>> {
     this.forget()
+    this.#files.push(...unread)
     const run = this.#run
     for (const [index, file] of files.entries()) {
       const progress = { done: index, total: files.length, what: COLLECTING.reading(file.name) }
@@ -164,31 +178,44 @@ export class BringHome implements BringState {
     // Other tabs and sessions may have written since: what is agreed to is planned on what is there.
     const ready = await this.#identify()
     if (!ready.ok) return ready
-    const library = ready.value
+    let brought: Brought | undefined
+    const stored = await this.#shelf.store.planChange(ready.value.id, (facts) => {
+      const planned = this.#settled(facts)
+      if (!planned.ok) return planned
+      brought = planned.value
+      return ok({ ...planned.value.change, restore: [] })
+    })
+    if (!stored.ok || brought === undefined) {
+      if (run === this.#run) this.#show()
+      return stored.ok ? NOTHING : stored
+    }
+    const done = brought
+    if (run === this.#run) this.forget()
+    await this.#shelf.reload()
+    await this.#shelf.askToKeep()
+    this.#shelf.notices.say(COLLECTING.broughtHome(done.change.add.length), () =>
+      undoBring(this.#shelf, done),
+    )
+    return ok(null)
+  }
+
+  /** What agreeing changes in the library as it is at this moment, or why it cannot be agreed to. */
+  #settled({ library, recordings }: LibraryFacts): Result<Brought> {
+    this.#library = library
+    this.#own = recordings.flatMap((one) => identified(one))
+    const own = this.#own
     const report = this.#report(library)
     const refused = refusal(report)
-    if (refused !== null) {
-      this.#show()
-      return refused
-    }
+    if (refused !== null) return refused
     const change = settleMerge(
-      { library: { ...library, gestures: report.gestures }, own: this.#own },
+      { library: { ...library, gestures: report.gestures }, own },
       report.merge,
       new Map(this.#incoming.flatMap((one) => [...one.samples])),
       report.decided,
       new Date().toISOString(),
       newId,
     )
-    const brought: Brought = { before: library, own: this.#own, change }
-    const stored = await this.#shelf.store.changeLibrary({ ...change, restore: [] })
-    if (!stored.ok) return stored
-    if (run === this.#run) this.forget()
-    await this.#shelf.reload()
-    await this.#shelf.askToKeep()
-    this.#shelf.notices.say(COLLECTING.broughtHome(change.add.length), () =>
-      undoBring(this.#shelf, brought),
-    )
-    return ok(null)
+    return ok({ before: library, own, change })
   }
 
   async #read(file: BroughtFile): Promise<Result<Incoming>> {

@@ -5,7 +5,7 @@ import { COLLECTING } from '../../shared/words/en/collecting'
 import { folderAddress } from '../../webdav/folder-address'
 import { type FolderAccess, openFolder, type SessionFolder } from '../../webdav/session-folder'
 import type { OutFile } from '../exports'
-import type { BroughtFile } from './bring'
+import type { BroughtFile, UnreadFile } from './bring'
 import { readKept, writeKept } from './kept-folder'
 
 /** A folder on a server that a team shares; off until a person names one. */
@@ -18,13 +18,23 @@ export interface FolderState {
   /** Names a folder and looks into it. The password is kept for this visit only. */
   use(address: string, user: string, password: string): Promise<Result<null>>
   turnOff(): void
-  /** Session files that were not fetched in this visit. */
-  fetchNew(): Promise<Result<BroughtFile[]>>
+  /** Session files that were not fetched in this visit; what cannot be read keeps no other away. */
+  fetchNew(): Promise<Result<Fetched>>
   /** Adds files that are not there yet; tells how many were and how many are new. */
   send(files: readonly OutFile[]): Promise<Result<{ stored: number; there: number }>>
   /** One file to a folder that a plan names, without a password; this phone's own folder stays. */
   sendOnce(address: string, file: OutFile): Promise<Result<'stored' | 'there'>>
 }
+
+export interface Fetched {
+  files: BroughtFile[]
+  /** Those that could not be read, and why; they are tried again with the next fetch. */
+  unread: UnreadFile[]
+}
+
+/** So many files in a row that the network did not bring: the others are not waited for. */
+const LOST_IN_A_ROW = 3
+const LOST: readonly string[] = ['webdav/network', 'webdav/late']
 
 const OFF = fail('folder/off', COLLECTING.noFolder)
 
@@ -107,22 +117,26 @@ async function fetchFrom(
   folder: SessionFolder,
   known: Set<string>,
   say: (what: string) => void,
-): Promise<Result<BroughtFile[]>> {
+): Promise<Result<Fetched>> {
   const listed = await folder.list()
   if (!listed.ok) return listed
   const files: BroughtFile[] = []
+  const unread: UnreadFile[] = []
+  let lost = 0
   const fresh = listed.value.filter((one) => !known.has(one))
   for (const [index, name] of fresh.entries()) {
     say(COLLECTING.fetching(index + 1, fresh.length))
     const got = await folder.read(name)
-    // One that is still being sent does not hold up the others; it comes next time.
-    if (!got.ok && got.code === 'webdav/cut') continue
-    if (!got.ok) return got
-    files.push({ name, bytes: async () => got.value })
+    if (got.ok) files.push({ name, bytes: async () => got.value })
+    else unread.push({ name, wrong: got.message })
+    lost = !got.ok && LOST.includes(got.code) ? lost + 1 : 0
+    if (got.ok || lost < LOST_IN_A_ROW) continue
+    if (files.length === 0) return got
+    for (const rest of fresh.slice(index + 1)) unread.push({ name: rest, wrong: got.message })
+    break
   }
-  // Known only now: after a failure in between, those before it are fetched again.
   for (const { name } of files) known.add(name)
-  return ok(files)
+  return ok({ files, unread })
 }
 
 async function sendTo(

@@ -4,8 +4,7 @@ import type { RecogniserClient } from '../../recogniser/client'
 import { demonstrate } from '../../shared/collect/demonstration'
 import type { Demonstration } from '../../shared/collect/plan'
 import type { TakesCompared } from '../../shared/collect/takes-compared'
-import { dropTakes, type Leave, withdrawTester } from '../../shared/collect/withdraw'
-import type { Library } from '../../shared/model/library'
+import { dropTakes, withdrawTester } from '../../shared/collect/withdraw'
 import { fail } from '../../shared/model/result'
 import { COLLECTING } from '../../shared/words/en/collecting'
 import { OPEN_LIBRARY } from '../../shared/words/en/open-library'
@@ -20,6 +19,7 @@ import {
   type BringReport,
   type BringState,
   type BroughtFile,
+  type UnreadFile,
 } from './bring'
 import { createFolder, type FolderState } from './folder'
 import { identify } from './identify'
@@ -27,7 +27,7 @@ import { createKeptFar } from './kept-far'
 import { createPlans, type PlansState } from './plans'
 
 export { freshPlan } from './plans'
-export type { Bringing, BringReport, BroughtFile }
+export type { Bringing, BringReport, BroughtFile, UnreadFile }
 
 /** Even period of a demonstration before a code asks for a coarser one, ms. */
 const DEMONSTRATION_MS = 50
@@ -71,7 +71,7 @@ export function createCollect({ shelf, recogniser }: CollectParts): CollectState
   })
   return {
     bringing: bring.bringing,
-    bring: (files) => bring.bring(files),
+    bring: (files, unread) => bring.bring(files, unread),
     mapGesture: (id, to) => bring.mapGesture(id, to),
     decide: (key, choice) => bring.decide(key, choice),
     setSamePerson: (code, samePerson) => bring.setSamePerson(code, samePerson),
@@ -103,18 +103,13 @@ export function createCollect({ shelf, recogniser }: CollectParts): CollectState
   }
 }
 
-type Own = Parameters<typeof withdrawTester>[1]
-
 /** As `leaveTogether`, once the content of every recording is known. */
 async function leave(
   { shelf, recogniser }: CollectParts,
   said: string,
-  act: (library: Library, own: Own, at: string) => Leave,
+  act: Parameters<typeof leaveTogether>[2],
 ): Promise<void> {
   const id = shelf.current.peek()?.id
   if (id === undefined) return
-  const known = await identify(shelf, recogniser, id)
-  if (!shelf.check(known)) return
-  const { library, own } = known.value
-  await leaveTogether(shelf, library, act(library, own, new Date().toISOString()), said)
+  if (shelf.check(await identify(shelf, recogniser, id))) await leaveTogether(shelf, id, act, said)
 }

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { COLLECT_HOME } from '../../shared/words/en/collect-home'
-import type { CollectState } from '../../state/collect'
+import type { CollectState, UnreadFile } from '../../state/collect'
 import { Button, Field, Notice, navigate, Section, TextField, useApp } from '../common'
 import { BRING } from './bring-files'
 
@@ -81,14 +81,20 @@ function OwnFolder({ collect }: { collect: CollectState }) {
   const app = useApp()
   const { folder } = collect
   const [said, setSaid] = useState<{ text: string; tone: 'plain' | 'trouble' } | null>(null)
+  const [unread, setUnread] = useState<readonly UnreadFile[]>([])
   const busy = folder.busy.value
   const fetchNew = async () => {
     const fetched = await folder.fetchNew()
     if (!fetched.ok) return setSaid({ text: fetched.message, tone: 'trouble' })
-    if (fetched.value.length === 0)
-      return setSaid({ text: COLLECT_HOME.folder.nothingNew, tone: 'plain' })
-    void collect.bring(fetched.value)
-    navigate(BRING)
+    const { files, unread } = fetched.value
+    setUnread(unread)
+    if (files.length > 0) {
+      void collect.bring(files, unread)
+      return navigate(BRING)
+    }
+    const isAll = unread.length === 0
+    const text = isAll ? COLLECT_HOME.folder.nothingNew : COLLECT_HOME.folder.unread(unread.length)
+    setSaid({ text, tone: isAll ? 'plain' : 'trouble' })
   }
   const send = async () => {
     const sent = await sendOwnSessions(app, collect)
@@ -102,6 +108,11 @@ function OwnFolder({ collect }: { collect: CollectState }) {
           {said.text}
         </Notice>
       )}
+      {unread.map(({ name, wrong }) => (
+        <p key={name} class="quiet">
+          {COLLECT_HOME.bring.fileTrouble(name, wrong)}
+        </p>
+      ))}
       <div class="buttons">
         <Button disabled={busy !== null} onClick={() => void fetchNew()}>
           {busy ?? COLLECT_HOME.folder.fetch}

@@ -59,6 +59,8 @@ export const COLLECT_HOME = {
     useIt: 'Use it',
     cancel: 'Cancel',
     nothingNew: 'Nothing new in it.',
+    unread: (files: number) =>
+      `Nothing new in it that could be read: ${plural('file', files)} could not be.`,
     fetch: 'Fetch new sessions',
     send: "Send this phone's sessions",
     turnOff: 'Turn off',

@@ -6,11 +6,14 @@ export const SESSION_FOLDER = {
     `This copy of the app may only talk to ${ownOrigin}: put the folder on the same host, or build the app with MOVEWRIGHT_CONNECT=${folderOrigin}.`,
   noAddress: (text: string) =>
     `"${text}" is no address of a folder: write one such as https://files.example.org/lantern/, without name and password.`,
-  notWhole: (name: string) =>
-    `${name} is not whole: a phone may still be sending it, or it was altered. Fetch again in a minute.`,
+  notWhole:
+    'It is not whole: a phone is still sending it, was cut off, or it was altered. Fetch again in a minute, or have the session sent again.',
   arrivedPartly: (name: string) =>
     `${name} did not arrive whole in the folder: send it again, and check the folder’s address if it stays so.`,
-  tooLarge: (name: string) => `${name} is larger than any session may be, so it was not fetched.`,
+  tooLarge: 'It is larger than any session may be, so it was not fetched.',
+  notGiven:
+    'The server does not give it to this account: ask the owner of the folder for the right.',
+  gone: 'It was taken out of the folder in the meantime.',
   password: 'The folder asks for a name and a password, or does not know these: type them again.',
   notWritable:
     'The folder does not let this account write: ask its owner for the right to add files.',
