@@ -84,6 +84,50 @@ describe('a board log', () => {
     for (const [i, t] of [0, 7, 14, 10.296].entries()) expect(log.tMs?.[i]).toBeCloseTo(t, 6)
   })
 
+  describe('a time that was garbled on the way', () => {
+    const first = 2_400_000_000
+    const rows = (garble: (t: number, i: number) => string) =>
+      [
+        't_us,ax,ay,az,gx,gy,gz',
+        ...Array.from(
+          { length: 300 },
+          (_, i) => `${garble(first + 10_000 * i, i)},1,2,16384,0,0,0`,
+        ),
+      ].join('\n')
+
+    it('costs its own row and moves no other', async () => {
+      const { log } = await read(rows((t, i) => (i === 150 ? `?!${t}` : String(t))))
+      expect(log.problems.map(({ line }) => line)).toEqual([152])
+      expect(rowCount(log)).toBe(299)
+      expect(log.tMs?.at(-1)).toBeCloseTo(2990, 6)
+    })
+
+    it('is refused when a digit is lost, wherever in it', async () => {
+      for (let lost = 0; lost < 10; lost++) {
+        const { log } = await read(
+          rows((t, i) =>
+            i === 150 ? String(t).slice(0, lost) + String(t).slice(lost + 1) : `${t}`,
+          ),
+        )
+        expect(log.problems).toEqual([
+          { line: 152, what: 'its time lies far before those of the lines around it' },
+        ])
+        expect(log.tMs?.at(-1)).toBeCloseTo(2990, 6)
+      }
+    })
+
+    it('is not seen where times begin below nought', async () => {
+      const { log } = await read(rows((t) => String(t - first - 1_000_000)))
+      expect(rowCount(log)).toBe(300)
+    })
+
+    it('stays a fall when the board began anew', async () => {
+      const { log } = await read(rows((t, i) => String(i < 150 ? t : t - first)))
+      expect(rowCount(log)).toBe(300)
+      expect(log.tMs?.[150]).toBeCloseTo(1500 - first / 1000, 6)
+    })
+  })
+
   it('passes over comments before and between the rows', async () => {
     const text = '# board 7\n# 104 Hz\nax ay az gx gy gz\n1 2 3 4 5 6\n# pause\n7 8 9 10 11 12\n'
     const { log, mapping } = await read(text)

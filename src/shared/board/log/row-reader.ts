@@ -9,6 +9,15 @@ import { spacesToTabs } from './separators'
 
 /** Microsecond counters of 32 bits begin anew after 71.6 minutes; millisecond ones after 49.7 days. */
 const COUNTER_SPAN = 4_294_967_296
+/** So far from either end of its span a counter has begun anew: 67 s of microseconds. */
+const NEAR_END = COUNTER_SPAN / 64
+
+/** A row whose time fell by more than half: what follows says why. */
+interface DoubtfulRow {
+  line: number
+  time: number
+  values: Float64Array
+}
 
 export interface RowReaderOptions {
   /** Called for a line without a time column when lines come live; gives ms on this clock. */
@@ -28,6 +37,7 @@ export class RowReader {
   #line = 0
   #lastTime = Number.NEGATIVE_INFINITY
   #wrapped = 0
+  #doubtful: DoubtfulRow | null = null
 
   constructor(mapping: CsvMapping, { arrivalMs }: RowReaderOptions = {}) {
     this.#mapping = mapping
@@ -62,6 +72,7 @@ export class RowReader {
   }
 
   build(): BoardLog {
+    this.#settle(null)
     return this.#builder.build()
   }
 
@@ -79,19 +90,37 @@ export class RowReader {
       this.#row[axis] = number(accel.columns[axis] ?? 0)
       this.#row[axis + 3] = gyro === null ? 0 : number(gyro.columns[axis] ?? 0)
     }
-    const tMs =
-      time.kind === 'column'
-        ? this.#unwrap(number(time.column)) * MS_PER_UNIT[time.unit]
-        : (this.#arrivalMs?.() ?? 0)
-    if (bad === null) this.#builder.add(tMs, this.#row)
-    return bad
+    const told = time.kind === 'column' ? number(time.column) : null
+    if (bad !== null) return bad
+    if (told === null) this.#builder.add(this.#arrivalMs?.() ?? 0, this.#row)
+    else this.#addTimed(told)
+    return null
   }
 
-  /** A counter that fell by more than half its span has begun anew; any other fall stays. */
-  #unwrap(time: number): number {
-    if (this.#lastTime - time > COUNTER_SPAN / 2) this.#wrapped += COUNTER_SPAN
+  /** A lost digit at least halves a time, and only that one: such a row waits for the next. */
+  #addTimed(time: number): void {
+    this.#settle(time)
+    if (this.#lastTime <= 0 || time >= this.#lastTime / 2) this.#add(time, this.#row)
+    else this.#doubtful = { line: this.#line, time, values: this.#row.slice() }
+  }
+
+  /** Refuses the doubtful row when the next one goes on as if it were not there; else it stays. */
+  #settle(nextTime: number | null): void {
+    const row = this.#doubtful
+    if (row === null) return
+    this.#doubtful = null
+    if (nextTime === null || nextTime < this.#lastTime) this.#add(row.time, row.values)
+    else this.#builder.problem({ line: row.line, what: BOARD_LOG.timeAlone })
+  }
+
+  /** A counter that fell from near its end to near nought has begun anew; any other fall stays. */
+  #add(time: number, values: Float64Array): void {
+    const { time: from } = this.#mapping
+    const isWrap = this.#lastTime >= COUNTER_SPAN - NEAR_END && time <= NEAR_END
+    if (isWrap) this.#wrapped += COUNTER_SPAN
     this.#lastTime = time
-    return time + this.#wrapped
+    const unitMs = from.kind === 'column' ? MS_PER_UNIT[from.unit] : 1
+    this.#builder.add((time + this.#wrapped) * unitMs, values)
   }
 }
 

@@ -7,6 +7,7 @@ export const BOARD_LOG = {
   /** @param first line that could not be read, and what is wrong with it; null when there is no line */
   noRows: (name: string, first: { line: number; what: string } | null) =>
     `${name} has no line that could be read (${first === null ? 'it is empty' : `line ${first.line}: ${first.what}`}). Check the columns, and that the board was printing.`,
+  timeAlone: 'its time lies far before those of the lines around it',
   tooLong: 'it is too long for a reading',
   tooFewFields: (found: number, needed: number) =>
     `it ends after ${found} of at least ${needed} fields`,
