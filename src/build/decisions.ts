@@ -7,9 +7,10 @@ import type { GestureDecision } from '../shared/decide/gesture-decision'
 import type { SensorDecision } from '../shared/decide/sensor-decision'
 import type { FullLibrary } from '../shared/model/library'
 import type { Result } from '../shared/model/result'
+import { pairsInOrder } from '../shared/present/pairs-in-order'
 import type { OnProgress } from '../shared/protocol/recogniser'
 import { dataSentence, nextSentence } from '../shared/words/en/data-words'
-import { adviceText, gesturesSentence, pairsInOrder } from '../shared/words/en/pair-words'
+import { adviceText, gesturesSentence } from '../shared/words/en/pair-words'
 import {
   changeWords,
   gyroSentence,

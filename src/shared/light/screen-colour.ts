@@ -1,4 +1,3 @@
-import { LIGHT_SAFETY } from '../words/en/light-safety'
 import { encodedOf, type LinearRgb } from './luminance'
 
 interface EmitterLight {
@@ -25,8 +24,6 @@ const FROM_XYZ = [
   [-0.969266, 1.8760108, 0.041556],
   [0.0556434, -0.2040259, 1.0572252],
 ] as const
-
-export const SCREEN_CAVEAT = LIGHT_SAFETY.screenCaveat
 
 function xyzOf(duty: LinearRgb): [number, number, number] {
   const sum: [number, number, number] = [0, 0, 0]

@@ -1,5 +1,6 @@
+import { CLAIMS } from '../present/claims'
 import { REPORT_MEASURED } from '../words/en/report-measured'
-import { CLAIMS, claimSentence } from '../words/en/trade-off-words'
+import { claimSentence } from '../words/en/trade-off-words'
 import { type Html, html, section, table } from './html'
 import { activationsPlot } from './plots/activations-plot'
 import { plotHtml } from './plots/plot'

@@ -2,6 +2,7 @@ import { answersInOrder, lightOf } from '../light/library-light'
 import type { SafetyFinding } from '../light/safety'
 import type { LightEffect, Step } from '../model/light'
 import { cautions } from '../power/cautions'
+import { CELL_PRESETS } from '../power/cells'
 import { instantText } from '../words/en/instant'
 import { drainSentence } from '../words/en/light-words'
 import { durationText } from '../words/en/numbers'
@@ -25,7 +26,7 @@ export function lightSection({ light, library }: ReportData): Html {
           REPORT_LIGHT.heads,
           answersInOrder(library).map(({ key, name: word, answer }) => [
             name(word),
-            answer.light.kind,
+            REPORT_LIGHT.effects[answer.light.kind],
             roundsText(answer.light),
             `${stepsText(answer.sound)}, ${stepsText(answer.vibration)}`,
             ...(['general-flash', 'red-flash', 'bare-led'] as const).map((rule) =>
@@ -40,7 +41,7 @@ export function lightSection({ light, library }: ReportData): Html {
     facts([
       [REPORT_LIGHT.leastTime, `${minChangeMs} ms`],
       ['PWM', REPORT_LIGHT.pwm(led.pwmHz, led.pwmBits)],
-      [REPORT_LIGHT.cells, `${power.series} × ${power.cell}, ${power.supply}`],
+      [REPORT_LIGHT.cells, REPORT_LIGHT.fed(power.series, cellName(power.cell), power.supply)],
       [
         REPORT_LIGHT.onPurpose,
         acknowledgement === null
@@ -55,6 +56,10 @@ export function lightSection({ light, library }: ReportData): Html {
 `,
     )}</ul>`,
   )
+}
+
+function cellName(key: string): string {
+  return CELL_PRESETS.find((preset) => preset.key === key)?.name ?? REPORT_LIGHT.custom
 }
 
 function countCell(finding: SafetyFinding | undefined): string {

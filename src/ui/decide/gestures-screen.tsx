@@ -1,19 +1,19 @@
 import { useState } from 'preact/hooks'
 import type { GestureDecision, PairReport } from '../../shared/decide/gesture-decision'
+import { largestGoodSize, setPoint } from '../../shared/present/kept-sets'
+import { pairsInOrder } from '../../shared/present/pairs-in-order'
 import { DECIDE_GESTURES } from '../../shared/words/en/decide-gestures'
 import {
   adviceText,
   adviceTitle,
   gesturesBasis,
   gesturesSentence,
-  pairsInOrder,
 } from '../../shared/words/en/pair-words'
 import {
-  largestGoodSize,
   provenSentence,
-  setPoint,
   setSentence,
   setsBasis,
+  spokenSet,
   unseenSentence,
 } from '../../shared/words/en/subset-words'
 import { RateAxis, RateBar, rateAxisStart } from '../charts'
@@ -106,7 +106,7 @@ function Sets({ decision }: { decision: GestureDecision }) {
     <Section title={DECIDE_GESTURES.sets.title}>
       <CountPlot
         label={DECIDE_GESTURES.sets.plot}
-        points={subsets.map(setPoint)}
+        points={subsets.map((set) => ({ ...setPoint(set), spoken: spokenSet(set) }))}
         axis={DECIDE_GESTURES.sets.axis}
         names={[DECIDE_GESTURES.sets.right, DECIDE_GESTURES.sets.worstPair]}
         chosen={size}

@@ -4,8 +4,9 @@ import type {
   PairReport,
 } from '../../shared/decide/gesture-decision'
 import { apartBy } from '../../shared/decide/profiles'
+import { furthest } from '../../shared/present/furthest-apart'
 import { DECIDE_GESTURES } from '../../shared/words/en/decide-gestures'
-import { adviceText, axisWord, furthest, whereText } from '../../shared/words/en/pair-words'
+import { adviceText, axisWord, whereText } from '../../shared/words/en/pair-words'
 import { RateAxis, RateBar, rateAxisStart } from '../charts'
 import { NextStep, Screen, Section } from '../common'
 import { GestureRibbon } from '../ribbon'

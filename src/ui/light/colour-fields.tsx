@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks'
 import { hueOf, tinted } from '../../shared/light/colour-wheel'
+import { levelOf, lightnessOf } from '../../shared/light/lightness'
 import { screenCss } from '../../shared/light/screen-colour'
 import type { Emission } from '../../shared/model/light'
 import { LIGHT_EFFECT } from '../../shared/words/en/light-effect'
-import { levelOf, lightnessOf } from '../../shared/words/en/light-words'
 import { Slider } from '../common'
 
 /** Colours along a slider as a CSS gradient. */

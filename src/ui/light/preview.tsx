@@ -3,9 +3,9 @@ import { answersInOrder, lightOf } from '../../shared/light/library-light'
 import { safePace } from '../../shared/light/pace'
 import type { LightPlayer } from '../../shared/light/player'
 import { checkAnswer } from '../../shared/light/safety'
-import { SCREEN_CAVEAT } from '../../shared/light/screen-colour'
 import type { Library } from '../../shared/model/library'
 import { LIGHT_ANSWERS } from '../../shared/words/en/light-answers'
+import { LIGHT_SAFETY } from '../../shared/words/en/light-safety'
 import { drainSentence } from '../../shared/words/en/light-words'
 import { preferences } from '../../state/preferences'
 import { Button, goBack, route, useApp, useWakeLock } from '../common'
@@ -91,7 +91,7 @@ function Shining(props: {
           <p class="small">
             {LIGHT_ANSWERS.lamp.pwm(led.pwmHz, led.pwmBits)} {drain ?? ''}
           </p>
-          <p class="small">{SCREEN_CAVEAT}</p>
+          <p class="small">{LIGHT_SAFETY.screenCaveat}</p>
         </div>
       )}
       <div class="lamp-foot buttons">

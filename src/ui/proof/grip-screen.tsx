@@ -1,10 +1,10 @@
+import { bestRemedy } from '../../shared/present/best-remedy'
 import './grip.css'
 import { useState } from 'preact/hooks'
 import type { GripTolerance } from '../../shared/grip/grip-tolerance'
 import { GRIP } from '../../shared/words/en/grip'
 import {
   basisWords,
-  bestRemedy,
   costWords,
   REMEDY_LETTERS,
   REMEDY_NAMES,

@@ -7,11 +7,11 @@ import {
   tradeOffCurve,
 } from '../../shared/evaluation/trade-off'
 import type { BackgroundScore, Evaluation } from '../../shared/model/evaluation'
+import { CLAIMS } from '../../shared/present/claims'
 import { percent, shortNumber } from '../../shared/words/en/numbers'
 import { PROOF } from '../../shared/words/en/proof'
 import {
   activationNote,
-  CLAIMS,
   claimSentence,
   factorText,
   missedNote,

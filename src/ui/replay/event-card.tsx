@@ -1,8 +1,9 @@
 import type { CoreEvent } from '../../shared/core/core'
 import type { RecogniserModel } from '../../shared/model/recogniser-model'
 import { distanceTable } from '../../shared/present/distances'
+import { samplesToMs } from '../../shared/present/sample-time'
 import { REPLAY_VIEW } from '../../shared/words/en/replay-view'
-import { samplesToMs, verdict } from '../../shared/words/en/verdict'
+import { verdict } from '../../shared/words/en/verdict'
 import { DistanceBars } from '../charts'
 import { Button, Card } from '../common'
 

@@ -4,17 +4,13 @@ import { airTrail } from '../../../src/shared/light/air'
 import { hueEmission, hueOf, tinted } from '../../../src/shared/light/colour-wheel'
 import { defaultLight } from '../../../src/shared/light/defaults'
 import { lightTable } from '../../../src/shared/light/library-light'
+import { levelOf, lightnessOf } from '../../../src/shared/light/lightness'
 import type { LightPlayer } from '../../../src/shared/light/player'
 import { runAlone } from '../../../src/shared/light/run'
 import { screenColour } from '../../../src/shared/light/screen-colour'
 import { brightest, stripGradient } from '../../../src/shared/light/strip'
 import { lightUse } from '../../../src/shared/light/use'
-import {
-  drainSentence,
-  levelOf,
-  levelsSentence,
-  lightnessOf,
-} from '../../../src/shared/words/en/light-words'
+import { drainSentence, levelsSentence } from '../../../src/shared/words/en/light-words'
 import { lit } from './examples'
 
 let player: LightPlayer

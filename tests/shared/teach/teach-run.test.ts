@@ -4,11 +4,12 @@ import { generateDemoLibrary } from '../../../src/shared/demo/demo-library'
 import type { TrainedModel } from '../../../src/shared/model/evaluation'
 import type { FullLibrary, RecordingWithSamples } from '../../../src/shared/model/library'
 import { AXES, type SampleBlock } from '../../../src/shared/model/sample'
+import { nearestOthers } from '../../../src/shared/present/nearest-others'
 import { TEACH_TAKES, TeachRun, type TeachStep } from '../../../src/shared/teach/teach-run'
 import { teachTakes } from '../../../src/shared/teach/teach-takes'
 import { addRest } from '../../../src/shared/training/rest-tail'
 import { trainModel } from '../../../src/shared/training/train-model'
-import { nearestOthers, teachWords } from '../../../src/shared/words/en/teach-words'
+import { teachWords } from '../../../src/shared/words/en/teach-words'
 
 let demo: FullLibrary
 let known: FullLibrary

@@ -5,6 +5,7 @@ import {
   type GestureDecision,
   type PairReport,
 } from '../../../src/shared/decide/gesture-decision'
+import { largestGoodSize, setPoint } from '../../../src/shared/present/kept-sets'
 import { wilson } from '../../../src/shared/statistics/wilson'
 import {
   DATA_ABOUT,
@@ -22,11 +23,10 @@ import {
 } from '../../../src/shared/words/en/pair-words'
 import { SENSOR_ABOUT } from '../../../src/shared/words/en/sensor-words'
 import {
-  largestGoodSize,
   provenSentence,
-  setPoint,
   setSentence,
   setsBasis,
+  spokenSet,
 } from '../../../src/shared/words/en/subset-words'
 
 const margin = { value: 0.1, low: 0, high: 0.2, n: 96 }
@@ -112,17 +112,17 @@ describe('a set that was chosen by its figure', () => {
   }
 
   test('stands in the plot by the takes of testers who had no say in it, with their interval', () => {
-    const { value, low, high, spoken } = setPoint(set)
+    const { value, low, high } = setPoint(set)
     expect([value, low, high]).toEqual([0.9, set.unseen.low, set.unseen.high])
-    expect(spoken).toBe('2: 90.0\u202f% (85.1 to 93.4\u202f%)')
+    expect(spokenSet(set)).toBe('2: 90.0\u202f% (85.1 to 93.4\u202f%)')
     expect(setsBasis([set])).toContain('without whom the set was chosen')
   })
 
   test('with one tester has no interval, and says on which takes it is', () => {
     const alone = { ...set, unseen: wilson(0, 0) }
-    const { value, low, high, spoken } = setPoint(alone)
+    const { value, low, high } = setPoint(alone)
     expect([value, low, high]).toEqual([1, 1, 1])
-    expect(spoken).toBe('2: 100\u202f% on the takes it was chosen by')
+    expect(spokenSet(alone)).toBe('2: 100\u202f% on the takes it was chosen by')
     expect(setsBasis([alone])).toContain('no interval')
   })
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import type { GripTolerance, RemedyScore } from '../../../src/shared/grip/grip-tolerance'
+import { bestRemedy } from '../../../src/shared/present/best-remedy'
 import { wilson } from '../../../src/shared/statistics/wilson'
 import {
   basisWords,
-  bestRemedy,
   costWords,
   reachWords,
   verticalWords,

@@ -39,14 +39,6 @@ export function costWords(score: RemedyScore, all: readonly RemedyScore[]): stri
   return `It ${COSTS[score.remedy]}; tables take ${byteText(score.tableBytes)} of flash${flash}.`
 }
 
-/** The remedy that carries furthest; the cheaper one where they are alike within 15°. */
-export function bestRemedy(grip: GripTolerance, limit: number): RemedyScore | null {
-  const reach = (score: RemedyScore) => toleranceDeg(score.roll, limit)
-  const furthest = Math.max(...grip.remedies.map(reach))
-  const alike = grip.remedies.filter((score) => reach(score) >= furthest - 15)
-  return [...alike].sort((a, b) => a.tableBytes - b.tableBytes)[0] ?? null
-}
-
 /** Share of takes without a known roll from which on alignment cannot be counted on. */
 const OFTEN_UNKNOWN = 0.1
 

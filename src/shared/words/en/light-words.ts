@@ -1,15 +1,6 @@
 import type { LightSettings } from '../../model/light'
 import { headroomProblem } from '../../power/headroom'
 
-/** Lightness of the player (0 to 255) as L* in whole steps, and back. */
-export function lightnessOf(level: number): number {
-  return Math.round((level * 100) / 255)
-}
-
-export function levelOf(lightness: number): number {
-  return Math.round((lightness * 255) / 100)
-}
-
 /** Distinct brightnesses that the timer gives out of 256 levels, as a sentence. */
 export function levelsSentence(bits: number, compare: readonly number[]): string {
   const distinct = new Set(compare).size

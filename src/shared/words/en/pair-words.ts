@@ -1,11 +1,8 @@
-import type {
-  AdviceKind,
-  GestureDecision,
-  GestureProfile,
-  PairReport,
-} from '../../decide/gesture-decision'
+import type { AdviceKind, GestureDecision, PairReport } from '../../decide/gesture-decision'
 import { apartBy } from '../../decide/profiles'
 import { AXIS_NAMES } from '../../model/sample'
+import { furthest } from '../../present/furthest-apart'
+import { pairsInOrder } from '../../present/pairs-in-order'
 import { countOf, durationText, percent, percentRange, plural, shortNumber } from './numbers'
 
 /** Axes of a profile, in words. */
@@ -77,29 +74,6 @@ function durations({ profiles }: GestureDecision, { first, second }: PairReport)
   return `median ${of(first)} and ${of(second)}`
 }
 
-export interface WherePoint {
-  /** Index of the axis. */
-  axis: number
-  point: number
-  /** Difference in standard deviations within the gestures. */
-  apart: number
-}
-
-/** Where two gestures stand furthest apart. */
-export function furthest(
-  a: GestureProfile,
-  b: GestureProfile,
-  channels: number,
-): WherePoint | null {
-  const apart = apartBy(a, b)
-  let best: WherePoint | null = null
-  for (const [at, value] of apart.entries()) {
-    if (best !== null && value <= best.apart) continue
-    best = { axis: at % channels, point: Math.floor(at / channels), apart: value }
-  }
-  return best
-}
-
 /** In which part of the movement and on which axes two gestures differ, and where they do not. */
 export function whereText(decision: GestureDecision, pair: PairReport): string {
   const { channels, length } = decision
@@ -130,17 +104,6 @@ export function axisWord(axis: number): string {
 function placeWord(point: number, length: number): string {
   const place = (point + 0.5) / length
   return place < 1 / 3 ? 'at the beginning' : place < 2 / 3 ? 'in the middle' : 'at the end'
-}
-
-/** Pairs that need a word first, then by how seldom they are told apart. */
-export function pairsInOrder(decision: GestureDecision): PairReport[] {
-  const told = (pair: PairReport) => pair.told.recogniser?.value ?? 1
-  return [...decision.pairs].sort(
-    (a, b) =>
-      Number(b.advice !== null) - Number(a.advice !== null) ||
-      told(a) - told(b) ||
-      a.margin.value - b.margin.value,
-  )
 }
 
 /** The one sentence on which gestures are told apart. */

@@ -1,3 +1,5 @@
+import type { LightKind, PowerSetup } from '../../model/light'
+
 /** What the report says of effects, flashes and cells. */
 export const REPORT_LIGHT = {
   title: 'Effects and safety',
@@ -25,4 +27,17 @@ export const REPORT_LIGHT = {
   /** @param rounds 0 for on and on */
   rounds: (rounds: number, each: string) => `${rounds === 0 ? 'on and on' : `${rounds} ×`} ${each}`,
   none: 'none',
+  effects: {
+    off: 'none',
+    steady: 'steady',
+    breathe: 'breathe',
+    flicker: 'flicker',
+    sparkle: 'sparkle',
+    hue: 'hues',
+    keys: 'keyframes',
+  } satisfies Record<LightKind, string>,
+  /** Cells and what is between them and the LED. */
+  fed: (series: number, cell: string, supply: PowerSetup['supply']) =>
+    `${series} × ${cell}, ${supply === 'direct' ? 'direct' : 'through a boost converter'}`,
+  custom: 'cells of own figures',
 }

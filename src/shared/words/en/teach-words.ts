@@ -88,27 +88,6 @@ export function knownAsWords(
   return `Until now the model answered ${best.hits} of these ${taken.length} with ${best.name}. If that is what they are, teach them in place of ${best.name}; if not, look at what it costs.`
 }
 
-const MOST_NEAR = 4
-
-/** The gestures that the movements of a session came nearest to, nearest first. */
-export function nearestOthers(
-  steps: readonly { gestureDistances: number[] | null; counts: unknown }[],
-  { gestures }: RecogniserModel,
-  except: string | null,
-): { name: string; distance: number }[] {
-  const taken = steps.flatMap(({ gestureDistances, counts }) =>
-    gestureDistances === null || counts === null ? [] : [gestureDistances],
-  )
-  if (taken.length === 0) return []
-  return gestures
-    .map(({ id, name }, i) => {
-      return { id, name, distance: Math.min(...taken.map((distances) => distances[i]!)) }
-    })
-    .filter(({ id, distance }) => id !== except && Number.isFinite(distance))
-    .sort((a, b) => a.distance - b.distance)
-    .slice(0, MOST_NEAR)
-}
-
 /** What a taught gesture costs the others, what it means and what to do. */
 export interface TeachCostWords {
   seen: string

@@ -13,9 +13,6 @@ import {
 
 const HOUR_MS = 3_600_000
 
-/** Rates of false activations that somebody may want to claim, an hour. */
-export const CLAIMS = [3, 1, 0.3] as const
-
 /** A threshold factor as it stands beside the slider. */
 export function factorText(factor: number): string {
   return `× ${factor.toFixed(2)}`

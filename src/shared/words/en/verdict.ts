@@ -1,6 +1,7 @@
 import type { CoreEvent, CoreReason, CoreRoll } from '../../core/core'
 import type { TakeOutcome } from '../../model/evaluation'
 import type { RecogniserModel } from '../../model/recogniser-model'
+import { samplesToMs } from '../../present/sample-time'
 import { durationText, groupDigits } from './numbers'
 
 /** What the recogniser made of one movement, in words. */
@@ -68,11 +69,6 @@ function runnerUpText(event: CoreEvent, model: RecogniserModel): string {
 
 function distanceText(distance: number | null): string {
   return distance === null ? 'not known' : groupDigits(distance)
-}
-
-/** Length of some samples on the target's clock, ms. */
-export function samplesToMs(samples: number, model: RecogniserModel): number {
-  return (samples * 1_000_000) / model.board.rateMillihertz
 }
 
 /** What became of a held-out take: how it was cut, and what decided. */
