@@ -9,7 +9,8 @@ import type { Recording } from '../shared/model/library'
 import { fail, type Result } from '../shared/model/result'
 import type { SampleBlock } from '../shared/model/sample'
 import { freeTesterCode } from '../shared/present/library-counts'
-import { durationText } from '../shared/words/en/numbers'
+import { NOTICES } from '../shared/words/en/notices'
+import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { UnfinishedRecording } from '../storage/store'
 import type { MotionState, RecordState } from './app'
 import { newId } from './id'
@@ -19,7 +20,7 @@ import type { Shelf } from './shelf'
 const TRACE_MS = 4000
 /** The trace is drawn by hand and eye: faster than this shows nothing more. */
 const TRACE_EVERY_MS = 33
-const NO_LIBRARY = fail('record/no-library', 'No library is open; open or create one first.')
+const NO_LIBRARY = fail('record/no-library', OPEN_LIBRARY.recordNeedsOne)
 
 export interface RecordParts {
   shelf: Shelf
@@ -149,7 +150,7 @@ export class RecordSlice implements RecordState {
     this.#tried.add(id)
     if (!shelf.check(await this.#recorder.keep(id))) return
     const name = shelf.current.peek()?.gestures.find((one) => one.id === gestureId)?.name
-    shelf.notices.say(`Take of ${name ?? 'a gesture'} kept.`, async () => {
+    shelf.notices.say(NOTICES.takeKept(name), async () => {
       const isGone = shelf.check(await shelf.store.deleteRecordings([id]))
       await shelf.reloadRecordings()
       return isGone
@@ -205,7 +206,7 @@ export class RecordSlice implements RecordState {
 }
 
 function backgroundKept({ durationMs }: Recording): string {
-  return `Background kept: ${durationText(durationMs)}.`
+  return NOTICES.backgroundKept(durationMs)
 }
 
 /** The platform's own word for itself, for people to read. */
@@ -213,5 +214,5 @@ export function deviceLabel(): string {
   const browser = globalThis.navigator as
     | (Navigator & { userAgentData?: { platform?: string } })
     | undefined
-  return browser?.userAgentData?.platform || browser?.platform || 'unknown device'
+  return browser?.userAgentData?.platform || browser?.platform || NOTICES.unknownDevice
 }

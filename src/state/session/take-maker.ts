@@ -6,6 +6,7 @@ import { Recorder } from '../../recording/recorder'
 import type { OfferedTake, QualityWord, RecordSetup } from '../../recording/types'
 import type { Library, Recording } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
+import { SESSION_TROUBLE } from '../../shared/words/en/session-trouble'
 import type { MotionState } from '../app'
 import { newId } from '../id'
 import type { Shelf } from '../shelf'
@@ -162,10 +163,7 @@ export class TakeMaker {
 
   #justStored(): Result<Recording> {
     return this.#stored === null
-      ? fail(
-          'session/not-stored',
-          'The recording could not be stored. What was kept before is safe.',
-        )
+      ? fail('session/not-stored', SESSION_TROUBLE.notStored)
       : ok(this.#stored)
   }
 }
