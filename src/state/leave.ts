@@ -1,39 +1,50 @@
 import { undoChange } from '../shared/collect/undo-change'
 import type { Leave } from '../shared/collect/withdraw'
-import type { Library } from '../shared/model/library'
+import type { Library, Recording } from '../shared/model/library'
+import { ok } from '../shared/model/result'
 import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { Shelf } from './shelf'
 
+const NOTHING = { add: [], update: [], remove: [], restore: [] }
+
 /**
- * Recordings go together with what remembers that they did, in one step, and come back by undo.
- * @param before the library as it is
+ * Recordings go together with what remembers that they did, in one step, and come back by undo. Planned
+ * and undone on what is stored in that moment: what was edited since stays.
+ * @param act says what goes, of the library and its recordings as they are
  * @param said what the notice says
  */
 export async function leaveTogether(
   shelf: Shelf,
-  before: Library,
-  { library: after, removeIds }: Leave,
+  libraryId: string,
+  act: (library: Library, recordings: readonly Recording[], at: string) => Leave,
   said: string,
 ): Promise<void> {
-  const nothing = { add: [], update: [] }
-  const stored = await shelf.store.changeLibrary({
-    library: after,
-    ...nothing,
-    remove: removeIds,
-    restore: [],
+  let before: Library | undefined
+  const at = new Date().toISOString()
+  const stored = await shelf.store.planChange(libraryId, ({ library, recordings }) => {
+    before = library
+    const left = act(library, recordings, at)
+    return ok({ ...NOTHING, library: left.library, remove: left.removeIds })
   })
-  if (!shelf.check(stored)) return
+  if (!shelf.check(stored) || before === undefined) return
+  const left = { before, after: stored.value.library, removed: stored.value.remove }
   await shelf.reload()
-  shelf.notices.say(said, async () => {
-    const now = shelf.libraries.peek().find(({ id }) => id === before.id)
-    if (now === undefined) {
-      shelf.notices.trouble(OPEN_LIBRARY.undoThatFirst)
-      return false
-    }
-    const library = undoChange(now, before, after)
-    const undone = { library, ...nothing, remove: [], restore: removeIds }
-    const isDone = shelf.check(await shelf.store.changeLibrary(undone))
-    await shelf.reload()
-    return isDone
-  })
+  shelf.notices.say(said, () => comeBack(shelf, left))
+}
+
+/** @returns whether it was done */
+async function comeBack(
+  shelf: Shelf,
+  { before, after, removed }: { before: Library; after: Library; removed: string[] },
+): Promise<boolean> {
+  const back = await shelf.store.planChange(before.id, ({ library }) =>
+    ok({ ...NOTHING, library: undoChange(library, before, after), restore: removed }),
+  )
+  if (!back.ok && back.code === 'storage/no-library') {
+    shelf.notices.trouble(OPEN_LIBRARY.undoThatFirst)
+    return false
+  }
+  const isDone = shelf.check(back)
+  await shelf.reload()
+  return isDone
 }

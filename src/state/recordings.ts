@@ -64,9 +64,12 @@ export function createRecordings(shelf: Shelf): Recordings {
       if (ids.length === 0 || library === null) return
       // Those that came home in a file must not come back with it.
       const { dropTakes, leaveTogether } = await loadLeave()
-      const own = shelf.recordings.value
-      const leave = dropTakes(library, own, ids, new Date().toISOString())
-      await leaveTogether(shelf, library, leave, NOTICES.recordingsDeleted(ids.length))
+      await leaveTogether(
+        shelf,
+        library.id,
+        (now, own, at) => dropTakes(now, own, ids, at),
+        NOTICES.recordingsDeleted(ids.length),
+      )
     },
     samples: (id) => store.loadSamples(id),
     async quality(takeId) {

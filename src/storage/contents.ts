@@ -3,6 +3,7 @@ import type { Result } from '../shared/model/result'
 import type { Connection } from './connection'
 import { storedFacts } from './recordings'
 import { restoreLibrary } from './restore'
+import type { ReadTransaction, WriteTransaction } from './schema'
 import { read, write } from './transaction'
 import type { Unreadable } from './unreadable'
 
@@ -18,13 +19,22 @@ export function loadFacts(
   unreadable: Unreadable,
   libraryId: string,
 ): Promise<LibraryFacts | null> {
-  return read(connection, ['libraries', 'recordings'], async (tx) => {
-    const found = await tx.objectStore('libraries').get(libraryId)
-    if (found === undefined) return null
-    const stored = unreadable.note(restoreLibrary(found), 'library', libraryId)
-    if (stored === null || stored.deletedAt !== null) return null
-    return { library: stored.library, recordings: await storedFacts(tx, unreadable, libraryId) }
-  })
+  return read(connection, ['libraries', 'recordings'], (tx) =>
+    factsWithin(tx, unreadable, libraryId),
+  )
+}
+
+/** The same within a transaction. */
+export async function factsWithin(
+  tx: ReadTransaction | WriteTransaction,
+  unreadable: Unreadable,
+  libraryId: string,
+): Promise<LibraryFacts | null> {
+  const found = await tx.objectStore('libraries').get(libraryId)
+  if (found === undefined) return null
+  const stored = unreadable.note(restoreLibrary(found), 'library', libraryId)
+  if (stored === null || stored.deletedAt !== null) return null
+  return { library: stored.library, recordings: await storedFacts(tx, unreadable, libraryId) }
 }
 
 /**

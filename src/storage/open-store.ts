@@ -1,4 +1,4 @@
-import { changeLibrary } from './change'
+import { changeLibrary, planChange } from './change'
 import { Connection, type ConnectionOptions } from './connection'
 import { loadFacts, noteContents } from './contents'
 import { freshLog } from './fresh-log'
@@ -51,6 +51,7 @@ export async function openStore(
     restoreRecordings: (ids) => markRecordings(connection, ids, null),
     addFullLibrary: (full) => addFullLibrary(connection, full),
     changeLibrary: (change) => changeLibrary(connection, change, now()),
+    planChange: (id, plan) => planChange(connection, unreadable, id, plan, now()),
     addRecordings: (items) => addRecordings(connection, items),
     inventory: () => inventory(connection),
     purgeDeleted: (before) => purgeDeleted(connection, before),

@@ -21,7 +21,7 @@ export async function listRecordings(
 
 /** The same within a transaction. */
 export async function storedFacts(
-  tx: ReadTransaction,
+  tx: ReadTransaction | WriteTransaction,
   unreadable: Unreadable,
   libraryId: string,
 ): Promise<Recording[]> {
@@ -79,12 +79,17 @@ export function updateRecording(
 ): Promise<Result<null>> {
   return write(connection, ['recordings'], async (tx) => {
     const stored = await requireRecording(tx, recording.id)
-    const { libraryId, sampleCount, durationMs, gaps, deletedAt } = stored
-    await tx
-      .objectStore('recordings')
-      .put({ ...recording, libraryId, sampleCount, durationMs, gaps, deletedAt })
+    const { libraryId, gaps } = stored
+    const facts = { ...recording, libraryId, gaps, ...ofSamples(stored) }
+    await tx.objectStore('recordings').put(facts)
     return null
   })
+}
+
+/** What is known by the samples, and whether it is deleted: no edit changes it, nor forgets it. */
+export function ofSamples({ sampleCount, durationMs, deletedAt, contentId }: Recording) {
+  const content = contentId === undefined ? {} : { contentId }
+  return { sampleCount, durationMs, deletedAt, ...content }
 }
 
 /** Marks recordings as deleted at a time, or, with null, as not deleted; all or none. */

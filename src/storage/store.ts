@@ -88,6 +88,14 @@ export interface Store {
   addFullLibrary(full: FullLibrary): Promise<Result<null>>
   /** All or nothing, in one transaction. */
   changeLibrary(change: LibraryChange): Promise<Result<null>>
+  /**
+   * The same for a change planned on what is stored in that very moment; nothing is changed when `plan`
+   * fails. It is quick and may be asked twice. Gives what was changed.
+   */
+  planChange(
+    libraryId: string,
+    plan: (facts: LibraryFacts) => Result<LibraryChange>,
+  ): Promise<Result<LibraryChange>>
   /** All or nothing, to an existing library. */
   addRecordings(items: RecordingWithSamples[]): Promise<Result<null>>
   /** Ids of all that is stored, what is deleted and can still be undone included. */

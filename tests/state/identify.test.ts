@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest'
 import { contentId } from '../../src/shared/collect/content-id'
+import { createCollect } from '../../src/state/collect'
 import { identify } from '../../src/state/collect/identify'
 import { createNotices } from '../../src/state/notices'
 import { createShelf } from '../../src/state/shelf'
@@ -78,4 +79,33 @@ it('a take that is deleted in that moment is passed over', async () => {
   }
   const found = await identify(createShelf(meddled, createNotices()), clientHere(), 'parade')
   expect(found.ok && found.value.own).toEqual([])
+})
+
+it('an edit in the very moment before takes are dropped stays, and so it does through the undo', async () => {
+  const { store, edit } = await edited()
+  let edits = 0
+  const meddled: Store = {
+    ...store,
+    planChange: async (id, plan) => {
+      edits += 1
+      if (edits === 1) await edit()
+      return store.planChange(id, plan)
+    },
+  }
+  const shelf = createShelf(meddled, createNotices())
+  await shelf.reload()
+  const collect = createCollect({ shelf, recogniser: clientHere() })
+  await collect.drop([exampleTake().id])
+  const { library, recordings } = (await store.loadFacts('parade'))!
+  expect(recordings).toEqual([])
+  expect(library).toMatchObject({ name: after.name, withdrawals: [{ key: known.id }] })
+  await shelf.notices.undoable.value[0]?.undo?.()
+  expect(await facts(store)).toEqual({ ...after, ...known })
+})
+
+it('an edit from a copy that knows no content yet does not forget it', async () => {
+  const { store, edit } = await edited()
+  await store.noteContents(new Map([[exampleTake().id, known.id]]))
+  await edit()
+  expect(await facts(store)).toEqual({ ...after, ...known })
 })

@@ -1,5 +1,6 @@
 import 'fake-indexeddb/auto'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { fail, ok } from '../../src/shared/model/result'
 import { openStore } from '../../src/storage/open-store'
 import type { Store } from '../../src/storage/store'
 import { exampleLibrary, exampleSamples, exampleTake } from './examples'
@@ -75,5 +76,49 @@ describe('a change of a library', () => {
       message: expect.stringMatching(/^The storage of this browser is full/),
     })
     expect(await store.loadFull('parade')).toEqual(before)
+  })
+})
+
+describe('a change planned on what is stored', () => {
+  it('sees it as it is in that moment, and nothing comes between', async () => {
+    const renamed = exampleLibrary({ name: 'South lantern' })
+    const [, planned] = await Promise.all([
+      // Asked for first, so it is carried out first; the plan is made after it.
+      store.putLibrary(renamed),
+      store.planChange('parade', ({ library, recordings }) =>
+        ok({ ...nothing, library: { ...library, gestures: [] }, remove: [recordings[0]!.id] }),
+      ),
+      store.updateRecording(exampleTake({ note: 'low' })),
+    ])
+    expect(planned).toMatchObject({ ok: true, value: { library: { name: 'South lantern' } } })
+    const facts = await store.loadFacts('parade')
+    expect(facts?.library).toEqual({ ...renamed, gestures: [] })
+    expect(facts?.recordings).toHaveLength(1)
+  })
+
+  it('that cannot be made gives its failure and changes nothing', async () => {
+    const before = await store.loadFull('parade')
+    const refused = fail('test/refused', 'Not today: come again tomorrow.')
+    expect(await store.planChange('parade', () => refused)).toEqual(refused)
+    expect(await store.loadFull('parade')).toEqual(before)
+  })
+
+  it('that names a recording which is not there leaves everything as it was', async () => {
+    const before = await store.loadFull('parade')
+    const planned = await store.planChange('parade', ({ library }) =>
+      ok({ ...nothing, library: { ...library, name: 'Renamed' }, remove: ['nowhere'] }),
+    )
+    expect(planned).toMatchObject({ ok: false, code: 'storage/no-recording' })
+    expect(await store.loadFull('parade')).toEqual(before)
+  })
+
+  it('is not asked for a library that is deleted or was never there', async () => {
+    await store.deleteLibrary('parade')
+    for (const id of ['parade', 'nowhere']) {
+      const planned = await store.planChange(id, () => {
+        throw new Error('asked')
+      })
+      expect(planned).toMatchObject({ ok: false, code: 'storage/no-library' })
+    }
   })
 })

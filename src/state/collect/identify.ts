@@ -50,7 +50,8 @@ export async function identify(
   }
 }
 
-function identified(recording: Recording, found: string | null = null): Identified[] {
+/** The recording when its content is known; nothing otherwise. */
+export function identified(recording: Recording, found: string | null = null): Identified[] {
   const contentId = recording.contentId ?? found
   return contentId === null ? [] : [{ ...recording, contentId }]
 }

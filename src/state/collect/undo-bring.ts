@@ -2,7 +2,10 @@ import type { Identified } from '../../shared/collect/collection'
 import type { MergeChange } from '../../shared/collect/merge'
 import { undoChange, undoRecording } from '../../shared/collect/undo-change'
 import type { Library, Recording } from '../../shared/model/library'
+import { ok } from '../../shared/model/result'
 import { OPEN_LIBRARY } from '../../shared/words/en/open-library'
+import type { LibraryFacts } from '../../storage/contents'
+import type { LibraryChange } from '../../storage/store'
 import type { Shelf } from '../shelf'
 
 /** What was stored when files were brought home, and what was there before. */
@@ -16,13 +19,22 @@ export interface Brought {
  * What was stored goes again; what was changed elsewhere since stays, with the gestures it needs.
  * @returns whether it was done
  */
-export async function undoBring(shelf: Shelf, { before, own, change }: Brought): Promise<boolean> {
-  const now = shelf.libraries.peek().find(({ id }) => id === before.id)
-  if (now === undefined) {
+export async function undoBring(shelf: Shelf, brought: Brought): Promise<boolean> {
+  const { before } = brought
+  const undone = await shelf.store.planChange(before.id, (now) => ok(undoing(now, brought)))
+  if (!undone.ok && undone.code === 'storage/no-library') {
     shelf.notices.trouble(OPEN_LIBRARY.undoThatFirst)
     return false
   }
-  const stored = await shelf.store.listRecordings(before.id)
+  const isDone = shelf.check(undone)
+  await shelf.reload()
+  return isDone
+}
+
+function undoing(
+  { library: now, recordings: stored }: LibraryFacts,
+  { before, own, change }: Brought,
+): LibraryChange {
   const gestures = new Set(now.gestures.map(({ id }) => id))
   // A gesture may have been deleted since: nothing goes back under it.
   const canBe = (one: Recording) => one.kind === 'background' || gestures.has(one.gestureId)
@@ -46,8 +58,5 @@ export async function undoBring(shelf: Shelf, { before, own, change }: Brought):
     ),
   )
   const library = undoChange(now, before, change.library, used)
-  const changed = { library, add: [], update, remove, restore }
-  const isDone = shelf.check(await shelf.store.changeLibrary(changed))
-  await shelf.reload()
-  return isDone
+  return { library, add: [], update, remove, restore }
 }
