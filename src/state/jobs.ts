@@ -5,6 +5,7 @@ import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import { PROGRESS } from '../shared/words/en/progress'
 import type { Job } from './app'
 import type { Kept, ResultKeeper } from './kept-results'
+import { thrown } from './thrown'
 
 type Entry<T> = { basis: string; variant: string } & (
   | { state: 'running'; progress: Progress; cancel: () => void; result: Promise<Result<T>> }
@@ -23,6 +24,7 @@ export interface JobSlotOptions<T> {
   owner: () => string | null
   /** Fingerprint of everything the result depends on. Reactive. */
   basis: () => string
+  /** What it throws is a failure like one that it gives back. */
   work: (variant: string, signal: AbortSignal, onProgress: OnProgress) => Promise<Result<T>>
   /** Where the last result outlives the page; read when the job is first looked at. */
   keeper?: ResultKeeper<T>
@@ -75,6 +77,7 @@ export function createJobSlot<T>({ owner, basis, work, keeper }: JobSlotOptions<
           if (!abort.signal.aborted) publish()
         }),
       )
+      .catch(thrown)
       .then(settle)
     publish()
     return result

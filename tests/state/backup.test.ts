@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest'
+import { expect, test, vi } from 'vitest'
 import { readLibraryFile } from '../../src/shared/format/library-file'
 import { contentsSentence } from '../../src/shared/words/en/backup-words'
 import { openStore } from '../../src/storage/open-store'
@@ -168,4 +168,16 @@ test('an exported library file counts as saved when it was handed over, an impor
   await other.importLibrary(file.value.bytes)
   expect(other.library.recordings.value).toHaveLength(TAKES)
   expect(other.unsaved.value).toBe(0)
+})
+
+test('one for which the storage cannot be read has failed and says why', async () => {
+  const { backup } = await withOwnLibrary()
+  const read = vi.spyOn(IDBDatabase.prototype, 'transaction').mockImplementation(() => {
+    throw new DOMException('The disk is gone.', 'UnknownError')
+  })
+  const made = await backup.make()
+  read.mockRestore()
+  expect(made).toMatchObject({ ok: false, code: 'storage/failed' })
+  expect(backup.making.value).toMatchObject({ state: 'failed' })
+  expect(await backup.make()).toMatchObject({ ok: true })
 })

@@ -2,19 +2,24 @@ import { signal } from '@preact/signals'
 import { describe, expect, test } from 'vitest'
 import { fail, ok, type Result } from '../../src/shared/model/result'
 import { createJobSlot } from '../../src/state/jobs'
+import { StorageError } from '../../src/storage/failure'
 
 /** A slot whose work ends when the test says so. */
 function slot() {
   const owner = signal<string | null>('library')
   const basis = signal('takes 1')
-  const open: { end: (result: Result<string>) => void; signal: AbortSignal }[] = []
+  const open: {
+    end: (result: Result<string>) => void
+    throws: (error: Error) => void
+    signal: AbortSignal
+  }[] = []
   const jobs = createJobSlot<string>({
     owner: () => owner.value,
     basis: () => basis.value,
     work: (_variant, abort) =>
-      new Promise((resolve) => {
+      new Promise((resolve, reject) => {
         abort.addEventListener('abort', () => resolve(fail('worker/aborted', 'Stopped.')))
-        open.push({ end: resolve, signal: abort })
+        open.push({ end: resolve, throws: reject, signal: abort })
       }),
   })
   return { owner, basis, open, ...jobs }
@@ -49,6 +54,25 @@ describe('a job', () => {
     open[1]?.end(ok('new'))
     expect(await second).toEqual(ok('new'))
     expect(job.value).toMatchObject({ state: 'done', value: 'new', stale: false })
+  })
+
+  test('whose work throws has failed with what was thrown, and can be run again', async () => {
+    const { run, open, job } = slot()
+    const first = run()
+    await settle()
+    const why = 'The browser refused to read.'
+    open[0]?.throws(new StorageError('storage/failed', why))
+    expect(await first).toEqual(fail('storage/failed', why))
+    expect(job.value).toEqual({ state: 'failed', message: why })
+    const second = run()
+    await settle()
+    open[1]?.throws(new TypeError('x is undefined'))
+    expect(await second).toMatchObject({ ok: false, code: 'job/broke' })
+    expect(job.value).toMatchObject({ message: expect.stringContaining('x is undefined') })
+    const third = run()
+    await settle()
+    open[2]?.end(ok('model'))
+    expect(await third).toEqual(ok('model'))
   })
 
   test('that is cancelled leaves the result from before', async () => {

@@ -13,6 +13,7 @@ import type { Progress } from '../../shared/protocol/recogniser'
 import { PROGRESS } from '../../shared/words/en/progress'
 import type { Job } from '../app'
 import type { Shelf } from '../shelf'
+import { thrown } from '../thrown'
 import { librariesHere } from './libraries-here'
 import { type MadeBackup, makeBackup } from './make'
 import { type RestoreParts, restoreLibraries } from './restore'
@@ -106,7 +107,7 @@ async function run<T>(
     if (!abort.signal.aborted) job.value = { state: 'running', progress, cancel }
   }
   onProgress({ done: 0, total: 1, what: PROGRESS.starting })
-  const result = await work({ signal: abort.signal, onProgress })
+  const result = await work({ signal: abort.signal, onProgress }).catch(thrown)
   if (result.ok) job.value = { state: 'done', value: result.value, stale: false }
   else if (abort.signal.aborted) job.value = { state: 'none' }
   else job.value = { state: 'failed', message: result.message }

@@ -80,9 +80,12 @@ function Start({ mark }: { mark: ComponentChildren }) {
   const trouble = live.trouble.value
   const start = async (kind: 'phone' | 'simulated') => {
     setStarting(true)
-    motion.use(kind)
-    await live.start()
-    setStarting(false)
+    try {
+      motion.use(kind)
+      await live.start()
+    } finally {
+      setStarting(false)
+    }
   }
   const stale = job.state !== 'done' || job.stale
   const step = usePlaceStep('try')
