@@ -1,5 +1,5 @@
-import { strToU8 } from 'fflate'
 import { sha256Hex } from '../format/sha256'
+import { utf8 } from '../format/utf8'
 import type { Recording } from '../model/library'
 import type { Collection } from './collection'
 import type { Session } from './session'
@@ -15,7 +15,7 @@ type Named = Pick<Withdrawal, 'kind' | 'key'>
 
 /** SHA-256, hex, of library and withdrawal: the same thing, coming in again, has the same. */
 export function markOf(libraryId: string, { kind, key }: Named): string {
-  return sha256Hex(strToU8(`movewright withdrawal 1\n${libraryId}\n${kind} ${key}`))
+  return sha256Hex(utf8(`movewright withdrawal 1\n${libraryId}\n${kind} ${key}`))
 }
 
 /** What a file holds of people, as far as withdrawals can name it. */

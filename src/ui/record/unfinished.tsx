@@ -1,4 +1,4 @@
-import { RECORD } from '../../shared/words/en/record'
+import { RECORD_LEFT } from '../../shared/words/en/record-left'
 import { Button, Notice, route, useApp } from '../common'
 
 /** Recordings that were cut off, as by a closed browser, or found no room: kept or dropped. */
@@ -11,15 +11,19 @@ export function Unfinished() {
       {record.unfinished.value.map(({ recording, samples }) => (
         <Notice key={recording.id}>
           <p>
-            {RECORD.cutOff(
+            {RECORD_LEFT.cutOff(
               recording.kind,
               recording.testerCode,
               samples.tMs[samples.tMs.length - 1] ?? 0,
             )}
           </p>
           <div class="buttons">
-            <Button onClick={() => void record.keepUnfinished(recording.id)}>{RECORD.keep}</Button>
-            <Button onClick={() => void record.dropUnfinished(recording.id)}>{RECORD.drop}</Button>
+            <Button onClick={() => void record.keepUnfinished(recording.id)}>
+              {RECORD_LEFT.keep}
+            </Button>
+            <Button onClick={() => void record.dropUnfinished(recording.id)}>
+              {RECORD_LEFT.drop}
+            </Button>
           </div>
         </Notice>
       ))}
@@ -34,12 +38,14 @@ export function HeldBack() {
     <>
       {record.heldBack.value.map(({ recording }) => (
         <Notice key={recording.id} tone="trouble">
-          <p>{RECORD.notStored(recording.kind, recording.testerCode, recording.durationMs)}</p>
+          <p>{RECORD_LEFT.notStored(recording.kind, recording.testerCode, recording.durationMs)}</p>
           <div class="buttons">
             <Button onClick={() => void record.keepHeldBack(recording.id)}>
-              {RECORD.storeAgain}
+              {RECORD_LEFT.storeAgain}
             </Button>
-            <Button onClick={() => void record.dropHeldBack(recording.id)}>{RECORD.drop}</Button>
+            <Button onClick={() => void record.dropHeldBack(recording.id)}>
+              {RECORD_LEFT.drop}
+            </Button>
           </div>
         </Notice>
       ))}
@@ -54,8 +60,8 @@ function Waiting() {
   if (offer === null) return null
   return (
     <Notice>
-      <p>{RECORD.keepOrDrop(record.waiting.value)}</p>
-      <Button href={route('record', offer.recording.gestureId)}>{RECORD.look}</Button>
+      <p>{RECORD_LEFT.keepOrDrop(record.waiting.value)}</p>
+      <Button href={route('record', offer.recording.gestureId)}>{RECORD_LEFT.look}</Button>
     </Notice>
   )
 }

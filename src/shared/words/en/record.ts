@@ -1,4 +1,3 @@
-import type { Recording } from '../../model/library'
 import { durationText, plural } from './numbers'
 
 /** Read while takes and background are recorded. */
@@ -68,11 +67,4 @@ export const RECORD = {
   newTester: 'New tester',
   handLabel: 'Hand that holds the prop',
   done: 'Done',
-  cutOff: (kind: Recording['kind'], testerCode: string, lengthMs: number) =>
-    `A ${kind === 'take' ? 'take' : 'background recording'} by ${testerCode} was cut off; ${durationText(lengthMs)} of it are there.`,
-  notStored: (kind: Recording['kind'], testerCode: string, lengthMs: number) =>
-    `A ${kind === 'take' ? 'take' : 'background recording'} by ${testerCode} could not be stored and is held in memory, all ${durationText(lengthMs)} of it: make room, leave this page open, then store it.`,
-  storeAgain: 'Store it',
-  keepOrDrop: (waiting: number) => `${plural('take', waiting)} made a moment ago: keep or drop?`,
-  look: 'Look',
 }
