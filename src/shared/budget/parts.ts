@@ -1,4 +1,4 @@
-import { TARGET_NAMES } from '../words/en/target-names'
+import { PART_NAMES } from '../words/en/part-names'
 import type { CoreKind } from './costs'
 
 /** A kind of microcontroller, generic: no maker's part. */
@@ -25,13 +25,13 @@ export interface Part {
 const KB = 1024
 
 export const PARTS: readonly Part[] = [
-  part('avr-32', TARGET_NAMES.avr32, 'avr', 16, [32, 2], 1, [10, 0.01]),
-  part('avr-128', TARGET_NAMES.avr128, 'avr', 16, [128, 16], 1, [12, 0.01]),
-  part('m0-32', TARGET_NAMES.m032, 'm0', 32, [32, 4], 1.5, [3.5, 0.005]),
-  part('m0-64', TARGET_NAMES.m064, 'm0', 48, [64, 8], 1.7, [5, 0.005]),
-  part('m0-256', TARGET_NAMES.m0256, 'm0', 48, [256, 32], 1.7, [5, 0.005]),
-  part('m4f-256', TARGET_NAMES.m4f256, 'm3', 64, [256, 64], 1.5, [5, 0.005], true),
-  part('m33-512', TARGET_NAMES.m33512, 'm3', 100, [512, 128], 1.4, [6, 0.01], true),
+  part('avr-32', PART_NAMES.avr32, 'avr', 16, [32, 2], 1, [10, 0.01]),
+  part('avr-128', PART_NAMES.avr128, 'avr', 16, [128, 16], 1, [12, 0.01]),
+  part('m0-32', PART_NAMES.m032, 'm0', 32, [32, 4], 1.5, [3.5, 0.005]),
+  part('m0-64', PART_NAMES.m064, 'm0', 48, [64, 8], 1.7, [5, 0.005]),
+  part('m0-256', PART_NAMES.m0256, 'm0', 48, [256, 32], 1.7, [5, 0.005]),
+  part('m4f-256', PART_NAMES.m4f256, 'm3', 64, [256, 64], 1.5, [5, 0.005], true),
+  part('m33-512', PART_NAMES.m33512, 'm3', 100, [512, 128], 1.4, [6, 0.01], true),
 ]
 
 function part(
@@ -71,7 +71,7 @@ export function partOfTarget(target: {
   return {
     ...nearest,
     key: 'target',
-    name: TARGET_NAMES.asTheTarget,
+    name: PART_NAMES.asTheTarget,
     clockHz,
     flashBytes,
     ramBytes,

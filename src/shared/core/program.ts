@@ -1,5 +1,5 @@
 import { sha256Hex } from '../format/sha256'
-import { CORE_STATUS } from '../words/en/core-status'
+import { CORE_PROGRAM } from '../words/en/core-program'
 import { CoreError } from './core'
 
 /** What fetching gave, as far as it matters here. */
@@ -21,7 +21,7 @@ export async function soundProgram(
 ): Promise<Uint8Array<ArrayBuffer>> {
   const bytes = await bytesOf(fetched)
   if (sha256Hex(bytes) === digest.trim()) return bytes
-  throw new CoreError(0, 'core/altered', CORE_STATUS.altered(bytes.length))
+  throw new CoreError(0, 'core/altered', CORE_PROGRAM.altered(bytes.length))
 }
 
 async function bytesOf(fetched: Promise<Answer>): Promise<Uint8Array<ArrayBuffer>> {
@@ -33,5 +33,5 @@ async function bytesOf(fetched: Promise<Answer>): Promise<Uint8Array<ArrayBuffer
   } catch {
     status = null
   }
-  throw new CoreError(0, 'core/missing', CORE_STATUS.missing(status))
+  throw new CoreError(0, 'core/missing', CORE_PROGRAM.missing(status))
 }

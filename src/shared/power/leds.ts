@@ -1,5 +1,5 @@
 import type { Spread } from '../model/light'
-import { POWER_PRESETS } from '../words/en/power-presets'
+import { FIGURE_SOURCES } from '../words/en/figure-sources'
 import { MEMORY, readIn, type Source } from './sources'
 
 export interface GenericLed {
@@ -9,7 +9,7 @@ export interface GenericLed {
   limits: Source
 }
 
-const TYPICAL = readIn(POWER_PRESETS.ledPages)
+const TYPICAL = readIn(FIGURE_SOURCES.ledPages)
 
 /** Common 20 mA LEDs. The typical value was read, the limits are from memory. */
 export const GENERIC_LEDS = {

@@ -1,4 +1,4 @@
-import { POWER_PRESETS } from '../words/en/power-presets'
+import { FIGURE_SOURCES } from '../words/en/figure-sources'
 
 /** Where a figure of a preset comes from. */
 export interface Source {
@@ -8,7 +8,7 @@ export interface Source {
 }
 
 export const MEMORY: Source = {
-  text: POWER_PRESETS.fromMemory,
+  text: FIGURE_SOURCES.fromMemory,
   fromMemory: true,
 }
 

@@ -1,4 +1,4 @@
-/** What the core answered, and why its program did not arrive. */
+/** What the core answered when it refused. */
 export const CORE_STATUS = {
   argument: 'The core was given a count out of its range.',
   otherVersion: 'The model was made for another version of the core: train it again.',
@@ -12,9 +12,4 @@ export const CORE_STATUS = {
     'Only a model that compares with templates alone can be taught: choose templates on Prop and train again.',
   modelBytes: 'The model is cut short or damaged: train it again.',
   unknown: (status: number) => `The core answered with the unknown status ${status}.`,
-  altered: (bytes: number) =>
-    `The recogniser's program is altered or cut short (${bytes} bytes), so it was not started. Your takes are untouched. Reload while online; a host must hand out .wasm files as they are.`,
-  /** @param httpStatus null where no answer came or it broke off */
-  missing: (httpStatus: number | null) =>
-    `The recogniser's program could not be loaded: ${httpStatus === null ? 'the network is away or the transfer broke off' : `the host answered ${httpStatus}`}. Your takes are untouched. Reload while online; on a host of your own, upload the whole folder again.`,
 }

@@ -9,8 +9,6 @@ export const POWER_PRESETS = {
   aaCurves: 'means of two makers’ curves to 0.8 V at 21 °C (kurokatta.org, 2019)',
   cr2032Capacity: '225 mAh, 3.0 V, empty at 2.0 V (Wikipedia); 235 to 240 mAh, 3 mA (makers)',
   cr2032Others: '10 to 40 ohm, standard drain 0.2 mA (makers’ sheets, at second hand)',
-  ledPages: 'typical forward voltages at 20 mA as collected on LED reference pages',
-  fromMemory: 'from memory; take the maker’s data sheet instead',
   cellsInSeries: (cells: number) => `${cells} cells in series`,
   boostTo5V: 'a boost converter to 5 V',
 }
