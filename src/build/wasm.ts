@@ -35,7 +35,7 @@ const FLAGS = [
 /** The build with vectors, where `port/batch_wasm.c` stands for some of the core's loops. */
 export const VECTORS = ['-msimd128', '-Wl,--wrap=mvw_kernel_scores']
 
-const PORTS = ['wasm.c', 'light_wasm.c', 'batch_wasm.c', 'dense_wasm.c']
+const PORTS = ['wasm.c', 'light_wasm.c', 'batch_wasm.c', 'cut_wasm.c', 'dense_wasm.c']
 
 interface Tree {
   [name: string]: string | Uint8Array | Tree

@@ -127,6 +127,26 @@ int port_classify(const int16_t *samples, int count, const int16_t *gravity, uin
   return status;
 }
 
+/* Segments already cut, as the loaded model normalises them. samples: of one segment after the other;
+ * facts: five words a segment: its samples, whether gravity at rest is known, gravity in counts.
+ * queries: a normalised segment each. Returns MVW_OK or a negative status. */
+EXPORT("normalise")
+int port_normalise(const int16_t *samples, const int32_t *facts, int count, int8_t *queries) {
+  uint32_t size = (uint32_t)model.normaliser.length * state.channels;
+  for (int i = 0; i < count; i++, facts += 5) {
+    mvw_event event;
+    int16_t gravity[3] = {(int16_t)facts[2], (int16_t)facts[3], (int16_t)facts[4]};
+    if (facts[0] < 0 || facts[0] > MVW_MAX_SEGMENT) return MVW_E_ARGUMENT;
+    int status = mvw_classify(&state, (const int16_t(*)[MVW_AXES])samples, (uint16_t)facts[0],
+                              facts[1] ? gravity : 0, &event);
+    if (status < 0) return status;
+    const int8_t *query = mvw_query(&state);
+    for (uint32_t v = 0; v < size; v++) *queries++ = query[v];
+    samples += facts[0] * MVW_AXES;
+  }
+  return MVW_OK;
+}
+
 EXPORT("query") const int8_t *port_query(void) { return mvw_query(&state); }
 
 EXPORT("template_distance") uint32_t port_template_distance(int index) {

@@ -1,4 +1,4 @@
-import type { ModelBoard } from '../model/recogniser-model'
+import type { ModelBoard, ModelSegmenter } from '../model/recogniser-model'
 
 /** Names of `mvw_reason`, `mvw_roll` and `mvw_phase`, by value. */
 export const CORE_REASONS = ['none', 'far', 'ambiguous', 'short', 'long'] as const
@@ -71,6 +71,22 @@ export interface CoreDecision {
   query: Int8Array
 }
 
+/** Recordings behind each other, with the motion energy of each sample as a trace gave it. */
+export interface EnergyStreams {
+  energy: Uint32Array
+  /** n × 6, where gravity is asked for. */
+  counts: Int16Array | null
+  /** Samples of each recording. */
+  lengths: readonly number[]
+}
+
+/** What the segmenter takes for one movement, as an event says it; reason 'none' when it is compared. */
+export interface CoreCut {
+  event: Pick<CoreEvent, 'start' | 'end' | 'reason'>
+  /** Accelerometer at rest before it, three counts; null when unknown or not asked for. */
+  gravity: Int16Array | null
+}
+
 /** Entries of the recogniser's buffers, as in `mvw_memory`. */
 export interface CoreMemory {
   ringSamples: number
@@ -137,6 +153,15 @@ export interface Core extends Algebra {
   button(pressed: boolean): void
   /** Names one segment that is already cut. gravity: three counts at rest, or null. */
   classify(counts: Int16Array, gravity: Int16Array | null): CoreEvent
+  /**
+   * What push() cuts out of recordings, each from a reset, without their samples: quick enough to try
+   * many thresholds. The trace must come from the same weights, lag and smoothing.
+   * @param phases receives the phase after each sample
+   * @returns cuts of each recording
+   */
+  cut(streams: EnergyStreams, segmenter: ModelSegmenter, phases?: Uint8Array): CoreCut[][]
+  /** Segments already cut as the loaded model normalises them, length × channels each. */
+  normalise(segments: readonly { counts: Int16Array; gravity: Int16Array | null }[]): Int8Array[]
   /** Copy of the last compared segment after normalisation, length × channels. */
   query(): Int8Array
   /** Distance of the last compared segment to one template of the loaded model. */

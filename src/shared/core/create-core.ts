@@ -1,20 +1,24 @@
+import type { ModelSegmenter } from '../model/recogniser-model'
 import { AXES } from '../model/sample'
 import { CoreBatch, MAX_LENGTH, NO_DISTANCE, seriesLength, toDistance } from './batch'
 import {
   CORE_REASONS,
   CORE_ROLLS,
   type Core,
+  type CoreCut,
   type CoreDecision,
   type CoreEvent,
   type CoreMemory,
   type CoreTrace,
   type DtwOptions,
+  type EnergyStreams,
   type LeftOut,
   TEACH_STATUSES,
   type TeachAnswer,
   type TeachSizes,
   type TeachStatus,
 } from './core'
+import { cutStreams, normaliseSegments } from './segments'
 import { checkStatus } from './status'
 import { type CoreExports, WasmMemory } from './wasm-memory'
 
@@ -237,6 +241,15 @@ export class WasmCore implements Core {
     this.memory.release(this.callMark)
     checkStatus(status)
     return this.readEvent()
+  }
+
+  cut(streams: EnergyStreams, segmenter: ModelSegmenter, phases?: Uint8Array): CoreCut[][] {
+    return cutStreams(this.exports, this.memory, streams, segmenter, phases)
+  }
+
+  normalise(segments: readonly { counts: Int16Array; gravity: Int16Array | null }[]): Int8Array[] {
+    this.needModel()
+    return normaliseSegments(this.exports, this.memory, segments, this.queryValues)
   }
 
   query(): Int8Array {

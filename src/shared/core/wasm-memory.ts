@@ -20,6 +20,16 @@ export interface CoreExports extends ModuleMemory {
     phase: number,
   ): number
   classify(samples: number, count: number, gravity: number, eventOut: number): number
+  normalise(samples: number, facts: number, count: number, queries: number): number
+  cut(
+    energy: number,
+    counts: number,
+    lengths: number,
+    streams: number,
+    segmenter: number,
+    phases: number,
+    out: number,
+  ): number
   query(): number
   template_distance(index: number): number
   dtw(

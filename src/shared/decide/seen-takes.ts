@@ -13,6 +13,7 @@ import { apartness, distancesBetween, type Example } from '../training/examples'
 import {
   type CutPrepared,
   chooseMatcher,
+  isUsable,
   type Matcher,
   noiseFloors,
   readExamples,
@@ -104,7 +105,7 @@ export function motionOf({ cuts }: SeenTakes, target: Target): (MotionVector | n
   const dpsPerCount = target.gyro.nanoPerLsb / 1e9
   return cuts.map(({ take, result }) => {
     const event = result.movement?.event
-    if (event === undefined || !result.movement?.query) return null
+    if (event === undefined || !isUsable(result)) return null
     const [accel, turning] = rmsOf(take.counts, event.start, event.end, [true, true])
     const gyro = turning * dpsPerCount
     const durationMs = ((event.end - event.start) / target.rateHz) * 1000

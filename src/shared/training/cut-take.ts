@@ -1,7 +1,8 @@
 import type { Core } from '../core/core'
 import type { RecogniserModel } from '../model/recogniser-model'
+import { judgeCut } from './judge-cut'
 import { type CutInput, runPressed } from './press'
-import { longest, runStream, type StreamMovement } from './stream'
+import { runStream, type StreamMovement } from './stream'
 
 export type { CutInput }
 
@@ -29,20 +30,5 @@ export function cutTake(
   const movements = model.button
     ? runPressed(core, take, model, { taught })
     : runStream(core, take.counts, model.segmenter, { taught })
-  return judge(movements.filter(({ event }) => liesWithin(event, take)))
-}
-
-/** Short segments are no activations on the board, so they do not make a take split. */
-function judge(movements: StreamMovement[]): TakeCut {
-  const movement = longest(movements)
-  if (movement === null) return { cut: 'missed', movement }
-  const { reason } = movement.event
-  if (reason === 'long' || reason === 'short') return { cut: reason, movement }
-  const activations = movements.filter(({ event }) => event.reason !== 'short').length
-  return { cut: activations > 1 ? 'split' : 'ok', movement }
-}
-
-function liesWithin(event: { start: number; end: number }, take: CutInput): boolean {
-  const middle = (event.start + event.end) / 2
-  return middle >= take.from && middle <= take.to
+  return judgeCut(movements, take)
 }

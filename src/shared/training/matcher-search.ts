@@ -3,19 +3,22 @@ import { channelCount, type ModelNormaliser, type ModelSegmenter } from '../mode
 import { AXES } from '../model/sample'
 import { median } from '../statistics/summary'
 import { type PerSensor, restNoise, rmsOf } from './amplitudes'
-import { cutTake, type TakeCut } from './cut-take'
+import { type Cut, cutTake } from './cut-take'
 import {
   ALL_AXES,
+  type CuttingOptions,
   cuttingModel,
   cuttingModelBytes,
   defaultNormaliser,
   GYRO_AXES,
   LEVELLED_CHANNELS,
 } from './cutting-model'
+import { cutStreamsOf, streamsOf } from './energy'
 import { distancesBetween, type Example } from './examples'
+import type { Segmented } from './judge-cut'
 import type { Prepared, PreparedTake } from './prepare'
 import { isClearlyLower, separationLosses } from './separation'
-import { runStream } from './stream'
+import { wasCompared } from './stream'
 import { thinned } from './thin-takes'
 
 /** How segments are normalised and warped. */
@@ -28,7 +31,7 @@ export interface Matcher {
 /** A take with the part of it that the segmenter cut out. */
 export interface CutPrepared {
   take: PreparedTake
-  result: TakeCut
+  result: { cut: Cut; movement: Segmented | null }
 }
 
 /** Examples that the search compares, at most. */
@@ -75,6 +78,7 @@ const LEVELLED: ChannelChoice = {
  * and equal weights are left only for what tells the gestures clearly better apart.
  * @param levelled whether accuracy comes first: channels levelled by the gyroscope are then what
  *   others must be clearly better than
+ * @param floors as noiseFloors has them, when that was asked before
  */
 export function chooseMatcher(
   core: Core,
@@ -82,10 +86,10 @@ export function chooseMatcher(
   segmenter: ModelSegmenter,
   cuts: readonly CutPrepared[],
   levelled: boolean,
+  floors: PerSensor = noiseFloors(core, prepared, segmenter),
 ): Matcher {
   const { length, bandShare } = prepared.settings
   const band = Math.min(length - 1, Math.round(bandShare * length))
-  const floors = noiseFloors(core, prepared, segmenter)
   const some = sampleOf(cuts)
   let best: { matcher: Matcher; losses: Float64Array } | null = null
   const channels = levelled ? [LEVELLED, ...PLAIN] : PLAIN
@@ -112,22 +116,48 @@ export function readExamples(
   { normaliser }: Matcher,
   cuts: readonly Pick<CutPrepared, 'take'>[],
 ): Example[] {
-  const options = {
-    segmenter,
-    normaliser,
-    rollAlign: prepared.settings.rollAlign,
-    button: prepared.settings.segmentation === 'button',
-  }
-  core.load(cuttingModelBytes(prepared.target, options))
-  const model = cuttingModel(prepared.target, options)
-  const examples: Example[] = []
-  for (const { take } of cuts) {
-    const query = cutTake(core, take, model).movement?.query
-    if (!query) continue
-    const { id, testerCode } = take.take
-    examples.push({ id, gesture: take.gesture, tester: testerCode, query })
-  }
-  return examples
+  const button = prepared.settings.segmentation === 'button'
+  const options = { segmenter, normaliser, rollAlign: prepared.settings.rollAlign, button }
+  const takes = cuts.map(({ take }) => take)
+  const queries = button
+    ? queriesPressed(core, prepared, takes, options)
+    : queriesCut(core, prepared, takes, options)
+  return takes.flatMap(({ take: { id, testerCode: tester }, gesture }, i): Example[] => {
+    const query = queries[i]
+    return query ? [{ id, gesture, tester, query }] : []
+  })
+}
+
+type Options = Required<CuttingOptions>
+
+function queriesPressed(
+  core: Core,
+  { target }: Prepared,
+  takes: readonly PreparedTake[],
+  options: Options,
+): (Int8Array | null)[] {
+  core.load(cuttingModelBytes(target, options))
+  const model = cuttingModel(target, options)
+  return takes.map((take) => cutTake(core, take, model).movement?.query ?? null)
+}
+
+function queriesCut(
+  core: Core,
+  { target }: Prepared,
+  takes: readonly PreparedTake[],
+  options: Options,
+): (Int8Array | null)[] {
+  const { segmenter } = options
+  const counts = takes.map((take) => take.counts)
+  const streams = streamsOf(core, target, counts, segmenter, true)
+  const segments = cutStreamsOf(core, takes, streams, segmenter).map(({ movement }, i) => {
+    if (movement === null || !wasCompared(movement.event)) return null
+    const { start, end } = movement.event
+    return { counts: counts[i]!.subarray(start * AXES, end * AXES), gravity: movement.gravity }
+  })
+  core.load(cuttingModelBytes(target, options))
+  const normalised = core.normalise(segments.filter((segment) => segment !== null)).values()
+  return segments.map((segment) => (segment === null ? null : normalised.next().value!))
 }
 
 function* candidates(
@@ -168,26 +198,35 @@ function typicalSize(cuts: readonly CutPrepared[], accelCentred: boolean): PerSe
 
 /** Rms below which a sensor's part of a segment is noise of a hand at rest, counts. */
 export function noiseFloors(core: Core, prepared: Prepared, segmenter: ModelSegmenter): PerSensor {
-  core.load(cuttingModelBytes(prepared.target, { segmenter }))
-  const traced = [...prepared.takes.map(withoutStillness), ...prepared.backgrounds].map(
-    ({ counts }) => {
-      const samples = counts.length / AXES
-      const trace = { energy: new Uint32Array(samples), phase: new Uint8Array(samples) }
-      runStream(core, counts, segmenter, { trace })
-      return { counts, ...trace }
-    },
-  )
-  const window = Math.max(2, Math.round((REST_WINDOW_MS / 1000) * prepared.target.rateHz))
+  const { takes, backgrounds, target } = prepared
+  const recordings = [...takes, ...backgrounds].map(({ counts }) => counts)
+  const streams = streamsOf(core, target, recordings, segmenter)
+  const phases = new Uint8Array(streams.energy.length)
+  core.cut(streams, segmenter, phases)
+  let at = 0
+  const traced = recordings.map((counts, i) => {
+    const length = streams.lengths[i]!
+    // The stillness added behind a take is no rest that a hand has.
+    const used = takes[i]?.to ?? length
+    const [from, to] = [at, at + used]
+    at += length
+    return {
+      counts: counts.subarray(0, used * AXES),
+      energy: streams.energy.subarray(from, to),
+      phase: phases.subarray(from, to),
+    }
+  })
+  const window = Math.max(2, Math.round((REST_WINDOW_MS / 1000) * target.rateHz))
   const noise = restNoise(traced, segmenter.offThreshold, window) ?? [1, 1]
   return [NOISE_FACTOR * noise[0], NOISE_FACTOR * noise[1]]
 }
 
-/** The stillness added behind a take is no rest that a hand has. */
-function withoutStillness({ counts, to }: PreparedTake): { counts: Int16Array } {
-  return { counts: counts.subarray(0, to * AXES) }
+function sampleOf(cuts: readonly CutPrepared[]): readonly CutPrepared[] {
+  const usable = cuts.filter(({ result }) => isUsable(result))
+  return thinned(usable, SEARCH_EXAMPLES, ({ take }) => take.gesture)
 }
 
-function sampleOf(cuts: readonly CutPrepared[]): readonly CutPrepared[] {
-  const usable = cuts.filter(({ result }) => result.movement?.query)
-  return thinned(usable, SEARCH_EXAMPLES, ({ take }) => take.gesture)
+/** Whether there is a segment that can be compared. */
+export function isUsable({ movement }: CutPrepared['result']): boolean {
+  return movement !== null && wasCompared(movement.event)
 }

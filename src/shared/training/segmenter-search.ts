@@ -1,16 +1,18 @@
-import type { Core } from '../core/core'
+import type { Core, EnergyStreams } from '../core/core'
 import type { ModelSegmenter } from '../model/recogniser-model'
 import { AXES } from '../model/sample'
 import type { Target } from '../model/target'
 import { quantile } from '../statistics/summary'
-import { type Cut, cutTake, type TakeCut } from './cut-take'
+import { type Cut, cutTake } from './cut-take'
 import { CUTS_ONLY, cuttingModel, cuttingModelBytes, defaultNormaliser } from './cutting-model'
 import { defaultSegmenter, longestSegment } from './default-segmenter'
+import { cutStreamsOf, energiesOf, streamsOf } from './energy'
 import { distancesBetween } from './examples'
+import type { Segmented } from './judge-cut'
 import { type Matcher, readExamples, warpOf } from './matcher-search'
-import type { Prepared, PreparedTake } from './prepare'
+import type { Prepared } from './prepare'
 import { separationLoss } from './separation'
-import { runStream } from './stream'
+import { wasCompared } from './stream'
 import { thinned } from './thin-takes'
 
 /** Proposed parameters and what they make of the takes they were proposed from. */
@@ -21,7 +23,7 @@ export interface SegmenterProposal {
   backgroundPerMinute: number
 }
 
-// The search tries every combination: each is one run of the core over the takes.
+// The search tries every combination on the energies of the takes.
 const ON_STEPS = 7
 /** Lower ones let the fading of a movement and the hand's tremor keep it open, and answer later. */
 const OFF_SHARES = [0.45, 0.65]
@@ -63,11 +65,12 @@ const MAX_SHARE = 1.25
 export function proposeSegmenter(core: Core, prepared: Prepared): SegmenterProposal {
   const { target } = prepared
   const base = defaultSegmenter(target)
+  const all = lookAt(core, prepared, base)
   if (prepared.settings.segmentation === 'button' || prepared.takes.length === 0) {
-    return measure(core, prepared, withLengths(core, prepared, base))
+    return measure(core, all, withLengths(core, all, base))
   }
-  const some = sampleOf(prepared)
-  const onThresholds = thresholdGrid(core, some, base)
+  const some = lookAt(core, sampleOf(prepared), base)
+  const onThresholds = thresholdGrid(core, some.prepared, base)
   const candidates: Candidate[] = []
   for (const offHoldMs of OFF_HOLDS_MS) {
     for (const share of OFF_SHARES) {
@@ -78,8 +81,27 @@ export function proposeSegmenter(core: Core, prepared: Prepared): SegmenterPropo
       }
     }
   }
-  const best = mostTelling(core, some, candidates)
-  return measure(core, prepared, withLengths(core, prepared, best?.segmenter ?? base))
+  const best = mostTelling(core, some.prepared, candidates)
+  return measure(core, all, withLengths(core, all, best?.segmenter ?? base))
+}
+
+/** A library with the energy of its recordings, which no threshold changes. */
+interface Looked {
+  prepared: Prepared
+  takes: EnergyStreams
+  backgrounds: EnergyStreams
+}
+
+function lookAt(core: Core, prepared: Prepared, base: ModelSegmenter): Looked {
+  const streams = (recordings: readonly { counts: Int16Array }[]) => {
+    const counts = recordings.map((recording) => recording.counts)
+    return streamsOf(core, prepared.target, counts, base)
+  }
+  return {
+    prepared,
+    takes: streams(prepared.takes),
+    backgrounds: streams(prepared.backgrounds),
+  }
 }
 
 interface Candidate {
@@ -117,22 +139,27 @@ function lossOf(core: Core, prepared: Prepared, segmenter: ModelSegmenter): numb
 }
 
 /** Runs a segmenter over takes and background and counts what comes out. */
-function measure(core: Core, prepared: Prepared, segmenter: ModelSegmenter): SegmenterProposal {
+function measure(core: Core, looked: Looked, segmenter: ModelSegmenter): SegmenterProposal {
+  const { prepared, backgrounds } = looked
   const found: Record<Cut, number> = { ok: 0, missed: 0, split: 0, long: 0, short: 0 }
-  for (const { cut } of cutAll(core, prepared, segmenter)) found[cut]++
-  let movements = 0
-  let samples = 0
-  for (const { counts } of prepared.backgrounds) {
-    movements += runStream(core, counts, segmenter).length
-    samples += counts.length / AXES
-  }
-  const minutes = samples / prepared.target.rateHz / 60
+  for (const { cut } of cutAll(core, looked, segmenter)) found[cut]++
+  // With a button nothing is cut unless it is pressed.
+  const isPressed = prepared.settings.segmentation === 'button'
+  const cuts = isPressed ? [] : core.cut(backgrounds, segmenter)
+  const movements = cuts.reduce((sum, each) => sum + each.length, 0)
+  const minutes = backgrounds.energy.length / prepared.target.rateHz / 60
   return { segmenter, found, backgroundPerMinute: movements / minutes }
 }
 
-function cutAll(core: Core, prepared: Prepared, segmenter: ModelSegmenter): TakeCut[] {
-  const button = prepared.settings.segmentation === 'button'
-  const options = { segmenter, normaliser: CUTS_ONLY, button }
+function cutAll(
+  core: Core,
+  { prepared, takes }: Looked,
+  segmenter: ModelSegmenter,
+): { cut: Cut; movement: Segmented | null }[] {
+  if (prepared.settings.segmentation !== 'button') {
+    return cutStreamsOf(core, prepared.takes, takes, segmenter)
+  }
+  const options = { segmenter, normaliser: CUTS_ONLY, button: true }
   core.load(cuttingModelBytes(prepared.target, options))
   const model = cuttingModel(prepared.target, options)
   return prepared.takes.map((take) => cutTake(core, take, model))
@@ -175,11 +202,12 @@ function withThresholds(
 
 /** Even steps in log energy from well above rest to well below the weakest takes' peaks. */
 function thresholdGrid(core: Core, prepared: Prepared, base: ModelSegmenter): number[] {
-  core.load(cuttingModelBytes(prepared.target, { segmenter: base, normaliser: CUTS_ONLY }))
+  const counts = prepared.takes.map((take) => take.counts)
   const quiet: number[] = []
   const peaks: number[] = []
-  for (const take of prepared.takes) {
-    const energy = energyOf(core, take, base)
+  for (const [i, all] of energiesOf(core, prepared.target, counts, base).entries()) {
+    const { from, to } = prepared.takes[i]!
+    const energy = all.subarray(from, to)
     quiet.push(quantile(energy, 0.1))
     peaks.push(quantile(energy, 1))
   }
@@ -189,22 +217,17 @@ function thresholdGrid(core: Core, prepared: Prepared, base: ModelSegmenter): nu
   return Array.from({ length: ON_STEPS }, (_, i) => Math.round(low * step ** i))
 }
 
-function energyOf(core: Core, take: PreparedTake, segmenter: ModelSegmenter): Uint32Array {
-  const samples = take.counts.length / AXES
-  const trace = { energy: new Uint32Array(samples), phase: new Uint8Array(samples) }
-  runStream(core, take.counts, segmenter, { trace })
-  return trace.energy.subarray(take.from, take.to)
-}
-
 /** Length limits from the movements that the thresholds cut. */
-function withLengths(core: Core, prepared: Prepared, segmenter: ModelSegmenter): ModelSegmenter {
+function withLengths(core: Core, looked: Looked, segmenter: ModelSegmenter): ModelSegmenter {
   const lengths: number[] = []
-  for (const { movement } of cutAll(core, prepared, segmenter)) {
-    if (movement?.query) lengths.push(movement.event.end - movement.event.start)
+  for (const { movement } of cutAll(core, looked, segmenter)) {
+    if (movement && wasCompared(movement.event)) {
+      lengths.push(movement.event.end - movement.event.start)
+    }
   }
   if (lengths.length === 0) return segmenter
   const maxLength = longestSegment(
-    prepared.target,
+    looked.prepared.target,
     Math.ceil(MAX_SHARE * quantile(lengths, 0.98)) + segmenter.preRoll,
   )
   const minLength = Math.max(2, Math.floor(MIN_SHARE * quantile(lengths, 0.02)))

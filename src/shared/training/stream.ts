@@ -73,19 +73,6 @@ function describe(core: Core, event: CoreEvent, templateCount: number): StreamMo
 }
 
 /** Whether the segment got as far as the matcher. */
-export function wasCompared(event: CoreEvent): boolean {
+export function wasCompared(event: Pick<CoreEvent, 'reason'>): boolean {
   return event.reason !== 'short' && event.reason !== 'long'
-}
-
-/** The longest segment, the first of them on a tie; null when there is none. */
-export function longest(movements: readonly StreamMovement[]): StreamMovement | null {
-  let best: StreamMovement | null = null
-  for (const movement of movements) {
-    if (best === null || spanOf(movement) > spanOf(best)) best = movement
-  }
-  return best
-}
-
-function spanOf({ event }: StreamMovement): number {
-  return event.end - event.start
 }

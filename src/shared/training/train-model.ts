@@ -8,9 +8,11 @@ import { fail, ok, type Result } from '../model/result'
 import type { OnProgress } from '../protocol/recogniser'
 import { WORK_PROGRESS } from '../words/en/progress-work'
 import { TRAINING_TROUBLE } from '../words/en/training-trouble'
+import type { PerSensor } from './amplitudes'
 import { ramBytesOf, templateLimits } from './budget'
 import { cutTake } from './cut-take'
 import { CUTS_ONLY, cuttingModel, cuttingModelBytes } from './cutting-model'
+import { cutStreamsOf, streamsOf } from './energy'
 import { distancesBetween, type Example } from './examples'
 import { fitLibrary } from './kernel/fit-library'
 import type { MatcherFit } from './kernel/fit-matcher'
@@ -18,7 +20,9 @@ import { learnKernelThresholds } from './kernel/kernel-thresholds'
 import {
   type CutPrepared,
   chooseMatcher,
+  isUsable,
   type Matcher,
+  noiseFloors,
   readExamples,
   warpOf,
 } from './matcher-search'
@@ -42,6 +46,8 @@ export interface TrainOptions {
 export interface SeenMovements {
   proposal: SegmenterProposal
   cuts: CutPrepared[]
+  /** As noiseFloors has them. */
+  floors: PerSensor
 }
 
 const STEPS = 5
@@ -71,10 +77,10 @@ export function seeMovements(core: Core, prepared: Prepared): Result<SeenMovemen
   }
   const proposal = proposeSegmenter(core, prepared)
   const cuts = cutAll(core, prepared, proposal.segmenter)
-  if (cuts.every(({ result }) => !result.movement?.query)) {
+  if (!cuts.some(({ result }) => isUsable(result))) {
     return fail('train/no-movement', TRAINING_TROUBLE.noMovement)
   }
-  return ok({ proposal, cuts })
+  return ok({ proposal, cuts, floors: noiseFloors(core, prepared, proposal.segmenter) })
 }
 
 /** The same from a library already conditioned. */
@@ -89,9 +95,10 @@ export function trainPrepared(
   say(1, WORK_PROGRESS.finding)
   const seen = options.seen === undefined ? seeMovements(core, prepared) : ok(options.seen)
   if (!seen.ok) return seen
-  const { proposal, cuts } = seen.value
+  const { proposal, cuts, floors } = seen.value
+  const levelled = wish !== 'template'
   say(2, WORK_PROGRESS.comparingWays)
-  const matcher = chooseMatcher(core, prepared, proposal.segmenter, cuts, wish !== 'template')
+  const matcher = chooseMatcher(core, prepared, proposal.segmenter, cuts, levelled, floors)
   const examples = readExamples(core, prepared, proposal.segmenter, matcher, cuts)
   say(3, wish === 'template' ? WORK_PROGRESS.choosingTemplates : WORK_PROGRESS.fittingKernel)
   const fit = wish === 'template' ? null : fitLibrary(core, prepared, matcher, examples, wish)
@@ -119,11 +126,17 @@ export function trainPrepared(
 }
 
 function cutAll(core: Core, prepared: Prepared, segmenter: ModelSegmenter): CutPrepared[] {
-  const button = prepared.settings.segmentation === 'button'
-  const options = { segmenter, normaliser: CUTS_ONLY, button }
-  core.load(cuttingModelBytes(prepared.target, options))
-  const model = cuttingModel(prepared.target, options)
-  return prepared.takes.map((take) => ({ take, result: cutTake(core, take, model) }))
+  const { takes, target } = prepared
+  if (prepared.settings.segmentation !== 'button') {
+    const counts = takes.map((take) => take.counts)
+    const streams = streamsOf(core, target, counts, segmenter)
+    const results = cutStreamsOf(core, takes, streams, segmenter)
+    return takes.map((take, i) => ({ take, result: results[i]! }))
+  }
+  const options = { segmenter, normaliser: CUTS_ONLY, button: true }
+  core.load(cuttingModelBytes(target, options))
+  const model = cuttingModel(target, options)
+  return takes.map((take) => ({ take, result: cutTake(core, take, model) }))
 }
 
 /** The model with thresholds still at nought. Gestures without a usable take are not in it. */
