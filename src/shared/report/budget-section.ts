@@ -6,7 +6,7 @@ import { misfits, modelFacts } from '../present/model-facts'
 import { budgetRows } from '../words/en/budget-words'
 import { KNOWN_WORDS } from '../words/en/known-words'
 import { KIND_WORDS } from '../words/en/matcher-words'
-import { percent, plural } from '../words/en/numbers'
+import { percent } from '../words/en/numbers'
 import { REPORT_BUDGET } from '../words/en/report-budget'
 import { facts, type Html, html, section, table } from './html'
 import type { ReportData } from './report-data'
@@ -25,7 +25,7 @@ export function budgetSection({ trained, trainingFailure, library }: ReportData)
     REPORT_BUDGET.title,
     facts([
       [REPORT_BUDGET.comparedBy, KIND_WORDS[matcherKind(trained.model)]],
-      [REPORT_BUDGET.takesUsed, plural('take', trained.usedTakeIds.length)],
+      [REPORT_BUDGET.takesUsed, REPORT_BUDGET.takes(trained.usedTakeIds.length)],
       [REPORT_BUDGET.takesUncut, trained.uncutTakeIds.length],
     ]),
     [trained.choice, ...trained.notes]

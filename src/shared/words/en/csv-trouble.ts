@@ -5,6 +5,22 @@ interface Field {
   column: string
 }
 
+/** A row and how many fields it has of those that are expected. */
+interface Row {
+  file: string
+  row: number
+  found: number
+  columns: number
+}
+
+/** A row whose time lies before that of the row above. */
+interface Times {
+  file: string
+  row: number
+  beforeMs: number
+  nowMs: number
+}
+
 const place = ({ file, row, column }: Field) => `${file}, row ${row}, column ${column}`
 
 /** What is wrong with a CSV file, where, and what to do. */
@@ -12,17 +28,7 @@ export const CSV_TROUBLE = {
   theFile: 'The file',
   timeTwice: (file: string, row: number, ms: number) =>
     `${file}, row ${row} has the same time as the row before (${ms} ms after the first). Give a rate instead of the time column, or delete the row.`,
-  timeBack: ({
-    file,
-    row,
-    beforeMs,
-    nowMs,
-  }: {
-    file: string
-    row: number
-    beforeMs: number
-    nowMs: number
-  }) =>
+  timeBack: ({ file, row, beforeMs, nowMs }: Times) =>
     `${file}, row ${row}: time goes back from ${beforeMs} ms to ${nowMs} ms after the first row. Put the rows in order of time, or give a rate instead.`,
   noSuchColumn: (file: string, columns: number) =>
     `${file}: the mapping names a column beyond the ${columns} there are. Choose the columns again.`,
@@ -45,29 +51,9 @@ export const CSV_TROUBLE = {
   noRows: (file: string) => `${file} has no rows. Choose a CSV with samples.`,
   header: (file: string, expected: string) =>
     `${file}, row 1: expected the header ${expected}. Import other logs with the column mapping.`,
-  shortRow: ({
-    file,
-    row,
-    found,
-    columns,
-  }: {
-    file: string
-    row: number
-    found: number
-    columns: number
-  }) =>
+  shortRow: ({ file, row, found, columns }: Row) =>
     `${file}, row ${row} has ${found} of ${columns} fields. The file may have been cut off; complete or delete the row.`,
-  longRow: ({
-    file,
-    row,
-    found,
-    columns,
-  }: {
-    file: string
-    row: number
-    found: number
-    columns: number
-  }) =>
+  longRow: ({ file, row, found, columns }: Row) =>
     `${file}, row ${row} has ${found} fields where ${columns} are expected. If numbers have a decimal comma, write a decimal point.`,
   decimalComma: (at: Field, text: string) =>
     `${place(at)}: "${text}" has a decimal comma. Write numbers with a decimal point.`,
@@ -75,16 +61,6 @@ export const CSV_TROUBLE = {
   notFinite: (at: Field, text: string) => `${place(at)}: "${text}" is not a finite number.`,
   tooLarge: (at: Field) =>
     `${place(at)}: the number is larger than any reading. Correct or delete the row.`,
-  timeOrder: ({
-    file,
-    row,
-    beforeMs,
-    nowMs,
-  }: {
-    file: string
-    row: number
-    beforeMs: number
-    nowMs: number
-  }) =>
+  timeOrder: ({ file, row, beforeMs, nowMs }: Times) =>
     `${file}, row ${row}: time goes back from ${beforeMs} ms to ${nowMs} ms. Put the rows in order of time.`,
 }
