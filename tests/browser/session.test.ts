@@ -61,6 +61,28 @@ const FILL = `new Promise((resolve, reject) => {
   }
 })`
 
+/** Room of the origin where a disk is full. */
+const QUOTA_BYTES = 4_000_000
+
+/** Fills all but a little, so that the rest is filled long before the app ends its wait for a movement. */
+const FILL_NEARLY = `new Promise((resolve, reject) => {
+  const opening = indexedDB.open('other data')
+  opening.onupgradeneeded = () => opening.result.createObjectStore('blocks', { autoIncrement: true })
+  opening.onerror = () => reject(opening.error)
+  opening.onsuccess = async () => {
+    const { usage } = await navigator.storage.estimate()
+    const tx = opening.result.transaction('blocks', 'readwrite')
+    for (let room = ${QUOTA_BYTES} - usage; room > 400_000; room -= 65_536) {
+      tx.objectStore('blocks').add(crypto.getRandomValues(new Uint8Array(65_536)))
+    }
+    tx.onabort = () => reject(tx.error)
+    tx.oncomplete = () => {
+      opening.result.close()
+      resolve(null)
+    }
+  }
+})`
+
 /** What a screen reader is told as it happens. */
 const SPOKEN = `document.querySelector('.session-line').textContent.replace(/\\s+/g, ' ').trim()`
 
@@ -167,8 +189,10 @@ describeWithTools('a tester’s session on a phone that never saw the app', ['ch
   it('holds a take that storage had no room for, and stores it when there is room', async () => {
     const origin = new URL(server.url).origin
     // Before the first write: the browser remembers for a while how much room there was.
-    await rig.session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 4_000_000 })
+    await rig.session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: QUOTA_BYTES })
     await toFirstPrompt()
+    await rig.look('navigator.serviceWorker.ready.then(() => null)')
+    await rig.look(FILL_NEARLY)
     await user.tap('Start')
     await user.perform('raise', 'Raise')
     await user.reach(1)
