@@ -69,7 +69,7 @@ describeWithTools('the way through', ['chromium'], () => {
       await rig.sensors.play(stillness(1000, 500 + attempt))
       const named = rig.page.getByRole('heading', { name, exact: true })
       if (await named.isVisible()) return
-      if (attempt === 4) throw new Error(`${name} was not recognised in five tries.`)
+      if (attempt === 7) throw new Error(`${name} was not recognised in eight tries.`)
     }
   }
 

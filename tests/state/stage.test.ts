@@ -35,7 +35,7 @@ async function begin(cards: boolean): Promise<void> {
 /** Performs until the recogniser has answered; a generated hand is missed now and then. */
 async function performUntilHit(movement: string): Promise<string> {
   const before = stage.tally.value
-  for (let attempt = 0; attempt < 4; attempt++) {
+  for (let attempt = 0; attempt < 8; attempt++) {
     const seen = app.live.events.value[0]
     await new Promise((resolve) => setTimeout(resolve, 700))
     source().perform(movement)
@@ -43,7 +43,7 @@ async function performUntilHit(movement: string): Promise<string> {
     const hit = ids().find((id) => hitsOf(stage.tally.value, id) > hitsOf(before, id))
     if (hit !== undefined) return hit
   }
-  throw new Error(`${movement} was not recognised in four tries`)
+  throw new Error(`${movement} was not recognised in eight tries`)
 }
 
 test('a recognised movement is counted, kept for the evening, and the count can be taken back', async () => {
