@@ -10,7 +10,11 @@ const undo = (app: App, said: RegExp) =>
 /** Each act that is undone within a library: what is said of it, and how it is seen to be there. */
 const ACTS: [what: string, said: RegExp, act: (app: App) => Promise<unknown>][] = [
   ['a dropped take', /dropped/, async (app) => (await app.openCollect()).drop([takes(app)[0]!.id])],
-  ['a deleted take', /^Recording deleted/, (app) => app.library.removeRecordings([takes(app)[0]!.id])],
+  [
+    'a deleted take',
+    /^Recording deleted/,
+    (app) => app.library.removeRecordings([takes(app)[0]!.id]),
+  ],
   [
     'a deleted gesture',
     /"Raise" deleted/,
