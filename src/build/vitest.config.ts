@@ -26,6 +26,7 @@ const SECONDS: Record<string, number> = {
   'tests/browser/every-screen.test.ts': 74,
   'tests/browser/main-job.test.ts': 70,
   'tests/browser/way-through.test.ts': 58,
+  'tests/browser/pseudo-language.test.ts': 50,
   'tests/browser/stage.test.ts': 44,
   'tests/browser/pseudo-language.test.ts': 40,
   'tests/browser/storage.test.ts': 30,
