@@ -16,6 +16,8 @@ export interface CheckedStretch extends Stretch {
 export interface LibraryPlace {
   /** As the manifest gives it; null when only the library file itself is found. */
   name: string | null
+  /** Its place in the manifest, from 1; null when only the library file itself is found. */
+  number: number | null
   library: Stretch
   list: CheckedStretch | null
   items: CheckedStretch | null

@@ -1,3 +1,4 @@
+import { strToU8 } from 'fflate'
 import { crc32 } from '../format/crc32'
 import { LIBRARY_JSON } from '../format/library-document'
 import { fail, ok, type Result } from '../model/result'
@@ -64,38 +65,65 @@ export async function readChecked(
   return bytes !== null && crc32(bytes) === stretch?.crc ? bytes : null
 }
 
-/** Follows the headers in the order of writing; null when one is not as the manifest says. */
+/**
+ * Follows the headers in the order of writing. A library whose own header is damaged lies where the
+ * manifest's sizes put it, if a later header is where they put that one; null when none is: then
+ * bytes are missing or too many. What lists and items lie behind a damaged header is searched for.
+ */
 async function placesByManifest(
   source: ByteSource,
   { manifest, end }: { manifest: BackupManifest; end: number },
 ): Promise<LibraryPlace[] | null> {
   let at = end
-  const next = async (path: string, size?: number): Promise<CheckedStretch | null> => {
+  let isSure = true
+  const next = async (path: string): Promise<CheckedStretch | null> => {
     const header = await headerAt(source, at)
     if (header === null || header.path !== path) return null
-    if (size !== undefined && header.data.end - header.data.start !== size) return null
     at = header.data.end
+    isSure = true
     return header.data
   }
   const libraries: Stretch[] = []
   for (const { file, bytes } of manifest.libraries) {
-    const stretch = await next(file, bytes)
-    if (stretch === null) return null
-    libraries.push(stretch)
+    const start = at + LOCAL_SIZE + strToU8(file).length
+    const told = await next(file)
+    isSure = told !== null && told.end - told.start === bytes
+    libraries.push({ start, end: start + bytes })
+    at = start + bytes
+    if (at > source.size) return null
   }
-  const lists: CheckedStretch[] = []
-  for (const { list } of manifest.libraries) {
+  const behind: Part[] = []
+  for (const [index, { list }] of manifest.libraries.entries()) {
     const stretch = await next(list)
-    if (stretch === null) return null
-    lists.push(stretch)
+    if (stretch !== null) behind.push({ kind: 'lists', number: index + 1, stretch })
+    else if (!isSure) return null
   }
-  const places: LibraryPlace[] = []
-  for (const [index, { name, items }] of manifest.libraries.entries()) {
+  for (const [index, { items }] of manifest.libraries.entries()) {
     const stretch = items === null ? null : await next(items)
-    if (items !== null && stretch === null) return null
-    places.push({ name, library: libraries[index]!, list: lists[index]!, items: stretch })
+    if (stretch !== null) behind.push({ kind: 'items', number: index + 1, stretch })
   }
-  return places
+  const wanted = manifest.libraries.flatMap(({ list, items }) => [list, items ?? []].flat())
+  if (behind.length < wanted.length) behind.push(...(await partsFrom(source, at)))
+  return manifest.libraries.map(({ name }, index) => ({
+    name,
+    number: index + 1,
+    library: libraries[index]!,
+    list: stretchOf(behind, 'lists', index + 1),
+    items: stretchOf(behind, 'items', index + 1),
+  }))
+}
+
+/** Parts from a place on, or none when that is too much to be searched. */
+async function partsFrom(source: ByteSource, start: number): Promise<Part[]> {
+  if (source.size - start > MAX_SEARCHED_BYTES) return []
+  const parts = partsIn(await source.read({ start, end: source.size }))
+  return parts.map((part) => {
+    const { stretch } = part
+    return {
+      ...part,
+      stretch: { ...stretch, start: start + stretch.start, end: start + stretch.end },
+    }
+  })
 }
 
 async function headerAt(
@@ -118,18 +146,23 @@ interface Part {
   stretch: CheckedStretch
 }
 
+function stretchOf(
+  parts: readonly Part[],
+  kind: Part['kind'],
+  number: number,
+): CheckedStretch | null {
+  return parts.find((part) => part.kind === kind && part.number === number)?.stretch ?? null
+}
+
 function placesBySearch(parts: readonly Part[], manifest: BackupManifest | null): LibraryPlace[] {
-  const stretchOf = (kind: Part['kind'], number: number | null) =>
-    number === null
-      ? null
-      : (parts.find((part) => part.kind === kind && part.number === number)?.stretch ?? null)
   const places = parts
     .filter(({ kind }) => kind === 'libraries')
     .map(({ number, stretch }) => ({
       name: number === null ? null : (manifest?.libraries[number - 1]?.name ?? null),
       library: stretch,
-      list: stretchOf('lists', number),
-      items: stretchOf('items', number),
+      number,
+      list: number === null ? null : stretchOf(parts, 'lists', number),
+      items: number === null ? null : stretchOf(parts, 'items', number),
     }))
   return withSpareLists(places, parts)
 }

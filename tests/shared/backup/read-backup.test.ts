@@ -3,7 +3,7 @@ import { strFromU8, unzipSync } from 'fflate'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { listFiles } from '../../../src/build/list-files'
 import { repositoryPath } from '../../../src/build/paths'
-import type { BackupContents } from '../../../src/shared/backup/contents'
+import type { BackupContents, LibraryPlace } from '../../../src/shared/backup/contents'
 import { findParts } from '../../../src/shared/backup/find-parts'
 import { BACKUP_FORMAT_VERSION } from '../../../src/shared/backup/manifest'
 import { readContents, readLibraryAt } from '../../../src/shared/backup/read-backup'
@@ -173,6 +173,31 @@ describe('a damaged backup', () => {
       'Ring, twice B 2',
       'null A1',
     ])
+  })
+
+  it('with one bad sector anywhere gives back every library, and what it lost of each', async () => {
+    const sector = 512
+    for (let start = 0; start < backup.length; start += 200) {
+      const bytes = backup.slice()
+      bytes.fill(0, start, start + sector)
+      const { libraries: found, gone } = await contentsOf(bytes)
+      expect(gone, `sector at ${start}`).toEqual([])
+      expect(found.length, `sector at ${start}`).toBe(3)
+      for (const { recordings, lost } of found) expect(recordings.length + lost.length).toBe(EACH)
+    }
+  })
+
+  it('with a library and its list gone says so, also when another has its name', async () => {
+    const same = await makeBackup([renamed('north', 'Lantern'), renamed('south', 'Lantern')])
+    const parts = await findParts(sourceOf(same))
+    if (!parts.ok) throw new Error(parts.message)
+    const [, { library, list }] = parts.value.places as [LibraryPlace, LibraryPlace]
+    const bytes = same.slice()
+    bytes.fill(0, library.start, library.end)
+    bytes.fill(0, list!.start - 60, list!.end)
+    const { libraries: found, gone } = await contentsOf(bytes)
+    expect(found.map((one) => one.library.id)).toEqual(['north'])
+    expect(gone).toEqual([{ name: 'Lantern', takes: 3 }])
   })
 
   it('that is none is refused in one sentence', async () => {
