@@ -31,8 +31,12 @@ export async function readContents(
     if (read.ok) libraries.push(described(place, read.value))
     else if (read.code !== 'salvage/nothing') return read
   }
-  const back = new Set(libraries.map(({ place, library }) => place.name ?? library.name))
-  const gone = (manifest?.libraries ?? []).filter(({ name }) => !back.has(name))
+  // Libraries may share a name.
+  const isBack = (id: string, number: number) =>
+    libraries.some(({ place, library }) =>
+      place.number === null ? library.id === id : place.number === number,
+    )
+  const gone = (manifest?.libraries ?? []).filter(({ id }, index) => !isBack(id, index + 1))
   if (libraries.length === 0 && gone.length === 0 && manifest === null) {
     return fail('salvage/nothing', BACKUP_FILE.nothingWhole)
   }
