@@ -8,16 +8,14 @@ import { NOTICES } from '../shared/words/en/notices'
 import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { LiveState, MotionState } from './app'
 import { motionSentence, motionWords } from './motion-words'
-import { SampleBuffer } from './sample-buffer'
+import { SamplePump } from './sample-pump'
 
 const MAX_EVENTS = 50
 /** Motion energy kept for the view, in seconds. */
 const ENERGY_SPAN_S = 6
-/** Samples waiting for the worker; more means that it cannot keep up. About 30 s at 60 Hz. */
-const MAX_WAITING = 1800
 /** An answer takes milliseconds. A worker that died without a word is found out after this long. */
 const ANSWER_WITHIN_MS = 3000
-const TOO_SLOW = NOTICES.tooSlow
+const STOPPED = fail('live/stopped', NOTICES.stoppedBefore)
 
 export interface LiveParts {
   recogniser: RecogniserClient
@@ -35,38 +33,49 @@ export class Live implements LiveState {
   readonly phase = signal<LiveState['phase']['value']>('idle')
   readonly trouble = signal<string | null>(null)
   readonly #parts: LiveParts
-  readonly #waiting = new SampleBuffer()
+  readonly #pump: SamplePump<LiveUpdate>
   /** Changes of the button that the worker has not been told. */
   #buttons: ButtonChange[] = []
-  /** Sensor time of the newest reading. */
-  #newestMs: number | null = null
   #energySpan = 0
-  #unsubscribe: (() => void) | null = null
-  #inFlight = false
-  /** Counts starts and stops, so that late answers of an earlier run are known. */
-  #run = 0
+  /** The worker was asked to listen: it is to be told when that ends. */
+  #isOpen = false
 
   constructor(parts: LiveParts) {
     this.#parts = parts
+    this.#pump = new SamplePump<LiveUpdate>({
+      push: (samples) => {
+        const buttons = this.#buttons
+        this.#buttons = []
+        return parts.recogniser.pushLive(samples, { timeoutMs: ANSWER_WITHIN_MS, buttons })
+      },
+      onAnswer: (update, startMs) => this.#take(update, startMs),
+      onBroken: (why) => void this.#halt(why),
+    })
     this.#followSurroundings()
   }
 
   start = async (): Promise<Result<null>> => {
     if (this.running.peek()) return ok(null)
+    const run = this.#pump.begin()
     this.trouble.value = null
     const { motion, library, train, recogniser } = this.#parts
     // Permission hangs on the tap that led here, so the sensor comes before the training.
     const reached = await motion.start()
+    if (!this.#pump.isCurrent(run)) return STOPPED
     if (reached !== 'running') return this.#refuse(fail('live/sensor', motionSentence(reached)))
     const trained = await train()
+    if (!this.#pump.isCurrent(run)) return STOPPED
     if (!trained.ok) return this.#refuse(trained)
     const current = library()
     if (current === null) return this.#refuse(fail('live/no-library', OPEN_LIBRARY.notOpen))
     const sign = motion.source().facts().accelSign
+    this.#isOpen = true
     const opened = await recogniser.openLive(trained.value.model, current.target, sign)
+    if (!this.#pump.isCurrent(run)) return STOPPED
+    this.#isOpen = opened.ok
     if (!opened.ok) return this.#refuse(opened)
     this.#energySpan = Math.ceil(ENERGY_SPAN_S * current.target.rateHz)
-    this.#listen()
+    this.#listen(run)
     return ok(null)
   }
 
@@ -74,50 +83,18 @@ export class Live implements LiveState {
 
   press = (down: boolean): void => {
     if (!this.running.peek()) return
-    const startMs = this.#waiting.startMs ?? 0
-    this.#buttons.push({ tMs: Math.max(0, (this.#newestMs ?? 0) - startMs), down })
+    this.#buttons.push({ tMs: this.#pump.newestMs(), down })
   }
 
-  #listen(): void {
-    this.#run += 1
-    this.#waiting.reset()
+  #listen(run: number): void {
     this.#buttons = []
-    this.#newestMs = null
     batch(() => {
       this.events.value = []
       this.energy.value = new Uint32Array(0)
       this.sampleCount.value = 0
       this.running.value = true
     })
-    const run = this.#run
-    this.#unsubscribe = this.#parts.motion.source().subscribe((sample) => {
-      this.#waiting.push(sample)
-      this.#newestMs = sample.tMs
-      if (this.#waiting.length > MAX_WAITING) void this.#halt(TOO_SLOW)
-      else void this.#pump(run)
-    })
-  }
-
-  /** One call at a time; what comes meanwhile goes with the next. */
-  async #pump(run: number): Promise<void> {
-    if (this.#inFlight) return
-    this.#inFlight = true
-    try {
-      while (run === this.#run && this.#waiting.length > 0) {
-        const startMs = this.#waiting.startMs ?? 0
-        const buttons = this.#buttons
-        this.#buttons = []
-        const answer = await this.#parts.recogniser.pushLive(this.#waiting.take(), {
-          timeoutMs: ANSWER_WITHIN_MS,
-          buttons,
-        })
-        if (run !== this.#run) return
-        if (answer.ok) this.#take(answer.value, startMs)
-        else await this.#halt(answer.message)
-      }
-    } finally {
-      this.#inFlight = false
-    }
+    this.#pump.listen(run, this.#parts.motion.source())
   }
 
   #take(update: LiveUpdate, startMs: number): void {
@@ -135,16 +112,18 @@ export class Live implements LiveState {
     })
   }
 
+  /** Ends what runs, and what is only starting. */
   async #halt(why: string | null): Promise<void> {
-    if (!this.running.peek()) return
-    this.#run += 1
-    this.#unsubscribe?.()
-    this.#unsubscribe = null
-    batch(() => {
-      this.running.value = false
-      this.trouble.value = why
-      this.phase.value = 'idle'
-    })
+    this.#pump.end()
+    if (this.running.peek()) {
+      batch(() => {
+        this.running.value = false
+        this.trouble.value = why
+        this.phase.value = 'idle'
+      })
+    }
+    if (!this.#isOpen) return
+    this.#isOpen = false
     await this.#parts.recogniser.closeLive()
   }
 

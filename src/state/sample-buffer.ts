@@ -6,6 +6,7 @@ const EMPTY: SampleBlock = { tMs: new Float64Array(0), values: new Float32Array(
 /** Collects single readings into blocks; times become ms from the first reading after `reset`. */
 export class SampleBuffer {
   #startMs: number | null = null
+  #newestMs = 0
   #times: number[] = []
   #values: number[] = []
 
@@ -14,13 +15,19 @@ export class SampleBuffer {
     return this.#startMs
   }
 
+  /** Time of the newest reading as in the blocks, ms; stays when the readings are taken. */
+  get newestMs(): number {
+    return this.#newestMs
+  }
+
   get length(): number {
     return this.#times.length
   }
 
   push(sample: MotionSample): void {
     this.#startMs ??= sample.tMs
-    this.#times.push(sample.tMs - this.#startMs)
+    this.#newestMs = sample.tMs - this.#startMs
+    this.#times.push(this.#newestMs)
     this.#values.push(sample.ax, sample.ay, sample.az, sample.gx, sample.gy, sample.gz)
   }
 
@@ -49,6 +56,7 @@ export class SampleBuffer {
 
   reset(): void {
     this.#startMs = null
+    this.#newestMs = 0
     this.#times = []
     this.#values = []
   }

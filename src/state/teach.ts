@@ -15,13 +15,11 @@ import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { Job, MotionState } from './app'
 import { createJobSlot } from './jobs'
 import { motionSentence, motionWords } from './motion-words'
-import { SampleBuffer } from './sample-buffer'
+import { SamplePump } from './sample-pump'
 import type { Shelf } from './shelf'
 
-/** Samples waiting for the worker; more means that it cannot keep up. */
-const MAX_WAITING = 1800
 const MAX_ANSWERS = 12
-const TOO_SLOW = NOTICES.tooSlow
+const STOPPED = fail('teach/stopped', NOTICES.stoppedBefore)
 
 export interface TeachParts {
   shelf: Shelf
@@ -73,12 +71,8 @@ class Teach implements TeachState {
   readonly answers = signal<CoreEvent[]>([])
   readonly cost: ReadonlySignal<Job<TeachCost>>
   readonly #parts: TeachParts
-  readonly #waiting = new SampleBuffer()
+  readonly #pump: SamplePump<TeachUpdate>
   readonly #runCost: () => Promise<Result<TeachCost>>
-  #unsubscribe: (() => void) | null = null
-  #inFlight = false
-  /** Counts starts and stops, so that late answers of an earlier run are known. */
-  #run = 0
 
   constructor(parts: TeachParts) {
     this.#parts = parts
@@ -95,17 +89,25 @@ class Teach implements TeachState {
     })
     this.cost = slot.job
     this.#runCost = () => slot.run()
+    this.#pump = new SamplePump<TeachUpdate>({
+      push: (samples) => parts.recogniser.pushTeach(samples),
+      onAnswer: (update) => this.#take(update),
+      onBroken: (why) => this.#halt(why),
+    })
     this.#followSurroundings()
   }
 
   start = async (wish: Wish): Promise<Result<null>> => {
-    await this.#halt(null)
+    this.#halt(null)
+    const run = this.#pump.begin()
     this.trouble.value = null
     const { motion, train, shelf, recogniser } = this.#parts
     // Permission hangs on the tap that led here, so the sensor comes before the training.
     const reached = await motion.start()
+    if (!this.#pump.isCurrent(run)) return STOPPED
     if (reached !== 'running') return this.#refuse(fail('teach/sensor', motionSentence(reached)))
     const trained = await train()
+    if (!this.#pump.isCurrent(run)) return STOPPED
     if (!trained.ok) return this.#refuse(trained)
     const { model } = trained.value
     const library = shelf.current.peek()
@@ -115,12 +117,15 @@ class Teach implements TeachState {
     }
     const sign = motion.source().facts().accelSign
     const opened = await recogniser.openTeach(model, library.target, sign)
+    if (!this.#pump.isCurrent(run)) return STOPPED
     if (!opened.ok) return this.#refuse(opened)
     this.model.value = model
     this.wish.value = wish
     const begun = await this.#begin()
+    if (!this.#pump.isCurrent(run)) return STOPPED
     if (!begun.ok) return this.#refuse(begun)
-    this.#listen()
+    this.running.value = true
+    this.#pump.listen(run, motion.source())
     return ok(null)
   }
 
@@ -129,10 +134,10 @@ class Teach implements TeachState {
     if (!begun.ok) this.#refuse(begun)
   }
 
-  stop = (): Promise<void> => this.#halt(null)
+  stop = async (): Promise<void> => this.#halt(null)
 
   leave = async (): Promise<void> => {
-    await this.#halt(null)
+    this.#halt(null)
     this.#forget()
   }
 
@@ -153,34 +158,6 @@ class Teach implements TeachState {
       this.steps.value = []
       this.answers.value = []
     })
-  }
-
-  #listen(): void {
-    this.#run += 1
-    this.#waiting.reset()
-    this.running.value = true
-    const run = this.#run
-    this.#unsubscribe = this.#parts.motion.source().subscribe((sample) => {
-      this.#waiting.push(sample)
-      if (this.#waiting.length > MAX_WAITING) void this.#halt(TOO_SLOW)
-      else void this.#pump(run)
-    })
-  }
-
-  /** One call at a time; what comes meanwhile goes with the next. */
-  async #pump(run: number): Promise<void> {
-    if (this.#inFlight) return
-    this.#inFlight = true
-    try {
-      while (run === this.#run && this.#waiting.length > 0) {
-        const answer = await this.#parts.recogniser.pushTeach(this.#waiting.take())
-        if (run !== this.#run) return
-        if (answer.ok) this.#take(answer.value)
-        else await this.#halt(answer.message)
-      }
-    } finally {
-      this.#inFlight = false
-    }
   }
 
   #take({ steps, phase }: TeachUpdate): void {
@@ -204,11 +181,10 @@ class Teach implements TeachState {
     return { gestureId: this.wish.peek()?.gestureId ?? null, takes }
   }
 
-  async #halt(why: string | null): Promise<void> {
+  /** Ends what runs, and what is only starting. */
+  #halt(why: string | null): void {
+    this.#pump.end()
     if (!this.running.peek()) return
-    this.#run += 1
-    this.#unsubscribe?.()
-    this.#unsubscribe = null
     batch(() => {
       this.running.value = false
       this.trouble.value = why
@@ -228,7 +204,7 @@ class Teach implements TeachState {
     effect(() => {
       const id = shelf.current.value?.id ?? null
       if (id !== lastId) {
-        void this.#halt(null)
+        this.#halt(null)
         this.model.value = null
         this.wish.value = null
         this.#forget()
@@ -238,7 +214,7 @@ class Teach implements TeachState {
     effect(() => {
       const status = motion.status.value
       if (!this.running.peek() || status === 'running') return
-      void this.#halt(motionWords(status) === null ? null : motionSentence(status))
+      this.#halt(motionWords(status) === null ? null : motionSentence(status))
     })
   }
 }

@@ -54,6 +54,8 @@ class Stage implements StageState {
   readonly nowMs = signal(0)
   readonly #parts: StageParts
   #ticking: ReturnType<typeof setInterval> | null = null
+  /** Counts starts, and leaving: what an earlier one came to is nobody's business any more. */
+  #starts = 0
   #newest: LiveState['events']['value'][number] | undefined
 
   constructor(parts: StageParts) {
@@ -95,6 +97,7 @@ class Stage implements StageState {
   }
 
   leave(): void {
+    this.#starts += 1
     this.#step({ kind: 'leave' })
     void this.#parts.live.stop()
   }
@@ -131,12 +134,12 @@ class Stage implements StageState {
   }
 
   async #start(): Promise<void> {
+    this.#starts += 1
+    const start = this.#starts
     const started = await this.#parts.live.start()
+    if (start !== this.#starts) return
     const atMs = performance.now()
-    if (this.show.peek().phase === 'off') {
-      // Left meanwhile.
-      await this.#parts.live.stop()
-    } else if (started.ok) {
+    if (started.ok) {
       this.#step({ kind: 'started', atMs })
       if (!this.#parts.live.running.peek()) this.#onStopped()
     } else {

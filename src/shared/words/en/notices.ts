@@ -24,5 +24,6 @@ export const NOTICES = {
     'The browser has deleted what was stored here since the last visit. Restore it from a backup: Libraries, Back up or restore.',
   modelNotKept:
     'This model could not be put aside for comparison; reload the page and train again.',
+  stoppedBefore: 'It was stopped before it had started.',
   tooSlow: 'This phone could not keep up with the readings; close other pages and start again.',
 }
