@@ -243,19 +243,21 @@ static void inverse_block(const double *lower, int n, int first, int size, doubl
   accumulate(block, size, flat, terms, below, size, size, terms, 1.0, 1, packed);
 }
 
-/* Regression with a symmetric positive definite matrix, of which the lower half is read and written
- * over: dual receives its inverse times the targets (n by columns), residuals what every group of
+/* Regression with a symmetric matrix plus add everywhere plus strength on its diagonal, of which the
+ * lower half is read and written over: dual receives its inverse times the targets (n by columns), residuals what every group of
  * rows, sizes[0..groups) one after the other, misses when it is left out.
  * scratch: n * n + n * columns + most * (n + most) + DEPTH * (n + WIDE) numbers, most being the largest
  * group. Returns 0 when the matrix is not positive definite. */
 EXPORT("leave_out")
-int port_leave_out(double *matrix, int n, const double *targets, int columns, const int *sizes,
+int port_leave_out(double *matrix, int n, double add, double strength, const double *targets, int columns, const int *sizes,
                    int groups, int most, double *dual, double *residuals, double *scratch) {
   double *lower = scratch;
   double *between = lower + n * n;
   double *block = between + n * columns;
   double *flat = block + most * most;
   double *packed = flat + most * n;
+  for (int at = 0; at < n * n; at++) matrix[at] += add;
+  for (int i = 0; i < n; i++) matrix[i * n + i] += strength;
   if (!factorise(matrix, n, packed)) return 0;
   invert_factor(matrix, n, lower, packed);
   dual_of(lower, n, targets, columns, between, dual);

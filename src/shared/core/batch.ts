@@ -1,5 +1,5 @@
 import { FEATURE_BYTES } from '../format/kernel-bytes'
-import { type DtwOptions, type LeftOut, MAX_POOLS } from './core'
+import { type DtwOptions, type LeftOut, MAX_POOLS, type Shift } from './core'
 import type { CoreExports, WasmMemory } from './wasm-memory'
 
 export const NO_DISTANCE = 0xffffffff
@@ -86,20 +86,18 @@ export class CoreBatch {
       // The module takes four rows at a time: those that are missing are nought.
       const whole = Math.ceil(rows / 4) * 4
       const columns = values.length / rows
-      const padded = new Float32Array(whole * columns)
-      padded.set(values)
-      const from = this.memory.putFloat32(padded)
+      const from = this.memory.take(whole * columns * 4)
+      const given = this.memory.float32(from, whole * columns)
+      given.set(values)
+      given.fill(0, values.length)
       const to = this.memory.take(whole * whole * 8)
       const scratch = this.memory.take(DEPTH * (whole + WIDE_SINGLE) * 4)
       this.exports.gram(from, whole, columns, to, scratch)
-      const lower = this.memory.float64(to, whole * whole)
-      const gram = new Float64Array(rows * rows)
-      for (let i = 0; i < rows; i++) {
-        for (let j = 0; j <= i; j++) {
-          gram[i * rows + j] = gram[j * rows + i] = lower[i * whole + j]!
-        }
-      }
-      return gram
+      const gram = this.memory.float64(to, whole * whole)
+      if (whole === rows) return gram.slice()
+      const fewer = new Float64Array(rows * rows)
+      for (let i = 0; i < rows; i++) fewer.set(gram.subarray(i * whole, i * whole + rows), i * rows)
+      return fewer
     })
   }
 
@@ -115,6 +113,7 @@ export class CoreBatch {
 
   leaveOut(
     matrix: Float64Array,
+    { add, strength }: Shift,
     targets: Float64Array,
     columns: number,
     sizes: readonly number[],
@@ -130,12 +129,11 @@ export class CoreBatch {
       const scratch = memory.take(
         (n * n + n * columns + most * (n + most) + DEPTH * (n + WIDE)) * 8,
       )
-      const count = sizes.length
-      const { exports } = this
-      if (
-        !exports.leave_out(given, n, wanted, columns, groups, count, most, dual, residuals, scratch)
+      const found = this.exports.leave_out(
+        ...([given, n, add, strength, wanted, columns] as const),
+        ...([groups, sizes.length, most, dual, residuals, scratch] as const),
       )
-        throw new RangeError('the matrix is not positive definite')
+      if (found === 0) throw new RangeError('the matrix is not positive definite')
       return {
         dual: memory.float64(dual, targets.length).slice(),
         residuals: memory.float64(residuals, targets.length).slice(),

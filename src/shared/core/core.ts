@@ -113,23 +113,31 @@ export interface LeftOut {
   residuals: Float64Array
 }
 
+/** What a matrix is shifted by: all of it, and its diagonal besides. */
+export interface Shift {
+  add: number
+  strength: number
+}
+
 /** Dense algebra of training; `PLAIN_ALGEBRA` is the same to the bit without a module. */
 export interface Algebra {
   /**
-   * Products of all pairs of rows, rows × rows: of 256 columns in single precision, their sums in
-   * double.
+   * Products of all pairs of rows, rows × rows, the lower half: of 256 columns in single precision,
+   * their sums in double.
    */
   gram(values: Float32Array, rows: number): Float64Array
   /** a × b, both row-major; a has `rows`, b has `columns`. */
   product(a: Float64Array, rows: number, b: Float64Array, columns: number): Float64Array
   /**
-   * Regression with a symmetric positive definite n × n matrix, of which the lower half is read.
+   * Regression with a symmetric n × n matrix, of which the lower half is read.
+   * @param shift added to all of the matrix, and to its diagonal, which must make it positive definite
    * @param targets n × columns
    * @param sizes rows of each group, one after the other; n in all
    * @throws RangeError when it is not positive definite.
    */
   leaveOut(
     matrix: Float64Array,
+    shift: Shift,
     targets: Float64Array,
     columns: number,
     sizes: readonly number[],

@@ -13,6 +13,7 @@ import {
   type DtwOptions,
   type EnergyStreams,
   type LeftOut,
+  type Shift,
   TEACH_STATUSES,
   type TeachAnswer,
   type TeachSizes,
@@ -304,11 +305,12 @@ export class WasmCore implements Core {
 
   leaveOut(
     matrix: Float64Array,
+    shift: Shift,
     targets: Float64Array,
     columns: number,
     sizes: readonly number[],
   ): LeftOut {
-    return this.batch.leaveOut(matrix, targets, columns, sizes)
+    return this.batch.leaveOut(matrix, shift, targets, columns, sizes)
   }
 
   kernelOutputs(queries: readonly Int8Array[], record: Uint8Array): Int32Array {

@@ -98,6 +98,8 @@ export interface CoreExports extends ModuleMemory {
   leave_out(
     matrix: number,
     n: number,
+    add: number,
+    strength: number,
     targets: number,
     columns: number,
     sizes: number,
@@ -171,12 +173,6 @@ export class WasmMemory {
     return at
   }
 
-  putFloat32(values: Float32Array): number {
-    const at = this.take(values.length * 4)
-    new Float32Array(this.exports.memory.buffer, at, values.length).set(values)
-    return at
-  }
-
   putFloat64(values: Float64Array): number {
     const at = this.take(values.length * 8)
     this.float64(at, values.length).set(values)
@@ -208,6 +204,10 @@ export class WasmMemory {
 
   uint32(at: number, length: number): Uint32Array {
     return new Uint32Array(this.exports.memory.buffer, at, length)
+  }
+
+  float32(at: number, length: number): Float32Array {
+    return new Float32Array(this.exports.memory.buffer, at, length)
   }
 
   float64(at: number, length: number): Float64Array {

@@ -42,20 +42,32 @@ export class Design {
     })
   }
 
-  /** Products of all pairs of rows over the first features and pools, as a mean over the columns. */
-  gram(features: number, pools: number): Float64Array {
-    const sum = new Float64Array(this.rows ** 2)
-    const add = (part: Float64Array) => {
-      for (let at = 0; at < sum.length; at++) sum[at]! += part[at]!
-    }
+  /**
+   * Products of all pairs of rows over the first features and pools, as a mean over the columns: the
+   * lower half, rows in the order given.
+   */
+  gram(features: number, pools: number, order: readonly number[]): Float64Array {
+    const parts: Float64Array[] = []
     let from = 0
     for (const edge of [...this.edges.filter((edge) => edge < features), features]) {
-      if (edge > from) add(this.products(from, edge, 0, 2))
+      if (edge > from) parts.push(this.products(from, edge, 0, 2))
       from = edge
     }
-    if (pools > 2) add(this.products(0, features, 2, pools))
+    if (pools > 2) parts.push(this.products(0, features, 2, pools))
+    const { rows } = this
+    const gram = new Float64Array(rows * rows)
+    for (const part of parts) {
+      for (let i = 0; i < rows; i++) {
+        const own = order[i]!
+        for (let j = 0; j <= i; j++) {
+          const other = order[j]!
+          gram[i * rows + j]! += part[own > other ? own * rows + other : other * rows + own]!
+        }
+      }
+    }
     const columns = features * pools
-    return sum.map((value) => value / columns)
+    for (let at = 0; at < gram.length; at++) gram[at]! /= columns
+    return gram
   }
 
   /** Places in the table of the columns of the first features and pools, feature by feature. */
@@ -82,12 +94,12 @@ export class Design {
     if (known) return known
     const places = placesOf(from, to, firstPool, pools)
     const all = this.table.features * MAX_POOLS
+    const means = Float64Array.from(places, (place) => this.means[place]!)
+    const scales = Float64Array.from(places, (place) => this.scales[place]!)
     const standard = new Float32Array(this.rows * places.length)
     for (let i = 0, at = 0; i < this.rows; i++) {
-      for (let c = 0; c < places.length; c++) {
-        const place = places[c]!
-        const value = this.table.counts[i * all + place]!
-        standard[at++] = (value - this.means[place]!) / this.scales[place]!
+      for (let c = 0; c < places.length; c++, at++) {
+        standard[at] = (this.table.counts[i * all + places[c]!]! - means[c]!) / scales[c]!
       }
     }
     const made = this.algebra.gram(standard, this.rows)

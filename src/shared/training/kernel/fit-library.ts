@@ -36,12 +36,16 @@ export function fitLibrary(
     ...examples[i]!,
     gesture: present.indexOf(examples[i]!.gesture),
   }))
+  let table: Float64Array | undefined
   const fit = fitMatcher(core, {
     examples: classed,
     classCount: present.length,
     length: matcher.normaliser.length,
     channels: warpOf(matcher).channels,
-    table: distancesBetween(core, classed, warpOf(matcher)),
+    get table() {
+      table ??= distancesBetween(core, classed, warpOf(matcher))
+      return table
+    },
     budgetBytes: roomForTables(target, present.length),
     templatesPerGesture: settings.templatesPerGesture,
     seed: SEED,

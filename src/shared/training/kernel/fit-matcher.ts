@@ -26,8 +26,8 @@ export interface MatcherRequest {
   /** Points and channels of a query. The core must hold a model with this normaliser. */
   length: number
   channels: number
-  /** Distances between the examples, n × n. */
-  table: Float64Array
+  /** Distances between the examples, n × n; not asked for where no template is wanted. */
+  readonly table: Float64Array
   /** Bytes for templates and kernel table together. */
   budgetBytes: number
   templatesPerGesture: number
@@ -201,20 +201,23 @@ interface KernelChoice {
 }
 
 function fitKernel(core: Core, request: MatcherRequest, choice: KernelChoice): Draft | null {
-  const { examples, classCount, table, budgetBytes } = request
+  const { examples, classCount, budgetBytes } = request
   const { features, pools, perClass, strengths = STRENGTHS } = choice
   const cover = (rows: readonly number[]) =>
-    coverTemplates(table, examples, classCount, perClass, rows)
-  const chosen = cover([...examples.keys()])
+    coverTemplates(request.table, examples, classCount, perClass, rows)
+  const chosen =
+    perClass === 0 ? Array.from({ length: classCount }, () => []) : cover([...examples.keys()])
   const used = chosen.flat().length * request.length * request.channels
   const count = Math.min(features.shapes.length, roomFor(budgetBytes - used, classCount, pools))
   if (count < LEAST_FEATURES) return null
   const classes = examples.map((example) => example.gesture)
   const groups = groupsOf(examples)
-  const gram = features.design.gram(count, pools)
+  const gram = features.design.gram(count, pools, groups.flat())
   const fit = fitRidge(gram, classes, classCount, groups, strengths, core)
   const logs =
-    perClass === 0 ? null : heldOutLogDistances(table, examples.length, classCount, groups, cover)
+    perClass === 0
+      ? null
+      : heldOutLogDistances(request.table, examples.length, classCount, groups, cover)
   const combined = combine(fit, logs, classes, classCount)
   const kind = perClass === 0 ? 'kernel' : 'both'
   const draft = { kind, perClass, strength: fit.strength, loss: combined.loss } as const

@@ -1,4 +1,4 @@
-import type { Algebra, LeftOut } from '../../core/core'
+import type { Algebra, LeftOut, Shift } from '../../core/core'
 
 /** What the core's module does much faster, with every sum in the same order. */
 export const PLAIN_ALGEBRA: Algebra = { gram: gramOf, product: productOf, leaveOut }
@@ -33,7 +33,7 @@ function gramOf(values: Float32Array, rows: number): Float64Array {
         }
         sum += part
       }
-      gram[i * rows + j] = gram[j * rows + i] = sum
+      gram[i * rows + j] = sum
     }
   }
   return gram
@@ -46,12 +46,15 @@ function gramOf(values: Float32Array, rows: number): Float64Array {
  */
 function leaveOut(
   matrix: Float64Array,
+  { add, strength }: Shift,
   targets: Float64Array,
   columns: number,
   sizes: readonly number[],
 ): LeftOut {
   const n = targets.length / columns
-  const lower = invertFactor(cholesky(matrix.slice(), n), n)
+  const shifted = matrix.map((value) => value + add)
+  for (let i = 0; i < n; i++) shifted[i * n + i]! += strength
+  const lower = invertFactor(cholesky(shifted, n), n)
   const dual = dualOf(lower, n, targets, columns)
   const residuals = dual.slice()
   let first = 0

@@ -23,7 +23,7 @@ export interface RidgeFit {
  * Ridge regression onto +1 for a row's class and -1 for the others (as in MINIROCKET), on
  * standardised columns. The strength is the one with the least squared error where every group is
  * left out in turn: looked for from the middle of the list, to where the error rises again.
- * @param gram of the design, rows × rows
+ * @param gram of the design with the groups' rows one after the other, the lower half
  * @param classes class of each row, 0 to classCount - 1
  * @param groups rows that are left out together
  * @param strengths rising
@@ -39,15 +39,13 @@ export function fitRidge(
 ): RidgeFit {
   const order = groups.flat()
   const sizes = groups.map((group) => group.length).filter((size) => size > 0)
-  const arranged = arrange(gram, order)
   const targets = targetsOf(
     order.map((row) => classes[row]!),
     classCount,
   )
   const fitAt = (strength: number): RidgeFit => {
-    const shifted = arranged.slice()
-    for (let i = 0; i < order.length; i++) shifted[i * order.length + i]! += strength
-    const { dual, residuals } = algebra.leaveOut(shifted, targets, classCount, sizes)
+    const both = { add: INTERCEPT, strength }
+    const { dual, residuals } = algebra.leaveOut(gram, both, targets, classCount, sizes)
     const back = (values: Float64Array) => inRows(values, order, classCount)
     return {
       dual: back(dual),
@@ -76,17 +74,6 @@ function leastLoss(strengths: readonly number[], fitAt: (strength: number) => Ri
     best = higher
   }
   return best
-}
-
-/** The matrix with its intercept, its rows and columns in the order given; the lower half alone. */
-function arrange(gram: Float64Array, order: readonly number[]): Float64Array {
-  const n = order.length
-  const arranged = new Float64Array(n * n)
-  for (let i = 0; i < n; i++) {
-    const row = order[i]! * n
-    for (let j = 0; j <= i; j++) arranged[i * n + j] = gram[row + order[j]!]! + INTERCEPT
-  }
-  return arranged
 }
 
 function inRows(values: Float64Array, order: readonly number[], columns: number): Float64Array {
