@@ -77,7 +77,8 @@ function guessTime(
 function guessTimeUnit(times: number[]): TimeUnit {
   const step = median(times.slice(1).map((t, n) => t - (times[n] ?? t)))
   if (step < 0.5) return 's'
-  return step < 500 ? 'ms' : 'us'
+  if (step < 500) return 'ms'
+  return step < 500_000 ? 'us' : 'ns'
 }
 
 function namedTriple(meanings: (HeaderMeaning | null)[], kind: 'accel' | 'gyro'): Triple | null {

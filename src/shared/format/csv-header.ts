@@ -13,9 +13,11 @@ const TIME_WORDS = new Set([
   'ts',
   'millis',
   'micros',
+  'nanos',
   'seconds',
   'ms',
   'us',
+  'ns',
   's',
   'elapsed',
 ])
@@ -42,6 +44,10 @@ const TIME_UNITS: Record<string, TimeUnit> = {
   us: 'us',
   usec: 'us',
   micros: 'us',
+  ns: 'ns',
+  nsec: 'ns',
+  nanos: 'ns',
+  nanoseconds: 'ns',
 }
 const ACCEL_UNITS: Record<string, AccelUnit> = {
   mps2: 'mps2',

@@ -1,6 +1,6 @@
 import type { Delimiter } from './csv'
 
-export type TimeUnit = 's' | 'ms' | 'us'
+export type TimeUnit = 's' | 'ms' | 'us' | 'ns'
 /** 'count' is a raw reading, turned into SI by the sensitivity that goes with it. */
 export type AccelUnit = 'mps2' | 'g' | 'mg' | 'count'
 export type GyroUnit = 'dps' | 'radps' | 'mdps' | 'count'
@@ -40,4 +40,4 @@ export interface CsvMapping {
   gyro: GyroMapping | null
 }
 
-export const MS_PER_UNIT: Record<TimeUnit, number> = { s: 1000, ms: 1, us: 0.001 }
+export const MS_PER_UNIT: Record<TimeUnit, number> = { s: 1000, ms: 1, us: 0.001, ns: 1e-6 }

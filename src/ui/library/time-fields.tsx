@@ -7,6 +7,7 @@ const UNITS: { value: TimeUnit; text: string }[] = [
   { value: 's', text: 's' },
   { value: 'ms', text: 'ms' },
   { value: 'us', text: 'µs' },
+  { value: 'ns', text: 'ns' },
 ]
 /** Offered where the log has no column of time. */
 const COMMON_RATE_HZ = 100

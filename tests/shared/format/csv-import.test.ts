@@ -23,6 +23,8 @@ describe('readHeaderCell', () => {
     ['t_ms', { kind: 'time', unit: 'ms' }],
     ['Time [s]', { kind: 'time', unit: 's' }],
     ['timestamp (µs)', { kind: 'time', unit: 'us' }],
+    ['timestamp_ns', { kind: 'time', unit: 'ns' }],
+    ['Nanos', { kind: 'time', unit: 'ns' }],
     ['t', { kind: 'time', unit: null }],
     ['ax_mps2', { kind: 'accel', axis: 0, unit: 'mps2' }],
     ['ay (g)', { kind: 'accel', axis: 1, unit: 'g' }],
@@ -65,6 +67,19 @@ describe('a plain log', () => {
     expect(values[2]).toBeCloseTo(9.807, 2)
     // 5714 counts of 17.5 mdps are 100 deg/s.
     expect(values[9]).toBeCloseTo(100, 1)
+  })
+
+  test('in nanoseconds is read so, by its header or by its steps, also since 1970', () => {
+    for (const head of ['timestamp_ns,ax_g,ay_g,az_g\n', 'timestamp,ax_g,ay_g,az_g\n', '']) {
+      for (const first of [123_456_789_000_000n, 1_795_600_000_000_000_000n]) {
+        for (const stepMs of [1, 16, 100]) {
+          const at = (n: number) => first + BigInt(n * stepMs * 1_000_000)
+          const text = head + Array.from({ length: 50 }, (_, n) => `${at(n)},0,0,1`).join('\n')
+          expect(preview(text).mapping.time).toEqual({ kind: 'column', column: 0, unit: 'ns' })
+          expect(imported(text).tMs.at(-1)).toBeCloseTo(49 * stepMs, 2)
+        }
+      }
+    }
   })
 
   test('without a header is guessed by its numbers, and says so', () => {
