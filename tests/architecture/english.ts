@@ -9,7 +9,7 @@ export interface English {
 
 /** Attributes and properties that people read, whatever stands in them. */
 const READ =
-  /^(title|label|aria-label|aria-description|aria-valuetext|alt|placeholder|text|hint|legend|caption|action|note|message|sentence|headline|heading)$/
+  /^(title|label|aria-label|aria-description|aria-valuetext|alt|placeholder|text|hint|legend|caption|action|note|message|sentence|headline|heading|children)$/
 /** Attributes and properties that only the program reads. */
 const UNREAD = /^(class|\w+Class|style|key|d|viewBox|transform|accept|font)$/
 

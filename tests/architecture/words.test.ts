@@ -61,6 +61,7 @@ describe('sentences and labels stand in src/shared/words', () => {
     ['<img alt={`picture of $' + '{name}`} />', 'picture of 0'],
     ['<Choice options={[{ value: "ask", text: "asks me" }]} />', 'asks me'],
     ['<p>{takes === 0 ? "none yet" : takes}</p>', 'none yet'],
+    ['<p>{takes ?? "none"}</p>', 'none'],
     ['<p>{`$' + '{takes} takes`}</p>', '0 takes'],
     ['fail("storage/full", "Storage is full: free some.")', 'Storage is full: free some.'],
     ['new StorageError("storage/full", "Storage is full.")', 'Storage is full.'],

@@ -5,7 +5,10 @@ export interface CodeString {
   kind: 'string' | 'template' | 'text'
   /** As it would be read; what a template puts in is a 0. */
   text: string
-  /** Attribute or property that it is the value of, however deep in choices; else null. */
+  /**
+   * Attribute or property that it is the value of, however deep in choices; 'children' where it
+   * stands in the middle of an element; else null.
+   */
   of: string | null
   /** From 1. */
   line: number
@@ -111,6 +114,7 @@ function nameOfValue(node: Node, parents: Node[]): string | null {
       const { name, value } = (above.name ?? above.key) as { name?: unknown; value?: unknown }
       return String(typeof name === 'string' ? name : (value ?? ''))
     }
+    if (above.type === 'JSXElement' || above.type === 'JSXFragment') return 'children'
     if (!CHOICES.includes(above.type)) return null
     inside = above
   }

@@ -32,7 +32,7 @@ export function History({ answers, model, shown, onShow }: HistoryProps) {
                 aria-pressed={start === shown}
                 onClick={() => onShow(start)}
               >
-                <b>{kind === 'gesture' ? words.headline : 'none'}</b>
+                <b>{kind === 'gesture' ? words.headline : TRY.none}</b>
                 <span>{words.reason}</span>
                 <span class="quiet">{durationText(answer.latencyMs)}</span>
               </button>
