@@ -28,7 +28,6 @@ const SECONDS: Record<string, number> = {
   'tests/browser/way-through.test.ts': 58,
   'tests/browser/pseudo-language.test.ts': 50,
   'tests/browser/stage.test.ts': 44,
-  'tests/browser/pseudo-language.test.ts': 40,
   'tests/browser/storage.test.ts': 30,
   'tests/browser/faults-storage.test.ts': 28,
   'tests/browser/receive.test.ts': 27,
