@@ -43,6 +43,9 @@ export function chooseTemplates(
   return search.chosen
 }
 
+/** Candidates that are weighed before all others. */
+const LIKELY = 6
+
 /**
  * Sums that are put together from changes are this near, as a share, to those over all examples in
  * order; a candidate that is farther behind the best cannot win and is not summed in order.
@@ -128,9 +131,9 @@ class TemplateSearch {
   /** The candidate with the least loss below `bound - step`, the first on a tie; null if none is. */
   private bestOf(candidates: readonly number[], bound: number, step: number) {
     const floors = candidates.map((example) => this.lossAtLeast(example))
-    const lowest = floors.indexOf(Math.min(...floors))
-    // One that is likely to be good says early what the others have to beat.
-    const known = lowest < 0 ? bound : Math.min(bound, this.lossWith(candidates[lowest]!))
+    // Those that are likely to be good say early what the others have to beat.
+    const likely = lowestOf(floors, LIKELY).map((at) => this.lossAbout(candidates[at]!))
+    const known = Math.min(bound, ...likely)
     let best: { example: number; loss: number } | null = null
     let least = bound
     for (const [at, example] of candidates.entries()) {
@@ -162,8 +165,17 @@ class TemplateSearch {
 
   /** The same from what changes, which is little. */
   private lossAbout(template: number): number {
-    const gain = this.views.reduce((sum, view) => sum + view.gainAbout(template), 0)
-    return (this.sum() + gain) / (this.n * this.views.length)
+    const [strict, loose] = this.views
+    const { table, gestures } = this.all
+    const [row, gesture] = [template * this.n, gestures[template]!]
+    let sum = this.sum()
+    for (let i = 0; i < this.n; i++) {
+      const distance = table[row + i]!
+      // Nothing is nearer in the strict view, so what changes nothing there changes nothing.
+      if (distance >= (gestures[i] === gesture ? strict.own : strict.other)[i]!) continue
+      sum += strict.gainAbout(i, template, distance) + loose.gainAbout(i, template, distance)
+    }
+    return sum / (this.n * this.views.length)
   }
 
   private sum(): number {
@@ -190,13 +202,30 @@ function examplesOf(
   const place = new Int32Array(n)
   const kin = Array.from({ length: gestureCount }, (_, gesture): Kin => {
     const members = Int32Array.from([...gestures.keys()].filter((i) => gestures[i] === gesture))
-    const distances = new Float64Array(members.length ** 2)
-    let at = 0
-    for (const [where, i] of members.entries()) {
-      place[i] = where
-      for (const j of members) distances[at++] = table[i * n + j]!
+    const m = members.length
+    const [distances, logs] = [new Float64Array(m * m), new Float64Array(m * m)]
+    for (const [at, i] of members.entries()) {
+      place[i] = at
+      for (let to = 0; to <= at; to++) {
+        const distance = table[i * n + members[to]!]!
+        distances[at * m + to] = distances[to * m + at] = distance
+        logs[at * m + to] = logs[to * m + at] = slopedLog(distance)
+      }
     }
-    return { members, distances, logs: distances.map(slopedLog) }
+    return { members, distances, logs }
   })
   return { table, gestures, kin, place }
+}
+
+/** Places of the least values, at most so many. */
+function lowestOf(values: readonly number[], most: number): number[] {
+  const lowest: number[] = []
+  for (const [at, value] of values.entries()) {
+    if (lowest.length === most && value >= values[lowest[most - 1]!]!) continue
+    let to = lowest.length
+    while (to > 0 && values[lowest[to - 1]!]! > value) to--
+    lowest.splice(to, 0, at)
+    lowest.length = Math.min(most, lowest.length)
+  }
+  return lowest
 }

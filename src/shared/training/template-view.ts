@@ -91,26 +91,18 @@ export class View {
     return ours ? exampleLoss(distance, theirs) : exampleLoss(mine, distance)
   }
 
-  /** What one more template adds to the loss of all examples, about. */
-  gainAbout(template: number): number {
-    const { table, gestures } = this.all
+  /** What one more template at that distance adds to an example's loss, about. */
+  gainAbout(i: number, template: number, distance: number): number {
+    const { gestures } = this.all
     const { own, other, codes, losses } = this
-    const [row, gesture, code] = [template * codes.length, gestures[template]!, codes[template]!]
-    let sum = 0
-    for (let i = 0; i < codes.length; i++) {
-      const distance = table[row + i]!
-      const ours = gestures[i] === gesture
-      if (distance >= (ours ? own : other)[i]! || codes[i] === code) continue
-      // Where one side has no template at all the rule is another one.
-      if (!Number.isFinite((ours ? other : own)[i]!)) {
-        sum +=
-          (ours ? exampleLoss(distance, other[i]!) : exampleLoss(own[i]!, distance)) - losses[i]!
-        continue
-      }
-      const log = slopedLog(distance)
-      sum += logisticAbout(ours ? log - this.otherLog[i]! : this.ownLog[i]! - log) - losses[i]!
+    const ours = gestures[i] === gestures[template]
+    if (distance >= (ours ? own : other)[i]! || codes[i] === codes[template]) return 0
+    // Where one side has no template at all the rule is another one.
+    if (!Number.isFinite((ours ? other : own)[i]!)) {
+      return (ours ? exampleLoss(distance, other[i]!) : exampleLoss(own[i]!, distance)) - losses[i]!
     }
-    return sum
+    const log = slopedLog(distance)
+    return logisticAbout(ours ? log - this.otherLog[i]! : this.ownLog[i]! - log) - losses[i]!
   }
 
   private nearest(i: number, templates: Iterable<readonly number[]>): number {
