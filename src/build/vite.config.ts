@@ -3,6 +3,7 @@ import { defineConfig } from 'vite'
 import { contentSecurityPolicy } from './content-security-policy'
 import { pageWords } from './language/page-words'
 import { chosenLanguage, words } from './language/words'
+import { measuringDigest } from './measuring'
 import { DIST, repositoryPath } from './paths'
 import { sourceVersion } from './source-version'
 
@@ -16,7 +17,10 @@ export const configOf = (language: string) =>
     publicDir: repositoryPath('public'),
     base: './',
     cacheDir: repositoryPath('node_modules/.cache/vite'),
-    define: { __SOURCE_VERSION__: JSON.stringify(sourceVersion()) },
+    define: {
+      __SOURCE_VERSION__: JSON.stringify(sourceVersion()),
+      __MEASURING__: JSON.stringify(measuringDigest()),
+    },
     plugins: [words(language), preact(), pageWords(language), contentSecurityPolicy()],
     worker: { format: 'es', plugins: () => [words(language)] },
     server: { fs: { allow: [repositoryPath('.')] } },

@@ -37,8 +37,11 @@ export type Job<T> =
   | { state: 'none' }
   | { state: 'running'; progress: Progress; cancel: () => void }
   | { state: 'failed'; message: string }
-  /** `stale`: takes or settings have changed since. `at`: when it was done, RFC 3339 in UTC. */
-  | { state: 'done'; value: T; stale: boolean; at?: string }
+  /**
+   * `stale`: takes or settings have changed since, or, with `byOther`, another version of the app did it.
+   * `at`: when it was done, RFC 3339 in UTC.
+   */
+  | { state: 'done'; value: T; stale: boolean; byOther?: boolean; at?: string }
 
 /** For long work: how far it is, and the way to stop it. */
 export interface Steering {

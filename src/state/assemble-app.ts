@@ -27,7 +27,7 @@ export interface AppParts extends LibraryParts, MotionParts {
   store: Store
   storeNews: StoreNews
   recogniser: RecogniserClient
-  /** Which core the recogniser has: results of another one count as of a library before. */
+  /** Which core and which code around it train and measure: results of others are not fresh. */
   core: string
   simulated: SimulatedSource
   /** A fresh player of light effects. */

@@ -7,6 +7,7 @@ import { openStore } from '../storage/open-store'
 import type { App } from './app'
 import { type AppParts, assembleApp } from './assemble-app'
 import { loadLight } from './load-light'
+import { measuringDigest } from './source-version'
 import { createStoreNews } from './store-news'
 import { createUpdate } from './update'
 
@@ -21,7 +22,7 @@ export async function createApp(onBlocked: (message: string) => void): Promise<A
     store: await openStore('movewright', storeNews.options),
     storeNews,
     recogniser: createRecogniserClient(),
-    core,
+    core: `${core} ${measuringDigest()}`,
     phone: createPhoneSource(),
     simulated: createSimulatedSource(),
     defaultTarget,

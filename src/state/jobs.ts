@@ -10,7 +10,7 @@ import { thrown } from './thrown'
 type Entry<T> = { basis: string; variant: string } & (
   | { state: 'running'; progress: Progress; cancel: () => void; result: Promise<Result<T>> }
   | { state: 'failed'; message: string }
-  | { state: 'done'; value: T; at: string }
+  | { state: 'done'; value: T; at: string; byOther: boolean }
 )
 
 export interface JobSlot<T> {
@@ -40,9 +40,9 @@ export function createJobSlot<T>({ owner, basis, work, keeper }: JobSlotOptions<
     entries.value = next
   }
 
-  const recall = createRecall(keeper, (id, { basis: of, variant, keptAt: at, value }) => {
+  const recall = createRecall(keeper, (id, kept) => {
     // A newer result may be there by now.
-    if (!entries.peek().has(id)) set(id, { basis: of, variant, state: 'done', value, at })
+    if (!entries.peek().has(id)) set(id, ofKept(kept))
   })
 
   const job = computed<Job<T>>(() => {
@@ -64,7 +64,7 @@ export function createJobSlot<T>({ owner, basis, work, keeper }: JobSlotOptions<
       if (now?.state !== 'running' || now.result !== result) return outcome
       if (outcome.ok) {
         const at = new Date().toISOString()
-        set(id, { ...key, state: 'done', value: outcome.value, at })
+        set(id, { ...key, state: 'done', value: outcome.value, at, byOther: false })
         keeper?.write(id, { ...key, keptAt: at, value: outcome.value }).catch(() => undefined)
       } else if (abort.signal.aborted) set(id, before?.state === 'done' ? before : undefined)
       else set(id, { ...key, state: 'failed', message: outcome.message })
@@ -90,7 +90,7 @@ export function createJobSlot<T>({ owner, basis, work, keeper }: JobSlotOptions<
     if (owner() !== id) return fail('job/other-library', OPEN_LIBRARY.anotherOpened)
     const entry = entries.peek().get(id)
     if (entry !== undefined && entry.basis === basis() && entry.variant === variant) {
-      if (entry.state === 'done') return { ok: true, value: entry.value }
+      if (entry.state === 'done' && !entry.byOther) return { ok: true, value: entry.value }
       if (entry.state === 'running') return entry.result
     }
     if (entry?.state === 'running') entry.cancel()
@@ -120,10 +120,16 @@ function createRecall<T>(
   }
 }
 
+function ofKept<T>({ basis, variant, keptAt, value, byOther = false }: Kept<T>): Entry<T> {
+  return { basis, variant, state: 'done', value, at: keptAt, byOther }
+}
+
 function toJob<T>(entry: Entry<T>, basis: string): Job<T> {
   if (entry.state === 'running') {
     return { state: 'running', progress: entry.progress, cancel: entry.cancel }
   }
   if (entry.state === 'failed') return { state: 'failed', message: entry.message }
-  return { state: 'done', value: entry.value, stale: entry.basis !== basis, at: entry.at }
+  const { value, at, byOther } = entry
+  const stale = byOther || entry.basis !== basis
+  return { state: 'done', value, stale, at, ...(byOther && { byOther }) }
 }

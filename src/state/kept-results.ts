@@ -4,6 +4,8 @@ import type { Store } from '../storage/store'
 export interface Kept<T> {
   /** Fingerprint of the library it came from. */
   basis: string
+  /** Another version of the app measured it: on the same library this one may find other figures. */
+  byOther?: boolean
   /** How it was asked for, such as what was held out. */
   variant: string
   /** RFC 3339 in UTC. */
@@ -20,7 +22,7 @@ export interface ResultKeeper<T> {
 
 export interface KeepOptions<T> {
   store: Store
-  /** Which core measures now: a result of another one is kept, and counts as of a library before. */
+  /** Which core and code measure now: a result of others is kept and shown, and is not fresh. */
   core: string
   /** One word; a library has one result of each name. */
   name: string
@@ -44,7 +46,8 @@ export function keepResults<T>({ store, core, name, loadCheck }: KeepOptions<T>)
       const { value, variant } = stored
       if (!isResult(value)) return null
       return {
-        basis: stored.core === core ? stored.basis : '',
+        basis: stored.basis,
+        byOther: stored.core !== core,
         variant,
         keptAt: item.keptAt,
         value,

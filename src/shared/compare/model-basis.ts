@@ -9,7 +9,7 @@ export interface KeptTake {
 
 /** What a model was made of. */
 export interface ModelBasis {
-  /** Which core it was trained and measured with. */
+  /** Which core, and which code around it, it was trained and measured with. */
   core: string
   training: TrainingSettings
   /** What of the target decides what the recogniser sees. */

@@ -6,7 +6,7 @@ export interface JobRemarkProps {
   job: Job<unknown>
 }
 
-/** Why a measurement failed, or when it was made and whether takes or settings changed since. */
+/** Why a measurement failed, or when it was made and why its figures are not fresh. */
 export function JobRemark({ job }: JobRemarkProps) {
   if (job.state === 'failed') {
     return (
@@ -16,7 +16,8 @@ export function JobRemark({ job }: JobRemarkProps) {
     )
   }
   if (job.state !== 'done') return null
-  const when = PROOF.measured(job.at ?? null, Date.now(), job.stale)
+  const stale = job.stale ? (job.byOther ? 'app' : 'library') : null
+  const when = PROOF.measured(job.at ?? null, Date.now(), stale)
   if (!job.stale) return <p class="quiet small">{when}</p>
   return (
     <Notice>

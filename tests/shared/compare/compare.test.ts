@@ -171,7 +171,7 @@ test('what changed between two models is said in clauses', () => {
     'with Bow',
     'points 24 → 32',
     'roll aligned yes → no',
-    'another version of the recogniser',
+    'another version of the recogniser or of its training',
   ])
   expect(changesBetween(kept({}), kept({}))).toEqual([])
 })

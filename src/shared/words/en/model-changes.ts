@@ -38,7 +38,7 @@ export type ComparedSetting = keyof typeof SETTINGS
 
 /** What of the library and its settings is different between two models, as clauses. */
 export const MODEL_CHANGES = {
-  otherCore: 'another version of the recogniser',
+  otherCore: 'another version of the recogniser or of its training',
   more: (takes: number, testers: readonly string[]) =>
     `${plural('take', takes)} more by ${by(testers)}`,
   fewer: (takes: number, testers: readonly string[]) =>

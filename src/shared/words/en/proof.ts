@@ -3,6 +3,12 @@ import { ageText } from './age-words'
 import { countOf, percentRange, plural, shortNumber } from './numbers'
 import { measuredSentence } from './trust'
 
+/** Why figures are not fresh. */
+const STALE = {
+  library: 'Takes or settings have changed since: these figures are of the library before.',
+  app: 'Another version of the app measured it, and this one may find other figures on the same takes: measure again.',
+}
+
 /** Read on Proof. */
 export const PROOF = {
   backgroundTitle: 'When nobody means it',
@@ -42,8 +48,8 @@ export const PROOF = {
   measureAgain: 'Measure again',
   measure: 'Measure',
   /** @param at null where nobody noted when */
-  measured: (at: string | null, nowMs: number, stale: boolean) =>
-    `${at === null ? '' : `Measured ${ageText(at, nowMs)}.`}${stale ? ' Takes or settings have changed since: these figures are of the library before.' : ''}`,
+  measured: (at: string | null, nowMs: number, stale: 'library' | 'app' | null) =>
+    `${at === null ? '' : `Measured ${ageText(at, nowMs)}.`}${stale === null ? '' : ` ${STALE[stale]}`}`,
   rateUnderstood: 'understood',
   rateRejected: 'rejected',
   understoodTitle: 'Held-out takes understood',
@@ -78,7 +84,7 @@ export const PROOF = {
   rejectsMore: '× 0.5 rejects more',
   acceptsMore: 'accepts more × 2',
   factorHint: (stale: boolean) =>
-    `${stale ? 'Takes or settings have changed since this was measured. ' : ''}The factor is the one under Training on Prop; the next model takes it. A point that is chosen for its figures looks better than it is: measure it again with takes and background recorded afterwards.`,
+    `${stale ? 'Takes, settings or the app have changed since this was measured. ' : ''}The factor is the one under Training on Prop; the next model takes it. A point that is chosen for its figures looks better than it is: measure it again with takes and background recorded afterwards.`,
   missedOrWrong: 'Missed or wrong',
   notKnown: 'not known',
   notCounted: 'no background was counted: record some on Moves',

@@ -22,7 +22,8 @@ export const REPORT_MEASURED = {
   evaluation: 'Evaluation',
   notMeasured: 'Not measured.',
   measuredAt: (instant: string) => `Measured ${instant}.`,
-  stale: 'Takes or settings have changed since: these figures are of the library before.',
+  stale:
+    'Takes, settings or the version of the app have changed since: these figures are of the state before.',
   aboutRounds:
     'In each round scaling, templates and thresholds were learned again without the takes held out; takes ran through the whole stream, cutting included. Intervals of shares are 95 % by Wilson’s formula.',
   /** @param what the rows are; '' where they say so themselves */
