@@ -10,6 +10,7 @@ import {
   seriesOfPhone,
 } from '../../../src/shared/board/decision/same-decision'
 import type { BoardLog } from '../../../src/shared/board/log/board-log'
+import { boardSamples } from '../../../src/shared/board/log/board-samples'
 import { conditionRecording } from '../../../src/shared/conditioning/condition-recording'
 import { generateDemoLibrary } from '../../../src/shared/demo/demo-library'
 import { eventLine } from '../../../src/shared/firmware/vector'
@@ -76,6 +77,17 @@ describe('a board log through the core', () => {
     expect(same).toBe(pairs.length)
     expect(firstDifference).toBeNull()
     expect(Math.abs(times.lagMs + (20 * 1000) / target.rateHz)).toBeLessThan(15)
+describe('a board log as a recording', () => {
+  it('has no turn where nothing measured it, whatever offset the calibration found', () => {
+    const log = { ...boardLogOf(longRecording(), [0, 0, 0, 0, 0, 0], 0), gyroUnit: null }
+    for (const at of log.values.keys()) if (at % AXES > 2) log.values[at] = 0
+    const zero = [10, -20, 30, 400, -300, 200]
+    const samples = boardSamples(log, { ...target, calibration: { zero, correctionQ14: [] } })
+    if (!samples.ok) throw new Error(samples.message)
+    expect(samples.value.values.filter((value, i) => i % AXES > 2 && value !== 0)).toHaveLength(0)
+  })
+})
+
   })
 
   it('agrees with the event log of a device word for word, and names the first event that differs', () => {

@@ -22,6 +22,8 @@ export function boardSamples(log: BoardLog, target: Target): Result<SampleBlock>
   const zero = target.calibration?.zero ?? []
   for (const first of [0, 3]) {
     const isAccel = first === 0
+    // What was not measured has no offset: it is nought.
+    if (!isAccel && log.gyroUnit === null) continue
     const perUnit = isAccel
       ? gPerUnit(log, target) * STANDARD_GRAVITY_MPS2
       : dpsPerUnit(log, target)
