@@ -25,17 +25,37 @@ const trained = trainModel(core, full)
 if (!trained.ok) throw new Error(trained.message)
 const { model } = trained.value
 
-/** Some takes of one tester after another, as the phone would have recorded them in one go. */
-function longRecording(): SampleBlock {
+/**
+ * Some takes of one tester after another, as the phone would have recorded them in one go.
+ * @param pauseMs without readings in the middle
+ */
+function longRecording(pauseMs = 0): SampleBlock {
   const takes = full.recordings.filter(({ recording }) => recording.kind === 'take').slice(0, 10)
   const tMs: number[] = []
   const values: number[] = []
-  for (const { samples } of takes) {
-    const start = tMs.length === 0 ? 0 : tMs.at(-1)! + 1000 / 60
+  for (const [i, { samples }] of takes.entries()) {
+    const start = tMs.length === 0 ? 0 : tMs.at(-1)! + 1000 / 60 + (i === 5 ? pauseMs : 0)
     for (const t of samples.tMs) tMs.push(start + t)
     values.push(...samples.values)
   }
   return { tMs: Float64Array.from(tMs), values: Float32Array.from(values) }
+}
+
+/** The same with the hand at rest while there were no readings, as a board beside it saw. */
+function bridged({ tMs, values }: SampleBlock, at: number): SampleBlock {
+  const [from, to] = [tMs[at - 1]!, tMs[at]!]
+  const times = Array.from({ length: Math.floor(((to - from) * 60) / 1000) - 1 }, (_, i) => {
+    return from + ((i + 1) * 1000) / 60
+  })
+  const rest = [...values.slice((at - 1) * AXES, (at - 1) * AXES + 3), 0, 0, 0]
+  return {
+    tMs: Float64Array.from([...tMs.slice(0, at), ...times, ...tMs.slice(at)]),
+    values: Float32Array.from([
+      ...values.slice(0, at * AXES),
+      ...times.flatMap(() => rest),
+      ...values.slice(at * AXES),
+    ]),
+  }
 }
 
 /** A board that read exactly what conditioning says it would, offset added and clock started later. */
@@ -57,6 +77,17 @@ function boardLogOf(samples: SampleBlock, zero: number[], skip: number): BoardLo
   }
 }
 
+describe('a board log as a recording', () => {
+  it('has no turn where nothing measured it, whatever offset the calibration found', () => {
+    const log = { ...boardLogOf(longRecording(), [0, 0, 0, 0, 0, 0], 0), gyroUnit: null }
+    for (const at of log.values.keys()) if (at % AXES > 2) log.values[at] = 0
+    const zero = [10, -20, 30, 400, -300, 200]
+    const samples = boardSamples(log, { ...target, calibration: { zero, correctionQ14: [] } })
+    if (!samples.ok) throw new Error(samples.message)
+    expect(samples.value.values.filter((value, i) => i % AXES > 2 && value !== 0)).toHaveLength(0)
+  })
+})
+
 describe('a board log through the core', () => {
   const phone = longRecording()
   const zero = [100, -50, 25, 30, -20, 10]
@@ -77,17 +108,24 @@ describe('a board log through the core', () => {
     expect(same).toBe(pairs.length)
     expect(firstDifference).toBeNull()
     expect(Math.abs(times.lagMs + (20 * 1000) / target.rateHz)).toBeLessThan(15)
-describe('a board log as a recording', () => {
-  it('has no turn where nothing measured it, whatever offset the calibration found', () => {
-    const log = { ...boardLogOf(longRecording(), [0, 0, 0, 0, 0, 0], 0), gyroUnit: null }
-    for (const at of log.values.keys()) if (at % AXES > 2) log.values[at] = 0
-    const zero = [10, -20, 30, 400, -300, 200]
-    const samples = boardSamples(log, { ...target, calibration: { zero, correctionQ14: [] } })
-    if (!samples.ok) throw new Error(samples.message)
-    expect(samples.value.values.filter((value, i) => i % AXES > 2 && value !== 0)).toHaveLength(0)
   })
-})
 
+  it('decides as the phone did also where the phone had no readings for longer than is bridged', () => {
+    const pauseMs = 6000
+    const paused = longRecording(pauseMs)
+    const at = paused.tMs.findIndex((t, i) => i > 0 && t - paused.tMs[i - 1]! > pauseMs)
+    const log = boardLogOf(bridged(paused, at), [0, 0, 0, 0, 0, 0], 0)
+    const decision = decide(core, model, target, log)
+    const replay = replayRecording(core, model, target, paused, 1)
+    if (!decision.ok || !replay.ok) throw new Error('neither may fail')
+    const compared = compareDecisions(
+      { series: seriesOfPhone(paused, 1), replay: replay.value },
+      { series: seriesOfBoard(log, target), decision: decision.value },
+    )
+    if (!compared.ok) throw new Error(compared.message)
+    const { pairs, same } = compared.value
+    expect(pairs.length).toBeGreaterThanOrEqual(8)
+    expect(same).toBe(pairs.length)
   })
 
   it('agrees with the event log of a device word for word, and names the first event that differs', () => {

@@ -1,3 +1,4 @@
+import { Resampler } from '../../conditioning/resampler'
 import type { CoreEvent } from '../../core/core'
 import type { AccelSign } from '../../model/library'
 import type { Replay } from '../../model/replay'
@@ -42,7 +43,6 @@ export function compareDecisions(
   const aligned = alignTimes(phone.series, board.series, GRID_HZ)
   if (!aligned.ok) return aligned
   const { lagMs, rateRatio } = aligned.value
-  const phoneStepMs = 1000 / phone.replay.rateHz
   const timed = (events: readonly CoreEvent[], timeOf: (index: number) => number): TimedEvent[] =>
     events.map((event) => ({ event, atMs: (timeOf(event.start) + timeOf(event.end - 1)) / 2 }))
   const { tMs } = board.series
@@ -50,8 +50,16 @@ export function compareDecisions(
   const boardTime = (index: number) =>
     ((tMs[Math.min(index, tMs.length - 1)] ?? 0) - start) * rateRatio - lagMs
   const comparison = compareEvents(
-    timed(phone.replay.events, (index) => index * phoneStepMs),
+    timed(phone.replay.events, conditionedTimes(phone.series, phone.replay.rateHz)),
     timed(board.decision.events, boardTime),
   )
   return ok({ ...comparison, times: aligned.value })
+}
+
+/** When conditioned samples are, ms from the first reading on: long pauses are not in their count. */
+function conditionedTimes({ tMs }: MotionSeries, rateHz: number): (index: number) => number {
+  const even = new Resampler(rateHz, () => undefined)
+  const still = new Float64Array(AXES)
+  for (let i = 0; i < tMs.length; i++) even.push(tMs[i]!, still)
+  return (index) => even.timeOfMs(index) - (tMs[0] ?? 0)
 }
