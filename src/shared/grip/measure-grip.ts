@@ -5,6 +5,7 @@ import type { RunParts } from '../parts/part-jobs'
 import { partsHere } from '../parts/parts-here'
 import type { OnProgress } from '../protocol/recogniser'
 import { wilson } from '../statistics/wilson'
+import { outlineLibrary } from '../training/prepare'
 import { type GripRound, type GripShared, planGrip, type Tally } from './grip-part'
 import {
   type GripPoint,
@@ -50,7 +51,7 @@ export async function measureGripInParts(
   onProgress: OnProgress = () => {},
   options: GripOptions = {},
 ): Promise<Result<GripTolerance>> {
-  const testers = new Set(full.recordings.map(({ recording }) => recording.testerCode))
+  const testers = new Set(outlineLibrary(full).takes.map(({ take }) => take.testerCode))
   const shared: GripShared = {
     full,
     holdout: testers.size > 1 ? 'tester' : 'take',

@@ -9,7 +9,7 @@ import { drawTesterStyle } from '../../../src/shared/demo/tester-style'
 import { toleranceDeg } from '../../../src/shared/grip/grip-tolerance'
 import { measureGrip } from '../../../src/shared/grip/measure-grip'
 import { rotationAbout, turnSamples } from '../../../src/shared/grip/turn-samples'
-import type { FullLibrary } from '../../../src/shared/model/library'
+import type { Background, FullLibrary } from '../../../src/shared/model/library'
 import type { SampleBlock } from '../../../src/shared/model/sample'
 import { createRandom } from '../../../src/shared/statistics/random'
 import { wilson } from '../../../src/shared/statistics/wilson'
@@ -135,6 +135,24 @@ describe('grip tolerance of the demo', () => {
     expect(gravity!.rollUnknown?.n).toBeGreaterThan(0)
     expect(measured.value.verticalDeg).toBeCloseTo(15, 0)
     expect(steps).toEqual([...steps].sort((a, b) => a - b))
+  })
+
+  it('holds takes out where one tester made them all, whoever recorded the background', async () => {
+    const { library, recordings } = await smallDemo()
+    const own = recordings.filter(({ recording }) => recording.testerCode === 'T01')
+    const walk = {
+      recording: {
+        ...own[0]!.recording,
+        id: 'walk',
+        kind: 'background' as const,
+        testerCode: 'T09',
+      } as Background,
+      samples: own[0]!.samples,
+    }
+    const full = { library, recordings: [...own, walk] }
+    const options = { rolls: [0], tilts: [0], remedies: ['mark' as const], rounds: 2 }
+    const measured = await measureGrip(await loadCoreForNode(), full, undefined, options)
+    expect(measured.ok ? measured.value.holdout : measured.message).toBe('take')
   })
 
   it('says of turned samples what takes say that were made in that grip', async () => {
