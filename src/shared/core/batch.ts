@@ -49,11 +49,10 @@ export class CoreBatch {
       for (let i = 0; i + 1 < n; i++) {
         const row = this.rowOf(packed.series + i * packed.size, packed, i + 1, options)
         for (let j = i + 1; j < n; j++) {
-          const distance = toDistance(row[j]!) ?? Number.POSITIVE_INFINITY
-          table[i * n + j] = distance
-          table[j * n + i] = distance
+          table[i * n + j] = toDistance(row[j]!) ?? Number.POSITIVE_INFINITY
         }
       }
+      mirrorUpper(table, n)
       return table
     })
   }
@@ -192,6 +191,22 @@ interface Packed {
   length: number
   /** Room for a row of distances. */
   out: number
+}
+
+/** Rows and columns that are copied together, so that neither leaves the cache. */
+const TILE = 32
+
+/** Copies the upper half of an n × n table to the lower one. */
+export function mirrorUpper(table: Float64Array, n: number): void {
+  for (let top = 0; top < n; top += TILE) {
+    for (let left = top; left < n; left += TILE) {
+      for (let i = top; i < Math.min(n, top + TILE); i++) {
+        for (let j = Math.max(left, i + 1); j < Math.min(n, left + TILE); j++) {
+          table[j * n + i] = table[i * n + j]!
+        }
+      }
+    }
+  }
 }
 
 /** WebAssembly gives int32: back to unsigned first. */

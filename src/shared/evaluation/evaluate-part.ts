@@ -6,6 +6,7 @@ import { ok, type Result } from '../model/result'
 import type { PartJob } from '../parts/parts'
 import type { OnProgress } from '../protocol/recogniser'
 import { cutTake } from '../training/cut-take'
+import { KnownDistances } from '../training/known-distances'
 import type { Prepared, PreparedTake } from '../training/prepare'
 import { seeMovements, trainPrepared } from '../training/train-model'
 import { WORK_PROGRESS } from '../words/en/progress-work'
@@ -28,8 +29,10 @@ export const evaluatePart: PartJob<EvaluateShared, number, Round[]> = {
   open(core, { prepared, holdout, seed, matchers }) {
     const plan = planFolds(prepared, holdout, seed)
     if (!plan.ok) return plan
+    const distances = new KnownDistances()
     return ok((index, onProgress) => {
-      return runFold(core, { fold: plan.value.folds[index]!, index, matchers }, onProgress)
+      const fold = plan.value.folds[index]!
+      return runFold(core, { fold, index, matchers, distances }, onProgress)
     })
   },
 }
@@ -45,11 +48,12 @@ interface FoldWork {
   fold: Fold
   index: number
   matchers: EvaluateShared['matchers']
+  distances: KnownDistances
 }
 
 function runFold(
   core: Core,
-  { fold, index, matchers }: FoldWork,
+  { fold, index, matchers, distances }: FoldWork,
   onProgress: OnProgress,
 ): Result<Round[]> {
   const what = WORK_PROGRESS.holdingOut(fold.heldOut)
@@ -64,6 +68,7 @@ function runFold(
         onProgress({ done: at * (total + 1) + done, total: matchers.length * (total + 1), what })
       },
       seen: seen.value,
+      distances,
       notes: false,
       ...(matcher === undefined ? {} : { matcher }),
     })

@@ -17,6 +17,7 @@ import { distancesBetween, type Example } from './examples'
 import { fitLibrary } from './kernel/fit-library'
 import type { MatcherFit } from './kernel/fit-matcher'
 import { learnKernelThresholds } from './kernel/kernel-thresholds'
+import type { KnownDistances } from './known-distances'
 import {
   type CutPrepared,
   chooseMatcher,
@@ -38,6 +39,8 @@ export interface TrainOptions {
   matcher?: MatcherWish
   /** As seeMovements has it, when that was asked before. */
   seen?: SeenMovements
+  /** Distances of rounds before, where there are more rounds to come. */
+  distances?: KnownDistances
   /** Whether to look for what is worth a note, which nobody reads in an evaluation; true by default. */
   notes?: boolean
 }
@@ -117,7 +120,9 @@ export function trainPrepared(
   if (limits === null) {
     return fail('train/budget', TRAINING_TROUBLE.overBudget(prepared.target.modelBudgetBytes))
   }
-  const table = distancesBetween(core, examples, warpOf(matcher))
+  const warp = warpOf(matcher)
+  const table =
+    options.distances?.between(core, examples, warp) ?? distancesBetween(core, examples, warp)
   const chosen = chooseTemplates(table, examples, prepared.gestures.length, limits)
   say(4, WORK_PROGRESS.thresholds)
   const model = assemble(prepared, proposal.segmenter, matcher, examples, chosen)
