@@ -9,7 +9,12 @@ import type { Shelf } from './shelf'
 export interface ModelKeeper {
   /** Counts what was kept since the page began. */
   changes: ReadonlySignal<number>
-  trained(full: FullLibrary, trained: TrainedModel): Promise<void>
+  /** @param measured how this library does, where that is known and fresh */
+  trained(
+    full: FullLibrary,
+    trained: TrainedModel,
+    measured: () => Promise<Evaluation | null>,
+  ): Promise<void>
   /** Trains first where the model of this library is not kept yet. */
   evaluated(full: FullLibrary, evaluation: Evaluation, train: () => Promise<unknown>): Promise<void>
 }
@@ -30,14 +35,15 @@ export function createModelKeeper({ store, check }: Shelf, core: string): ModelK
     })
     return next
   }
-  const trained = async (full: FullLibrary, model: TrainedModel) => {
-    await inTurn(async () => (await load()).keepTrained(store, core, full, model))
-  }
   const put = (full: FullLibrary, evaluation: Evaluation) =>
     inTurn(async () => (await load()).keepEvaluated(store, core, full, evaluation))
   return {
     changes,
-    trained,
+    trained: async (full, model, measured) => {
+      await inTurn(async () => (await load()).keepTrained(store, core, full, model))
+      const evaluation = await measured().catch(() => null)
+      if (evaluation !== null) await put(full, evaluation)
+    },
     evaluated: async (full, evaluation, train) => {
       const found = await put(full, evaluation)
       if (!found.ok || found.value) return

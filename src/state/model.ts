@@ -7,10 +7,11 @@ import type { FullLibrary, Library } from '../shared/model/library'
 import type { Replay } from '../shared/model/replay'
 import { fail, type Result } from '../shared/model/result'
 import { OPEN_LIBRARY } from '../shared/words/en/open-library'
+import type { Store } from '../storage/store'
 import type { Job } from './app'
 import { evaluationFingerprint, fingerprint } from './fingerprint'
 import { createJobSlot, type JobSlot } from './jobs'
-import { keepResults } from './kept-results'
+import { keepResults, type ResultKeeper } from './kept-results'
 import { createModelKeeper, type ModelKeeper } from './model-keeper'
 import type { Shelf } from './shelf'
 
@@ -30,8 +31,8 @@ const NO_LIBRARY = fail('job/no-library', OPEN_LIBRARY.none)
  * @param core which core measures, as `KeepOptions.core`
  */
 export function createJobs(shelf: Shelf, recogniser: RecogniserClient, core: string): Jobs {
-  const { store } = shelf
   const keeper = createModelKeeper(shelf, core)
+  const { evaluations, grips } = keepersOf(shelf.store, core)
   const owner = () => shelf.current.value?.id ?? null
   const current = computed(() => fingerprint(shelf.current.value, shelf.recordings.value))
   const basis = () => current.value
@@ -50,7 +51,7 @@ export function createJobs(shelf: Shelf, recogniser: RecogniserClient, core: str
       const full = await load()
       if (full === null) return NO_LIBRARY
       const trained = await recogniser.train(full, { signal, onProgress })
-      if (trained.ok) void keeper.trained(full, trained.value)
+      if (trained.ok) void keeper.trained(full, trained.value, () => freshFor(full, evaluations))
       return trained
     },
   })
@@ -64,10 +65,7 @@ export function createJobs(shelf: Shelf, recogniser: RecogniserClient, core: str
       if (found.ok) void keeper.evaluated(full, found.value, () => training.run())
       return found
     },
-    keeper: keepResults<Evaluation>({
-      ...{ store, core, name: 'evaluation' },
-      loadCheck: async () => (await import('../shared/format/evaluation-schema')).isEvaluation,
-    }),
+    keeper: evaluations,
   })
 
   const evaluation: JobSlot<Evaluation> = {
@@ -82,10 +80,7 @@ export function createJobs(shelf: Shelf, recogniser: RecogniserClient, core: str
       const full = await load()
       return full === null ? NO_LIBRARY : recogniser.grip(full, { signal, onProgress })
     },
-    keeper: keepResults<GripTolerance>({
-      ...{ store, core, name: 'grip' },
-      loadCheck: async () => (await import('../shared/format/grip-schema')).isGripTolerance,
-    }),
+    keeper: grips,
   })
 
   const replay = async (recordingId: string): Promise<Result<Replay>> => {
@@ -102,6 +97,35 @@ export function createJobs(shelf: Shelf, recogniser: RecogniserClient, core: str
     return recogniser.replay(trained.value.model, library.target, samples, accelSign, trim)
   }
   return { training, evaluation, grip, keeper, replay }
+}
+
+function keepersOf(store: Store, core: string) {
+  return {
+    evaluations: keepResults<Evaluation>({
+      ...{ store, core, name: 'evaluation' },
+      loadCheck: async () => (await import('../shared/format/evaluation-schema')).isEvaluation,
+    }),
+    grips: keepResults<GripTolerance>({
+      ...{ store, core, name: 'grip' },
+      loadCheck: async () => (await import('../shared/format/grip-schema')).isGripTolerance,
+    }),
+  }
+}
+
+/**
+ * The last evaluation of this library, at the threshold factor that it has: another factor alone asks for a
+ * new model and not for a new measurement. Null when there is none that is fresh.
+ */
+async function freshFor(
+  { library, recordings }: FullLibrary,
+  evaluations: ResultKeeper<Evaluation>,
+): Promise<Evaluation | null> {
+  const kept = await evaluations.read(library.id)
+  const facts = recordings.map(({ recording }) => recording)
+  if (kept === null || kept.byOther || kept.basis !== evaluationFingerprint(library, facts)) {
+    return null
+  }
+  return atFactor(kept.value, library.training.thresholdFactor)
 }
 
 /** Figures of the threshold factor that is set now. */

@@ -63,6 +63,34 @@ test('a measured model is kept, and the next is compared with it on the same tak
   expect(await modelsThat(later, measured(2))).toEqual([second, again])
 }, 60_000)
 
+test('a model with another threshold factor has the figures of that factor, and can be compared', async () => {
+  const name = freshName()
+  const app = await demoApp(name)
+  const state = await app.openModels()
+  await app.evaluate('tester')
+  await modelsThat(state, measured(1))
+  const { training } = app.library.current.value!
+  await app.library.update({ training: { ...training, thresholdFactor: 0.5 } })
+  await app.train()
+  const [strict, first] = await modelsThat(state, measured(2))
+  const shown = app.evaluation.value
+  if (shown.state !== 'done') throw new Error('it should be measured')
+  expect(shown.stale).toBe(false)
+  expect(strict!.model.evaluations.tester).toEqual(shown.value)
+  expect(strict!.model.evaluations.tester!.thresholdFactor).toBe(0.5)
+  expect(first!.model.evaluations.tester!.thresholdFactor).toBe(training.thresholdFactor)
+  const compared = compareModels(first!.model, strict!.model, 'tester')
+  expect(compared).toMatchObject({ ok: true })
+
+  // After a reload the kept figures do as well.
+  const later = await openApp(name)
+  const models = await later.openModels()
+  await later.library.update({ training: { ...training, thresholdFactor: 1.7 } })
+  await later.train()
+  const [loose] = await modelsThat(models, measured(3))
+  expect(loose!.model.evaluations.tester!.thresholdFactor).toBe(1.7)
+}, 60_000)
+
 test('the same library trained twice is one model; pinned ones stay when the oldest go', async () => {
   const name = freshName()
   const app = await demoApp(name)
