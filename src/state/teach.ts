@@ -115,6 +115,7 @@ class Teach implements TeachState {
     if (matcherKind(model) !== 'template') {
       return this.#refuse(fail('teach/model', KEPT_MODELS.cannotBeTaught))
     }
+    if (model.button) return this.#refuse(fail('teach/button', KEPT_MODELS.notTaughtByButton))
     const sign = motion.source().facts().accelSign
     const opened = await recogniser.openTeach(model, library.target, sign)
     if (!this.#pump.isCurrent(run)) return STOPPED

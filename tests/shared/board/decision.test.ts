@@ -152,6 +152,11 @@ describe('a board log through the core', () => {
     expect(readEventLines('nothing here')).toMatchObject({ ok: false, code: 'events/none' })
   })
 
+  it('is refused for a model cut by a button, as it does not say when that was down', () => {
+    const decision = decide(core, { ...model, button: true }, target, boardLogOf(phone, zero, 0))
+    expect(decision).toMatchObject({ ok: false, code: 'decide/button' })
+  })
+
   it('is refused where the core on the board would refuse, with the reason', () => {
     const log = boardLogOf(phone, zero, 0)
     const slow = { ...log, tMs: log.tMs!.map((t) => 2 * t) }

@@ -16,7 +16,8 @@ export interface BoardDecision {
 
 /**
  * Runs a board log through the model as the board does: no resampling, no turning, sample by sample.
- * Codes: those of boardCounts, 'decide/model' when the core refuses.
+ * Codes: those of boardCounts, 'decide/model' when the core refuses, 'decide/button'
+ * for a model cut by a button, of which a log says nothing.
  */
 export function decide(
   core: Core,
@@ -24,6 +25,7 @@ export function decide(
   target: Target,
   log: BoardLog,
 ): Result<BoardDecision> {
+  if (model.button) return fail('decide/button', BOARD_DECISION.cutByButton)
   const counts = boardCounts(log, target)
   if (!counts.ok) return counts
   try {

@@ -6,5 +6,7 @@ export const KEPT_MODELS = {
     'One of these was not measured this way. Measure on Proof before you change anything.',
   cannotBeTaught:
     'This library’s model has kernel features, which cannot be taught: choose Templates on Prop.',
+  notTaughtByButton:
+    'Teaching here listens for motion, and this library’s movements are cut by a button: choose Motion on Prop, Training.',
   tallySetToNought: 'Tally set to nought.',
 }
