@@ -41,17 +41,17 @@ export interface RecordSetup {
   hand: Hand
   /** Hardware that clipping is judged by and that the live segmenter is set up for. */
   target: Target
+  /**
+   * The hand holds a button as it will on the board: a held take is trimmed to the press. Without it a
+   * held take counts as a whole.
+   */
+  trimToPress?: boolean
   /** Tester's session that the recording belongs to. */
   sessionId?: string
 }
 
 /** Called as things happen; all on the main thread, never within a call of the recorder. */
 export interface RecorderEvents {
-  /**
-   * The hand holds a button as it will on the board: a held take is trimmed to the press. Without it a
-   * held take counts as a whole.
-   */
-  trimToPress?: boolean
   onPhase(phase: RecordPhase): void
   /** Takes that wait, oldest first. */
   onOffered(offered: readonly OfferedTake[]): void

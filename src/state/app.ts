@@ -158,13 +158,13 @@ export interface LiveState {
   trouble: ReadonlySignal<string | null>
   start(): Promise<Result<null>>
   stop(): Promise<void>
+  /** The hand presses or releases what cuts movements of a model with a button. */
+  press(down: boolean): void
 }
 
 /** The app's own files: whether it starts without a network, and newer versions. */
 export interface UpdateState {
   offline: ReadonlySignal<OfflineState>
-  /** The hand presses or releases what cuts movements of a model with a button. */
-  press(down: boolean): void
   /** A newer version waits, nothing is being recorded or live, and it was not put off. */
   offered: ReadonlySignal<boolean>
   /** Reloads this page with the newer version. */
