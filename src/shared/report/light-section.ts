@@ -40,7 +40,7 @@ export function lightSection({ light, library }: ReportData): Html {
       .map(({ sentence, where, source }) => html`<p>${sentence} ${where}. ${source}.</p>`),
     facts([
       [REPORT_LIGHT.leastTime, `${minChangeMs} ms`],
-      ['PWM', REPORT_LIGHT.pwm(led.pwmHz, led.pwmBits)],
+      [REPORT_LIGHT.pulseWidth, REPORT_LIGHT.pwm(led.pwmHz, led.pwmBits)],
       [REPORT_LIGHT.cells, REPORT_LIGHT.fed(power.series, cellName(power.cell), power.supply)],
       [
         REPORT_LIGHT.onPurpose,

@@ -6,6 +6,7 @@ export const REPORT_LIGHT = {
   caption:
     'Flashes in any second, alone and in turn with every other answer as fast as they are taken; three are the limit of each. A calculation, and no claim of compliance.',
   leastTime: 'Least time between changes',
+  pulseWidth: 'PWM',
   pwm: (pwmHz: number, bits: number) => `${pwmHz} Hz, ${bits} bits`,
   cells: 'Cells',
   onPurpose: 'Over a limit on purpose',
