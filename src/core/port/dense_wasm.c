@@ -148,21 +148,24 @@ void port_product(const double *a, int rows, int terms, const double *b, int col
   accumulate(out, columns, a, terms, plain, rows, columns, terms, 1.0, 0, packed);
 }
 
-/* Columns first..first+wide of the factor, once all before them are taken off. */
+/* Columns first..first+wide of the factor, once all before them are taken off. What a column takes off
+ * those to its right is taken off a row at a time: numbers side by side, each in the order of the
+ * columns. */
 static int factor_block(double *a, int n, int first, int wide) {
+  static double across[BLOCK][BLOCK]; /* the block's factor, columns as rows */
   for (int i = first; i < n; i++) {
-    double *row = a + i * n;
-    for (int j = first; j < first + wide && j <= i; j++) {
-      const double *other = a + j * n;
-      double sum = row[j];
-      for (int k = first; k < j; k++) sum -= row[k] * other[k];
-      if (i != j)
-        row[j] = sum / other[j];
-      else if (sum > 0.0)
-        row[j] = root(sum);
-      else
-        return 0;
+    double *row = a + i * n + first;
+    int end = i - first < wide ? i - first : wide;
+    for (int j = 0; j < end; j++) {
+      double value = row[j] / across[j][j];
+      row[j] = value;
+      for (int c = j + 1; c < end; c++) row[c] -= value * across[j][c];
+      if (end < wide) row[end] -= value * value;
     }
+    if (end == wide) continue;
+    if (!(row[end] > 0.0)) return 0;
+    row[end] = root(row[end]);
+    for (int j = 0; j <= end; j++) across[j][end] = row[j];
   }
   return 1;
 }

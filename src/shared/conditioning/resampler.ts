@@ -122,14 +122,21 @@ export class Resampler {
     const total = kernelIntegral(KERNEL_HALF_WIDTH)
     const before = place(0)
     if (before > -KERNEL_HALF_WIDTH) this.#add(row, 0, kernelIntegral(before) + total)
+    // Where a line ends the next one begins, with the same integrals.
+    let [to, end, areaHigh, momentHigh] = [before, Number.NaN, 0, 0]
     for (let i = 0; i + 1 < count; i++) {
-      const from = place(i)
-      const to = place(i + 1)
+      const from = to
+      to = place(i + 1)
       const low = Math.max(from, -KERNEL_HALF_WIDTH)
       const high = Math.min(to, KERNEL_HALF_WIDTH)
       if (low >= high) continue
-      const area = kernelIntegral(high) - kernelIntegral(low)
-      const moment = kernelMoment(high) - kernelMoment(low)
+      const areaLow = low === end ? areaHigh : kernelIntegral(low)
+      const momentLow = low === end ? momentHigh : kernelMoment(low)
+      end = high
+      areaHigh = kernelIntegral(high)
+      momentHigh = kernelMoment(high)
+      const area = areaHigh - areaLow
+      const moment = momentHigh - momentLow
       const share = (moment - from * area) / (to - from)
       this.#add(row, i, area - share)
       this.#add(row, i + 1, share)

@@ -19,8 +19,10 @@ export class KnownDistances {
   /** Lower half, row by row, in the order of the segments. */
   private half = new Uint32Array(0)
   private settings = ''
+  /** Given out again with every answer: it is the largest piece of a round's memory. */
+  private table = new Float64Array(0)
 
-  /** What distancesBetween gives. */
+  /** What distancesBetween gives, until the next time. */
   between(core: Core, examples: readonly Example[], settings: WarpSettings): Float64Array {
     if (examples.length > MOST_KEPT) return distancesBetween(core, examples, settings)
     this.make(examples, settings)
@@ -28,8 +30,10 @@ export class KnownDistances {
     const at = examples.map((example) => this.slotOf(example))
     this.compute(core, known, settings)
     const n = examples.length
-    const table = new Float64Array(n * n)
+    if (this.table.length < n * n) this.table = new Float64Array(n * n)
+    const table = this.table.subarray(0, n * n)
     for (let i = 0; i < n; i++) {
+      table[i * n + i] = 0
       for (let j = i + 1; j < n; j++) {
         const [a, b] = [at[i]!, at[j]!]
         const distance = this.half[a > b ? placeOf(a, b) : placeOf(b, a)]!

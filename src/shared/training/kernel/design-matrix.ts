@@ -1,7 +1,6 @@
 import type { Core } from '../../core/core'
 import { type FeatureShape, featureRecords } from '../../format/kernel-bytes'
 import type { Random } from '../../statistics/random'
-import { shuffled } from '../../statistics/shuffled'
 import { quantile } from '../../statistics/summary'
 import type { PlannedFeature } from './feature-plan'
 
@@ -34,12 +33,26 @@ export function findBiases(
   plan: readonly PlannedFeature[],
   random: Random,
 ): FeatureShape[] {
+  const some = Math.min(BIAS_SEGMENTS, queries.length)
+  const order = new Int32Array(queries.length)
   return plan.map(({ shape, quantile: at }) => {
-    const some = shuffled(queries, random).slice(0, BIAS_SEGMENTS)
-    const outputs = core.kernelOutputs(some, featureRecords([shape]))
-    const bias = Math.floor(quantile(Array.from(outputs), at))
+    shuffle(order, random)
+    const drawn = Array.from({ length: some }, (_, i) => queries[order[i]!]!)
+    const outputs = core.kernelOutputs(drawn, featureRecords([shape]))
+    const bias = Math.floor(quantile(outputs, at))
     return { ...shape, bias: Math.max(LEAST_BIAS, Math.min(MOST_BIAS, bias)) }
   })
+}
+
+/** Puts the numbers from 0 up in an order as `shuffled` draws it, without a copy for each feature. */
+function shuffle(order: Int32Array, random: Random): void {
+  for (let i = 0; i < order.length; i++) order[i] = i
+  for (let i = order.length - 1; i > 0; i--) {
+    const j = random.integer(i + 1)
+    const other = order[i]!
+    order[i] = order[j]!
+    order[j] = other
+  }
 }
 
 /** Counts of every feature over every segment: all MAX_POOLS numbers of each, row by row. */
