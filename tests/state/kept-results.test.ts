@@ -1,6 +1,7 @@
 import 'fake-indexeddb/auto'
-import { expect, test } from 'vitest'
+import { expect, test, vi } from 'vitest'
 import { ok } from '../../src/shared/model/result'
+import type { Job } from '../../src/state/app'
 import { createJobSlot } from '../../src/state/jobs'
 import { keepResults } from '../../src/state/kept-results'
 import { openStore } from '../../src/storage/open-store'
@@ -23,16 +24,22 @@ function slotOver(store: Store, { basis = 'takes 1', core = 'core 1' } = {}) {
   return { ...slot, runs: () => runs }
 }
 
-/** Lets reading and writing come to their end. */
+/** Lets reading come to its end where nothing is to be seen of it. */
 const settle = () => new Promise((resolve) => setTimeout(resolve, 50))
+/** Waits until a result is in the store, which is after it is shown. */
+const kept = (store: Store, libraryId = 'parade') =>
+  expect.poll(() => store.listItems('results', libraryId)).toHaveLength(1)
+/** Waits until the slot has read what is kept. */
+const read = (job: { value: Job<unknown> }) =>
+  vi.waitUntil(() => job.value.state !== 'none', { timeout: 15_000 })
 
 test('the last result is there again after a reload, with its time, and is not measured again', async () => {
   const store = await openStore(freshName())
   await slotOver(store).run('by tester')
-  await settle()
+  await kept(store)
   const after = slotOver(store)
   expect(after.job.value).toEqual({ state: 'none' })
-  await settle()
+  await read(after.job)
   expect(after.job.value).toMatchObject({
     state: 'done',
     value: 'measured by tester',
@@ -52,10 +59,10 @@ test.each([
   async (_, changed, byOther) => {
     const store = await openStore(freshName())
     await slotOver(store).run()
-    await settle()
+    await kept(store)
     const { job, run, runs } = slotOver(store, changed)
     expect(job.value).toEqual({ state: 'none' })
-    await settle()
+    await read(job)
     if (job.value.state !== 'done') throw new Error('it should be done')
     expect([job.value.stale, job.value.byOther]).toEqual([true, byOther])
     await run()
@@ -95,7 +102,7 @@ test('an evaluation of the app outlives the page and turns stale with the next t
   await app.evaluate('tester')
   const before = app.evaluation.value
   if (before.state !== 'done') throw new Error('it should be done')
-  await settle()
+  await kept(await openStore(name), app.library.current.value!.id)
 
   const again = await openApp(name)
   expect(again.evaluation.value).toEqual({ state: 'none' })
