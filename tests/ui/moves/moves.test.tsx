@@ -51,11 +51,12 @@ describe('the empty start', () => {
   })
 
   test('leads to an own library, a first gesture and its takes', async () => {
+    history.replaceState(null, '', '#/')
     await tap('Start an own library')
     await type('Bench lantern')
-    await vi.waitFor(() => expect(root.querySelector('h1')?.textContent).toBe('Bench lantern'), {
-      timeout: 15_000,
-    })
+    // Led there once all is stored, which is after the first sight of it.
+    await vi.waitFor(() => expect(location.hash).toBe('#/moves'), { timeout: 15_000 })
+    expect(root.querySelector('h1')?.textContent).toBe('Bench lantern')
     expect(root.textContent).toContain('Name the first movement')
     await tap('Add a gesture')
     await type('Ring')
