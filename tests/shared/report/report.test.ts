@@ -59,7 +59,7 @@ describe('a report of a library whose names are markup', () => {
   })
 
   test('says that it is of a library before the last change', () => {
-    expect(page.body.textContent).toContain('these figures are of the library before')
+    expect(page.body.textContent).toContain('these figures are of the state before')
   })
 })
 
