@@ -85,6 +85,7 @@ class TemplateSearch {
       const medoid = members[sums.indexOf(Math.min(...sums))]
       if (medoid !== undefined) this.put(gesture, 0, medoid)
     }
+    for (const view of this.views) view.begin()
     this.see()
   }
 

@@ -31,6 +31,7 @@ export class View {
   /** Loss of each example, and about their sum. */
   readonly losses: Float64Array
   sum = 0
+  private hasBegun = false
   private readonly ownLog: Float64Array
   private readonly otherLog: Float64Array
 
@@ -49,9 +50,19 @@ export class View {
     this.other = new Float64Array(n).fill(Number.POSITIVE_INFINITY)
     this.ownLog = this.own.slice()
     this.otherLog = this.own.slice()
-    this.losses = new Float64Array(n).fill(exampleLoss(this.own[0]!, this.other[0]!))
-    this.sum = this.losses.reduce((sum, loss) => sum + loss, 0)
-    for (let i = 0; i < n; i++) this.addGains(i, 1)
+    this.losses = new Float64Array(n)
+  }
+
+  /** Weighs what was included so far; what comes after changes little at a time. */
+  begin(): void {
+    for (let i = 0; i < this.losses.length; i++) {
+      this.ownLog[i] = slopedLog(this.own[i]!)
+      this.otherLog[i] = slopedLog(this.other[i]!)
+      this.losses[i] = exampleLoss(this.own[i]!, this.other[i]!)
+      this.sum += this.losses[i]!
+      this.addGains(i, 1)
+    }
+    this.hasBegun = true
   }
 
   /** Takes account of one more template. */
@@ -118,6 +129,11 @@ export class View {
 
   private settle(i: number, own: number, other: number): void {
     if (own === this.own[i] && other === this.other[i]) return
+    if (!this.hasBegun) {
+      this.own[i] = own
+      this.other[i] = other
+      return
+    }
     this.addGains(i, -1)
     if (own !== this.own[i]) this.ownLog[i] = slopedLog(own)
     if (other !== this.other[i]) this.otherLog[i] = slopedLog(other)
