@@ -62,6 +62,16 @@ describeWithTools('a prop with a button in a real browser', ['chromium'], () => 
     await button('Stop').tap()
   })
 
+  it('says on Proof how the button is taken to be held', async () => {
+    await place('Proof')
+    await button(/^Measure/).tap()
+    await rig.page
+      .getByText(/is taken to be held from 150/)
+      .first()
+      .waitFor({ timeout: 120_000 })
+    await place('Try')
+  })
+
   it('answers on the stage, with the controls clear of the button', async () => {
     await rig.page.getByRole('link', { name: /^Stage/ }).tap()
     await button(/^Begin$/).tap()

@@ -1,6 +1,6 @@
 import type { Evaluation, Rate } from '../../model/evaluation'
 import { ageText } from './age-words'
-import { countOf, percentRange, plural, shortNumber } from './numbers'
+import { countOf, percentRange, plural, shortNumber, UNIT_SPACE } from './numbers'
 import { measuredSentence } from './trust'
 
 /** Why figures are not fresh. */
@@ -28,6 +28,8 @@ export const PROOF = {
   understood: (performed: string) => `${performed}, understood`,
   answered: (performed: string, gesture: string) => `${performed}, answered ${gesture}`,
   cutOutOfTheStream: 'Cut out of the stream',
+  cuttingByButton: (marginMs: number) =>
+    `By the button, held as each take is trimmed; a take without trim is taken to be held from ${marginMs}${UNIT_SPACE}ms before its motion until ${marginMs}${UNIT_SPACE}ms after. A hand that presses otherwise does otherwise.`,
   cuttingLead:
     'A take should be found as one movement. Of a split one the longest piece decides; missed, too long and too short ones are answered with none. With 95 % Wilson intervals.',
   cellTitle: 'Takes behind the count',
