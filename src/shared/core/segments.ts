@@ -31,11 +31,14 @@ export function cutStreams(
   const cuts = lengths.map((): CoreCut[] => [])
   const segments = memory.uint32(out, found * SEGMENT_WORDS)
   for (let at = 0; at < segments.length; at += SEGMENT_WORDS) {
-    const [stream, start, end, reason, known] = segments.subarray(at, at + SEGMENT_WORDS)
-    const gravity = counts !== null && known === 1
-    cuts[stream!]!.push({
-      event: { start: start!, end: end!, reason: CORE_REASONS[reason!]! },
-      gravity: gravity ? Int16Array.from(segments.subarray(at + 5, at + SEGMENT_WORDS)) : null,
+    const gravity = counts !== null && segments[at + 4] === 1
+    cuts[segments[at]!]!.push({
+      event: {
+        start: segments[at + 1]!,
+        end: segments[at + 2]!,
+        reason: CORE_REASONS[segments[at + 3]!]!,
+      },
+      gravity: gravity ? new Int16Array(segments.subarray(at + 5, at + SEGMENT_WORDS)) : null,
     })
   }
   phases?.set(memory.uint8(told, phases.length))
@@ -63,7 +66,9 @@ export function normaliseSegments(
   for (const [i, { counts, gravity }] of segments.entries()) {
     counted.set(counts, from)
     from += counts.length
-    told.set([counts.length / AXES, gravity ? 1 : 0, ...(gravity ?? [0, 0, 0])], i * FACT_WORDS)
+    told[i * FACT_WORDS] = counts.length / AXES
+    told[i * FACT_WORDS + 1] = gravity ? 1 : 0
+    if (gravity) told.set(gravity, i * FACT_WORDS + 2)
   }
   const status = exports.normalise(samples, facts, segments.length, queries)
   const all = memory.int8(queries, segments.length * querySize)

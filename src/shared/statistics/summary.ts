@@ -3,7 +3,7 @@
  * sorted values (type 7 of Hyndman and Fan, Am. Stat. 50, 1996). NaN when there are no values.
  */
 export function quantile(values: ArrayLike<number>, q: number): number {
-  const sorted = Float64Array.from(values).sort()
+  const sorted = new Float64Array(values).sort()
   if (sorted.length === 0) return Number.NaN
   const position = Math.min(1, Math.max(0, q)) * (sorted.length - 1)
   const below = Math.floor(position)
