@@ -20,15 +20,13 @@ import { distancesBetween } from '../../shared/training/examples'
 import { fitMatcher, type MatcherFit } from '../../shared/training/kernel/fit-matcher'
 import { warpOf } from '../../shared/training/matcher-search'
 import type { CutSeries } from '../datasets/cut-series'
-import { examplesOf, labelsOf, thinned } from './cut-matcher'
+import { examplesOf, labelsOf } from './cut-matcher'
 
 /** Every figure is measured on a model within this. */
 export const MODEL_BYTES = 16384
 const FIRST_LENGTH = 32
 const OTHER_LENGTHS = [16, 24, 48, 64]
 const BAND_SHARE = 0.1
-/** Series that settings are chosen on, at most; the model is fitted on all. */
-const SEARCH_SERIES = 250
 /** Keeps noise from being blown up, as a share of the typical size. */
 const FLOOR_SHARE = 0.02
 const MOST_TEMPLATES_EACH = 16
@@ -57,9 +55,8 @@ export function trainCut(
   channelMask: number,
   real: boolean,
 ): CutTraining {
-  const some = thinned(train, SEARCH_SERIES)
   const lossOf = (normaliser: ModelNormaliser) =>
-    fitSeries(core, target, some, normaliser)?.fit.loss ?? Number.POSITIVE_INFINITY
+    fitSeries(core, target, train, normaliser)?.fit.loss ?? Number.POSITIVE_INFINITY
   const scaled = leastBy(scalings(train, channelMask, real), lossOf)
   const lengths = [FIRST_LENGTH, ...OTHER_LENGTHS].map((length) => ({ ...scaled, length }))
   const normaliser = leastBy(lengths, lossOf)
