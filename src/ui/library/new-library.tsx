@@ -5,10 +5,12 @@ import { HOME, NameForm, navigate, useApp } from '../common'
 export function NewLibrary({ onCancel }: { onCancel: () => void }) {
   const { library } = useApp()
   const create = async (name: string) => {
+    const from = location.hash
     const created = await library.create(name)
     if (created.ok) {
       onCancel()
-      navigate(HOME)
+      // Whoever has tapped another place meanwhile stays there.
+      if (location.hash === from) navigate(HOME)
     }
     return created
   }

@@ -50,6 +50,17 @@ describe('the empty start', () => {
     expect(root.textContent).toContain('The demo is generated')
   })
 
+  test('leaves whoever went on while the library was stored where they are', async () => {
+    await tap('Start an own library')
+    const made = vi.spyOn(app.library, 'create')
+    await type('Bench lantern')
+    location.hash = '#/prop'
+    await vi.waitFor(() => expect(path.value).toEqual(['prop']))
+    expect(await made.mock.results[0]?.value).toMatchObject({ ok: true })
+    await vi.waitFor(() => expect(root.querySelector('form')).toBeNull())
+    expect(location.hash).toBe('#/prop')
+  })
+
   test('leads to an own library, a first gesture and its takes', async () => {
     history.replaceState(null, '', '#/')
     await tap('Start an own library')
