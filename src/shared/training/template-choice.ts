@@ -112,14 +112,22 @@ class TemplateSearch {
       for (let at = 0; at < list.length; at++) {
         const before = list[at]!
         const least = this.loss()
+        const back = this.views.map((view) => view.remember())
+        const gains = this.gains.slice()
         list.splice(at, 1)
         for (const view of this.views) view.exclude(before, this.chosen)
         this.see()
         const open = [...members].filter((member) => !list.includes(member))
         const best = this.bestOf(open, least, 1e-12)?.example ?? before
-        this.put(gesture, at, best)
+        if (best !== before) {
+          this.put(gesture, at, best)
+          changed = true
+        } else {
+          list.splice(at, 0, before)
+          for (const bring of back) bring()
+          this.gains.set(gains)
+        }
         this.see()
-        changed ||= best !== before
       }
     }
     return changed

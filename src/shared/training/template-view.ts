@@ -92,6 +92,17 @@ export class View {
     }
   }
 
+  /** Keeps how things stand; the function given back brings that back, all but the common gains. */
+  remember(): () => void {
+    const { own, other, ownLog, otherLog, losses, sum } = this
+    const arrays = [own, other, ownLog, otherLog, losses]
+    const kept = arrays.map((array) => array.slice())
+    return () => {
+      for (const [i, array] of arrays.entries()) array.set(kept[i]!)
+      this.sum = sum
+    }
+  }
+
   /** Loss of an example with one more template; NaN when that changes nothing. */
   lossAfter(i: number, template: number): number {
     const { table, gestures } = this.all
