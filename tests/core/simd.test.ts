@@ -168,6 +168,12 @@ describe('algebra in the module', () => {
       for (const core of [simd, plain]) {
         expect(core.product(values, rows, right, 9)).toEqual(product)
       }
+      // Bytes stand for the numbers they are.
+      const bytes = Uint8Array.from({ length: rows * columns }, () => random.integer(256))
+      const counted = PLAIN_ALGEBRA.product(Float64Array.from(bytes), rows, right, 9)
+      for (const core of [simd, plain, PLAIN_ALGEBRA]) {
+        expect(core.product(bytes, rows, right, 9)).toEqual(counted)
+      }
       const shift = { add: 100, strength: 0.3 }
       const targets = right.slice(0, 9 * Math.min(rows, columns))
       const some = targets.length / 9

@@ -1,5 +1,5 @@
 import { FEATURE_BYTES } from '../format/kernel-bytes'
-import { type DtwOptions, type LeftOut, MAX_POOLS, type Shift } from './core'
+import { type DtwOptions, type Factors, type LeftOut, MAX_POOLS, type Shift } from './core'
 import type { CoreExports, WasmMemory } from './wasm-memory'
 
 export const NO_DISTANCE = 0xffffffff
@@ -100,7 +100,7 @@ export class CoreBatch {
     })
   }
 
-  product(a: Float64Array, rows: number, b: Float64Array, columns: number): Float64Array {
+  product(a: Factors, rows: number, b: Factors, columns: number): Float64Array {
     return this.released(() => {
       const [left, right] = [this.memory.putFloat64(a), this.memory.putFloat64(b)]
       const out = this.memory.take(rows * columns * 8)

@@ -119,6 +119,9 @@ export interface Shift {
   strength: number
 }
 
+/** Numbers of a matrix; counts fit bytes. */
+export type Factors = Float64Array | Uint8Array
+
 /** Dense algebra of training; `PLAIN_ALGEBRA` is the same to the bit without a module. */
 export interface Algebra {
   /**
@@ -127,7 +130,7 @@ export interface Algebra {
    */
   gram(values: Float32Array, rows: number): Float64Array
   /** a × b, both row-major; a has `rows`, b has `columns`. */
-  product(a: Float64Array, rows: number, b: Float64Array, columns: number): Float64Array
+  product(a: Factors, rows: number, b: Factors, columns: number): Float64Array
   /**
    * Regression with a symmetric n × n matrix, of which the lower half is read.
    * @param shift added to all of the matrix, and to its diagonal, which must make it positive definite

@@ -12,6 +12,7 @@ import {
   type CoreTrace,
   type DtwOptions,
   type EnergyStreams,
+  type Factors,
   type LeftOut,
   type Shift,
   TEACH_STATUSES,
@@ -299,7 +300,7 @@ export class WasmCore implements Core {
     return this.batch.gram(values, rows)
   }
 
-  product(a: Float64Array, rows: number, b: Float64Array, columns: number): Float64Array {
+  product(a: Factors, rows: number, b: Factors, columns: number): Float64Array {
     return this.batch.product(a, rows, b, columns)
   }
 

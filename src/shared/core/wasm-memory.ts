@@ -173,7 +173,8 @@ export class WasmMemory {
     return at
   }
 
-  putFloat64(values: Float64Array): number {
+  /** Bytes are made numbers of that size on the way. */
+  putFloat64(values: Float64Array | Uint8Array): number {
     const at = this.take(values.length * 8)
     this.float64(at, values.length).set(values)
     return at

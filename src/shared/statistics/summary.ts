@@ -3,7 +3,11 @@
  * sorted values (type 7 of Hyndman and Fan, Am. Stat. 50, 1996). NaN when there are no values.
  */
 export function quantile(values: ArrayLike<number>, q: number): number {
-  const sorted = new Float64Array(values).sort()
+  return quantileOfSorted(new Float64Array(values).sort(), q)
+}
+
+/** The same of values that rise. */
+export function quantileOfSorted(sorted: ArrayLike<number>, q: number): number {
   if (sorted.length === 0) return Number.NaN
   const position = Math.min(1, Math.max(0, q)) * (sorted.length - 1)
   const below = Math.floor(position)

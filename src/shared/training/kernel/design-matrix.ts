@@ -1,7 +1,7 @@
 import type { Core } from '../../core/core'
 import { type FeatureShape, featureRecords } from '../../format/kernel-bytes'
-import type { Random } from '../../statistics/random'
-import { quantile } from '../../statistics/summary'
+import { createRandom, type Random } from '../../statistics/random'
+import { quantileOfSorted } from '../../statistics/summary'
 import type { PlannedFeature } from './feature-plan'
 
 /** Segments whose outputs a bias is taken from. */
@@ -16,32 +16,54 @@ export interface CountTable {
   counts: Uint8Array
 }
 
-/** Row-major table of numbers. */
-export interface Matrix {
+/** Row-major table of counts. */
+export interface ByteMatrix {
   rows: number
   columns: number
-  values: Float64Array
+  values: Uint8Array
 }
 
 /**
  * Sets each bias to the planned quantile of the feature's outputs over a few random segments, as the
  * core computes them. A model with the segments' normaliser must be loaded.
+ * @param seed of the draw
  */
 export function findBiases(
   core: Core,
   queries: readonly Int8Array[],
   plan: readonly PlannedFeature[],
-  random: Random,
+  seed: number,
 ): FeatureShape[] {
   const some = Math.min(BIAS_SEGMENTS, queries.length)
-  const order = new Int32Array(queries.length)
-  return plan.map(({ shape, quantile: at }) => {
-    shuffle(order, random)
-    const drawn = Array.from({ length: some }, (_, i) => queries[order[i]!]!)
-    const outputs = core.kernelOutputs(drawn, featureRecords([shape]))
-    const bias = Math.floor(quantile(outputs, at))
+  const draws = drawsOf(queries.length, plan.length, seed)
+  return plan.map(({ shape, quantile: at }, feature) => {
+    const drawn = draws.subarray(feature * some, (feature + 1) * some)
+    const segments = Array.from(drawn, (segment) => queries[segment]!)
+    const outputs = core.kernelOutputs(segments, featureRecords([shape])).sort()
+    const bias = Math.floor(quantileOfSorted(outputs, at))
     return { ...shape, bias: Math.max(LEAST_BIAS, Math.min(MOST_BIAS, bias)) }
   })
+}
+
+let lastDraws = { by: '', draws: new Int32Array() }
+
+/**
+ * Numbers of the segments that each feature's bias is taken from. They hang on nothing but how many
+ * there are, which the rounds of an evaluation have in common.
+ */
+function drawsOf(segments: number, features: number, seed: number): Int32Array {
+  const by = `${segments} ${features} ${seed}`
+  if (lastDraws.by === by) return lastDraws.draws
+  const random = createRandom(seed)
+  const some = Math.min(BIAS_SEGMENTS, segments)
+  const draws = new Int32Array(features * some)
+  const order = new Int32Array(segments)
+  for (let feature = 0; feature < features; feature++) {
+    shuffle(order, random)
+    draws.set(order.subarray(0, some), feature * some)
+  }
+  lastDraws = { by, draws }
+  return draws
 }
 
 /** Puts the numbers from 0 up in an order as `shuffled` draws it, without a copy for each feature. */

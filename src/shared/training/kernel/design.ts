@@ -1,5 +1,5 @@
 import { type Algebra, MAX_POOLS } from '../../core/core'
-import type { CountTable, Matrix } from './design-matrix'
+import type { ByteMatrix, CountTable } from './design-matrix'
 
 /** Least variance of a column: one that never changes must not be divided by nought. */
 const LEAST_VARIANCE = 1e-3
@@ -17,9 +17,13 @@ export class Design {
   private readonly known = new Map<string, Float64Array>()
   private readonly edges: number[]
 
-  /** @param asked numbers of features that may be asked for, to share products between them */
+  /**
+   * @param order of the design's rows, as rows of the table
+   * @param asked numbers of features that may be asked for, to share products between them
+   */
   constructor(
     private readonly table: CountTable,
+    readonly order: readonly number[],
     asked: readonly number[],
     private readonly algebra: Algebra,
   ) {
@@ -44,9 +48,9 @@ export class Design {
 
   /**
    * Products of all pairs of rows over the first features and pools, as a mean over the columns: the
-   * lower half, rows in the order given.
+   * lower half, rows in the design's order.
    */
-  gram(features: number, pools: number, order: readonly number[]): Float64Array {
+  gram(features: number, pools: number): Float64Array {
     const parts: Float64Array[] = []
     let from = 0
     for (const edge of [...this.edges.filter((edge) => edge < features), features]) {
@@ -54,19 +58,12 @@ export class Design {
       from = edge
     }
     if (pools > 2) parts.push(this.products(0, features, 2, pools))
-    const { rows } = this
-    const gram = new Float64Array(rows * rows)
-    for (const part of parts) {
-      for (let i = 0; i < rows; i++) {
-        const own = order[i]!
-        for (let j = 0; j <= i; j++) {
-          const other = order[j]!
-          gram[i * rows + j]! += part[own > other ? own * rows + other : other * rows + own]!
-        }
-      }
-    }
     const columns = features * pools
-    for (let at = 0; at < gram.length; at++) gram[at]! /= columns
+    const gram = new Float64Array(this.rows * this.rows)
+    for (const [at, part] of parts.entries()) {
+      const divisor = at === parts.length - 1 ? columns : 1
+      for (let i = 0; i < gram.length; i++) gram[i] = (gram[i]! + part[i]!) / divisor
+    }
     return gram
   }
 
@@ -75,15 +72,15 @@ export class Design {
     return placesOf(0, features, 0, pools)
   }
 
-  /** The counts themselves, of the same columns. */
-  counts(features: number, pools: number): Matrix {
+  /** The counts themselves, of the same columns, rows in the table's order. */
+  counts(features: number, pools: number): ByteMatrix {
     const { rows } = this
     const places = this.columnsOf(features, pools)
-    const values = new Float64Array(rows * places.length)
+    const values = new Uint8Array(rows * places.length)
     const all = this.table.features * MAX_POOLS
     for (let i = 0, at = 0; i < rows; i++) {
-      for (let c = 0; c < places.length; c++)
-        values[at++] = this.table.counts[i * all + places[c]!]!
+      for (let c = 0; c < places.length; c++, at++)
+        values[at] = this.table.counts[i * all + places[c]!]!
     }
     return { rows, columns: places.length, values }
   }
@@ -98,8 +95,9 @@ export class Design {
     const scales = Float64Array.from(places, (place) => this.scales[place]!)
     const standard = new Float32Array(this.rows * places.length)
     for (let i = 0, at = 0; i < this.rows; i++) {
+      const row = this.order[i]! * all
       for (let c = 0; c < places.length; c++, at++) {
-        standard[at] = (this.table.counts[i * all + places[c]!]! - means[c]!) / scales[c]!
+        standard[at] = (this.table.counts[row + places[c]!]! - means[c]!) / scales[c]!
       }
     }
     const made = this.algebra.gram(standard, this.rows)

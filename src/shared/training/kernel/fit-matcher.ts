@@ -127,11 +127,12 @@ function growFeatures(core: Core, request: MatcherRequest, perClass: readonly nu
   const count = roomFor(request.budgetBytes, request.classCount, 2)
   const plan = planFeatures(count, length, channels, random.fork())
   const queries = examples.map((example) => example.query)
-  const shapes = findBiases(core, queries, plan, random.fork())
+  const shapes = findBiases(core, queries, plan, random.nextUint32())
   const asked = perClass.flatMap((templates) => {
     return [2, 3].map((pools) => roomBeside(request, templates, pools))
   })
-  return { shapes, design: new Design(countFeatures(core, queries, shapes), asked, core) }
+  const table = countFeatures(core, queries, shapes)
+  return { shapes, design: new Design(table, groupsOf(examples).flat(), asked, core) }
 }
 
 /** Features that have room beside so many templates of every class, about. */
@@ -212,7 +213,7 @@ function fitKernel(core: Core, request: MatcherRequest, choice: KernelChoice): D
   if (count < LEAST_FEATURES) return null
   const classes = examples.map((example) => example.gesture)
   const groups = groupsOf(examples)
-  const gram = features.design.gram(count, pools, groups.flat())
+  const gram = features.design.gram(count, pools)
   const fit = fitRidge(gram, classes, classCount, groups, strengths, core)
   const logs =
     perClass === 0

@@ -1,4 +1,4 @@
-import type { Algebra, LeftOut, Shift } from '../../core/core'
+import type { Algebra, Factors, LeftOut, Shift } from '../../core/core'
 
 /** What the core's module does much faster, with every sum in the same order. */
 export const PLAIN_ALGEBRA: Algebra = { gram: gramOf, product: productOf, leaveOut }
@@ -6,7 +6,7 @@ export const PLAIN_ALGEBRA: Algebra = { gram: gramOf, product: productOf, leaveO
 /** Columns whose products are summed in single precision. */
 const DEPTH = 256
 
-function productOf(a: Float64Array, rows: number, b: Float64Array, columns: number): Float64Array {
+function productOf(a: Factors, rows: number, b: Factors, columns: number): Float64Array {
   const terms = a.length / rows
   const out = new Float64Array(rows * columns)
   for (let i = 0; i < rows; i++) {

@@ -2,7 +2,7 @@ import type { Algebra } from '../../core/core'
 import type { FeatureShape } from '../../format/kernel-bytes'
 import type { ModelKernel } from '../../model/recogniser-model'
 import { quantile } from '../../statistics/summary'
-import type { Matrix } from './design-matrix'
+import type { ByteMatrix } from './design-matrix'
 import { PLAIN_ALGEBRA } from './linear-algebra'
 
 const MOST_WEIGHT = 127
@@ -35,7 +35,7 @@ export function quantiseKernel(
   pools: 2 | 3,
   exact: Float64Array,
   fitted: Float64Array,
-  counts: Matrix,
+  counts: ByteMatrix,
   logFactor: number,
   logDistances: Float64Array | null,
   algebra: Algebra = PLAIN_ALGEBRA,

@@ -1,6 +1,6 @@
 import type { Algebra } from '../../core/core'
 import type { Design } from './design'
-import type { Matrix } from './design-matrix'
+import type { ByteMatrix } from './design-matrix'
 import { PLAIN_ALGEBRA } from './linear-algebra'
 
 /** Strengths worth trying, in units of the mean square of a standardised column times all columns. */
@@ -98,7 +98,7 @@ function targetsOf(classes: readonly number[], classCount: number): Float64Array
 export function weightsOf(
   { dual }: RidgeFit,
   { means, scales }: Design,
-  { rows, columns, values }: Matrix,
+  { rows, columns, values }: ByteMatrix,
   places: Int32Array,
   algebra: Algebra = PLAIN_ALGEBRA,
 ): Float64Array {

@@ -31,8 +31,8 @@ function fitTable(
   groups: readonly number[][],
   strengths?: readonly number[],
 ) {
-  const design = new Design(table, [], PLAIN_ALGEBRA)
-  const fit = fitRidge(design.gram(FEATURES, 3, groups.flat()), classes, 3, groups, strengths)
+  const design = new Design(table, groups.flat(), [], PLAIN_ALGEBRA)
+  const fit = fitRidge(design.gram(FEATURES, 3), classes, 3, groups, strengths)
   const counts = design.counts(FEATURES, 3)
   const weights = weightsOf(fit, design, counts, design.columnsOf(FEATURES, 3))
   const weighted = (row: ArrayLike<number>, g: number) =>
@@ -137,17 +137,17 @@ describe('ridge regression', () => {
 
 it('choices that share columns have the products of each alone', () => {
   const table = randomTable(30, 7)
-  const shared = new Design(table, [2, 3, 4], PLAIN_ALGEBRA)
+  // Any order of the rows.
+  const order = Array.from({ length: 30 }, (_, i) => (7 * i) % 30)
+  const shared = new Design(table, order, [2, 3, 4], PLAIN_ALGEBRA)
   for (const [features, pools] of [
     [4, 2],
     [2, 3],
     [3, 2],
     [3, 3],
   ] as const) {
-    // Any order of the rows.
-    const order = Array.from({ length: 30 }, (_, i) => (7 * i) % 30)
-    const alone = new Design(table, [], PLAIN_ALGEBRA).gram(features, pools, order)
-    const values = shared.gram(features, pools, order)
+    const alone = new Design(table, order, [], PLAIN_ALGEBRA).gram(features, pools)
+    const values = shared.gram(features, pools)
     const { counts } = table
     for (let i = 0; i < 30; i++) {
       for (let j = 0; j <= i; j++) {
