@@ -1,8 +1,7 @@
-import { mirrorUpper } from '../core/batch'
 import type { Core } from '../core/core'
 import { distancesBetween, type Example, type WarpSettings } from './examples'
 
-/** Of so many segments distances are kept at most: 50 MB. */
+/** Of so many segments distances are kept at most: 100 MB. */
 const MOST_KEPT = 5000
 /** Kept for a distance that is infinite. */
 const NONE = 0xffffffff
@@ -16,8 +15,9 @@ export class KnownDistances {
   /** Kept segments by the take they came from, which may have been cut in several ways. */
   private readonly slots = new Map<string, number[]>()
   private readonly series: Int8Array[] = []
-  /** Lower half, row by row, in the order of the segments. */
-  private half = new Uint32Array(0)
+  /** Row by row, in the order of the segments, with room for `room` in a row. */
+  private square = new Uint32Array(0)
+  private room = 0
   private settings = ''
   /** Given out again with every answer: it is the largest piece of a round's memory. */
   private table = new Float64Array(0)
@@ -27,20 +27,18 @@ export class KnownDistances {
     if (examples.length > MOST_KEPT) return distancesBetween(core, examples, settings)
     this.make(examples, settings)
     const known = this.series.length
-    const at = examples.map((example) => this.slotOf(example))
+    const at = Int32Array.from(examples, (example) => this.slotOf(example))
     this.compute(core, known, settings)
     const n = examples.length
     if (this.table.length < n * n) this.table = new Float64Array(n * n)
     const table = this.table.subarray(0, n * n)
-    for (let i = 0; i < n; i++) {
-      table[i * n + i] = 0
-      for (let j = i + 1; j < n; j++) {
-        const [a, b] = [at[i]!, at[j]!]
-        const distance = this.half[a > b ? placeOf(a, b) : placeOf(b, a)]!
-        table[i * n + j] = distance === NONE ? Number.POSITIVE_INFINITY : distance
+    for (let i = 0, to = 0; i < n; i++) {
+      const row = at[i]! * this.room
+      for (let j = 0; j < n; j++, to++) {
+        const distance = this.square[row + at[j]!]!
+        table[to] = distance === NONE ? Number.POSITIVE_INFINITY : distance
       }
     }
-    mirrorUpper(table, n)
     return table
   }
 
@@ -70,12 +68,12 @@ export class KnownDistances {
   private compute(core: Core, known: number, settings: WarpSettings): void {
     const count = this.series.length
     if (known === count) return
-    const half = new Uint32Array(placeOf(count, 0))
-    half.set(this.half.subarray(0, placeOf(known, 0)))
-    this.half = half
+    this.makeRoom(count, known)
     if (known === 0) {
       const all = core.distances(this.series, settings)
-      for (let i = 0; i < count; i++) this.keep(i, all.subarray(i * count, i * count + i))
+      for (let i = 0; i < count; i++) {
+        for (let j = 0; j < count; j++) this.square[i * this.room + j] = keptOf(all[i * count + j]!)
+      }
       return
     }
     const rows = core.dtwMatrix(this.series.slice(known), this.series, settings)
@@ -85,17 +83,28 @@ export class KnownDistances {
     }
   }
 
+  private makeRoom(count: number, known: number): void {
+    if (count <= this.room) return
+    const room = Math.min(MOST_KEPT, count + (count >> 3))
+    const square = new Uint32Array(room * room)
+    for (let i = 0; i < known; i++) {
+      square.set(this.square.subarray(i * this.room, i * this.room + known), i * room)
+    }
+    this.square = square
+    this.room = room
+  }
+
+  /** Distances of a segment to those before it, and theirs to it. */
   private keep(slot: number, distances: Float64Array): void {
-    const from = placeOf(slot, 0)
-    for (const [j, distance] of distances.entries()) {
-      this.half[from + j] = distance === Number.POSITIVE_INFINITY ? NONE : distance
+    const { square, room } = this
+    for (let j = 0; j < slot; j++) {
+      square[slot * room + j] = square[j * room + slot] = keptOf(distances[j]!)
     }
   }
 }
 
-/** Where the distance of two segments is kept, the later one first. */
-function placeOf(later: number, earlier: number): number {
-  return (later * (later - 1)) / 2 + earlier
+function keptOf(distance: number): number {
+  return distance === Number.POSITIVE_INFINITY ? NONE : distance
 }
 
 function isSame(a: Int8Array, b: Int8Array): boolean {

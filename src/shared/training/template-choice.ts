@@ -140,14 +140,17 @@ class TemplateSearch {
   /** The candidate with the least loss below `bound - step`, the first on a tie; null if none is. */
   private bestOf(candidates: readonly number[], bound: number, step: number) {
     const floors = candidates.map((example) => this.lossAtLeast(example))
+    const slackBeyond = (loss: number) => loss + SLACK * (1 + loss)
     // Those that are likely to be good say early what the others have to beat.
-    const likely = lowestOf(floors, LIKELY).map((at) => this.lossAbout(candidates[at]!))
-    const known = Math.min(bound, ...likely)
+    let known = bound
+    for (const at of lowestOf(floors, LIKELY)) {
+      known = Math.min(known, this.lossAbout(candidates[at]!, slackBeyond(known)))
+    }
     let best: { example: number; loss: number } | null = null
     let least = bound
     for (const [at, example] of candidates.entries()) {
-      const limit = Math.min(least, known) + SLACK * (1 + known)
-      if (floors[at]! > limit || this.lossAbout(example) > limit) continue
+      const limit = slackBeyond(Math.min(least, known))
+      if (floors[at]! > limit || this.lossAbout(example, limit) > limit) continue
       const loss = this.lossWith(example)
       if (loss < least - step) [least, best] = [loss, { example, loss }]
     }
@@ -172,19 +175,23 @@ class TemplateSearch {
     return (this.sum() + this.gains[template]!) / (this.n * this.views.length)
   }
 
-  /** The same from what changes, which is little. */
-  private lossAbout(template: number): number {
+  /** The same from what changes, which is little; some number beyond the limit when it is beyond. */
+  private lossAbout(template: number, limit: number): number {
     const [strict, loose] = this.views
     const { table, gestures } = this.all
-    const [row, gesture] = [template * this.n, gestures[template]!]
-    let sum = this.sum()
-    for (let i = 0; i < this.n; i++) {
+    const [row, gesture, parts] = [template * this.n, gestures[template]!, this.n * 2]
+    // What it brings its own gesture is known, unless a foreign one may lower a loss too.
+    const known = !this.alone
+    const most = known ? limit * parts : Number.POSITIVE_INFINITY
+    let sum = this.sum() + (known ? this.gains[template]! : 0)
+    for (let i = 0; i < this.n && sum <= most; i++) {
       const distance = table[row + i]!
+      const ours = gestures[i] === gesture
       // Nothing is nearer in the strict view, so what changes nothing there changes nothing.
-      if (distance >= (gestures[i] === gesture ? strict.own : strict.other)[i]!) continue
+      if ((ours && known) || distance >= (ours ? strict.own : strict.other)[i]!) continue
       sum += strict.gainAbout(i, template, distance) + loose.gainAbout(i, template, distance)
     }
-    return sum / (this.n * this.views.length)
+    return sum / parts
   }
 
   private sum(): number {

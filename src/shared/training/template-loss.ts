@@ -1,4 +1,4 @@
-import { logistic, logRatio } from './separation'
+import { logistic } from './separation'
 
 /** Slope of the loss over log distance ratios: a lead of a third is worth about 2 : 1 odds ×10. */
 const SLOPE = 8
@@ -16,12 +16,27 @@ const LOGISTIC = Float64Array.from({ length: 2 * LOGISTIC_ENDS * LOGISTIC_STEPS 
 export function exampleLoss(own: number, other: number): number {
   // With a single gesture there is no other: nearness alone counts then.
   if (!Number.isFinite(other)) return Number.isFinite(own) ? Math.log1p(own) : Math.log(0xffffffff)
-  return logistic(SLOPE * (Number.isFinite(own) ? logRatio(own, other) : UNSERVED))
+  return logistic(SLOPE * (Number.isFinite(own) ? logOf(own) - logOf(other) : UNSERVED))
+}
+
+/** Natural logarithms of whole distances as they come up: the same few thousand again and again. */
+const LOGS = new Float64Array(1 << 15)
+
+/** With distances of nought counted as one. */
+function logOf(distance: number): number {
+  if ((distance | 0) !== distance || distance < 0 || distance >= LOGS.length) {
+    return Math.log(Math.max(1, distance))
+  }
+  const known = LOGS[distance]!
+  if (known > 0) return known
+  const log = Math.log(Math.max(1, distance))
+  LOGS[distance] = log
+  return log
 }
 
 /** SLOPE times the logarithm of a distance: the loss of two is the logistic of their difference. */
 export function slopedLog(distance: number): number {
-  return SLOPE * Math.log(Math.max(1, distance))
+  return SLOPE * logOf(distance)
 }
 
 /** Logistic loss, off by less than 1e-7: the curve's second derivative is at most 1/4. */

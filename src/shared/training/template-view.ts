@@ -145,6 +145,10 @@ export class View {
       this.other[i] = other
       return
     }
+    if (other === this.other[i] && Number.isFinite(other)) {
+      this.moveOwn(i, own)
+      return
+    }
     this.addGains(i, -1)
     if (own !== this.own[i]) this.ownLog[i] = slopedLog(own)
     if (other !== this.other[i]) this.otherLog[i] = slopedLog(other)
@@ -154,6 +158,34 @@ export class View {
     this.losses[i] = exampleLoss(own, other)
     this.sum += this.losses[i]!
     this.addGains(i, 1)
+  }
+
+  /**
+   * Settles a new distance to the nearest template of the example's own gesture. What it would lose
+   * with one of its kin as a template hangs on their distance alone, so that for those who are nearer
+   * than before and after only the loss that this is compared with changes.
+   */
+  private moveOwn(i: number, own: number): void {
+    const { kin, gestures, place } = this.all
+    const { members, distances, logs } = kin[gestures[i]!]!
+    const [code, row, otherLog] = [this.codes[i]!, place[i]! * members.length, this.otherLog[i]!]
+    const [before, old] = [this.own[i]!, this.losses[i]!]
+    const loss = exampleLoss(own, this.other[i]!)
+    const [near, far] = [Math.min(before, own), Math.max(before, own)]
+    for (let at = 0; at < members.length; at++) {
+      const distance = distances[row + at]!
+      const template = members[at]!
+      if (distance >= far || this.codes[template] === code) continue
+      if (distance < near) this.gains[template]! += old - loss
+      else {
+        const after = logisticAbout(logs[row + at]! - otherLog)
+        this.gains[template]! += own > before ? after - loss : old - after
+      }
+    }
+    this.own[i] = own
+    this.ownLog[i] = slopedLog(own)
+    this.losses[i] = loss
+    this.sum += loss - old
   }
 
   /** Adds `times` what each of the example's kin would change in its loss as a template. */
