@@ -1,8 +1,9 @@
 import { proxy } from 'comlink'
+import type { Result } from '../shared/model/result'
 import type { OnProgress } from '../shared/protocol/recogniser'
 import type { ConditionedCache } from '../shared/training/prepare-in-parts'
 import type { CallOptions, RecogniserClient } from './client'
-import { WorkerLine } from './worker-line'
+import { type Service, WorkerLine } from './worker-line'
 import { poolSize, WorkerPool } from './worker-pool'
 
 /** A job's worker without work is ended after this long: its memory is worth more than its start. */
@@ -37,7 +38,7 @@ export function createRecogniserClient(
 
   return {
     train: (full, options = {}) =>
-      jobs.call((service) => service.train(full, report(options)), options),
+      reported(jobs, options, (service, report) => service.train(full, report)),
     evaluate: async (full, holdout, options = {}) => {
       const { evaluateInParts, ConditionedCache } = await import(
         '../shared/evaluation/evaluate-library'
@@ -71,21 +72,21 @@ export function createRecogniserClient(
     pushTeach: (samples, options = {}) =>
       live.call((service) => service.pushTeach(samples), withLimit(options)),
     writeLibrary: (full, options = {}) =>
-      jobs.call((service) => service.writeLibrary(full, report(options)), options),
+      reported(jobs, options, (service, report) => service.writeLibrary(full, report)),
     readLibrary: (bytes, options = {}) =>
-      jobs.call((service) => service.readLibrary(bytes, report(options)), options),
+      reported(jobs, options, (service, report) => service.readLibrary(bytes, report)),
     packLibrary: (full, items, options = {}) =>
-      jobs.call((service) => service.packLibrary(full, items, report(options)), options),
+      reported(jobs, options, (service, report) => service.packLibrary(full, items, report)),
     readBackup: (file, options = {}) =>
-      jobs.call((service) => service.readBackup(file, report(options)), options),
+      reported(jobs, options, (service, report) => service.readBackup(file, report)),
     readBackupLibrary: (file, place, options = {}) =>
-      jobs.call((service) => service.readBackupLibrary(file, place, report(options)), options),
+      reported(jobs, options, (service, report) => service.readBackupLibrary(file, place, report)),
     readIncoming: (name, bytes, options = {}) =>
       jobs.call((service) => service.readIncoming(name, bytes), options),
     contentIds: (blocks, options = {}) =>
       jobs.call((service) => service.contentIds(blocks), options),
     compareTakes: (full, options = {}) =>
-      jobs.call((service) => service.compareTakes(full, report(options)), options),
+      reported(jobs, options, (service, report) => service.compareTakes(full, report)),
     dispose: () => {
       live.dispose()
       jobs.dispose()
@@ -94,8 +95,14 @@ export function createRecogniserClient(
   }
 }
 
-function report({ onProgress }: CallOptions): OnProgress & object {
-  return proxy(onProgress ?? (() => {}))
+/** A call that tells how far it is, until it is answered. */
+function reported<T>(
+  line: WorkerLine,
+  options: CallOptions,
+  work: (service: Service, report: OnProgress & object) => Promise<Result<T>>,
+): Promise<Result<T>> {
+  const { onProgress = () => {} } = options
+  return line.call((service, whileOpen) => work(service, proxy(whileOpen(onProgress))), options)
 }
 
 function withLimit(options: CallOptions): CallOptions {

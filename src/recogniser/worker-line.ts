@@ -4,8 +4,10 @@ import type { RecogniserService } from '../shared/protocol/recogniser'
 import { WORKER_TROUBLE } from '../shared/words/en/worker-trouble'
 import { BEGIN_WITHIN_MS, watchLife } from './watch-life'
 
-type Service = Remote<RecogniserService>
-type Work<T> = (service: Service) => Promise<Result<T>>
+export type Service = Remote<RecogniserService>
+/** Of a function that the worker calls: does nothing once the call is answered. */
+export type WhileOpen = <A extends unknown[]>(report: (...args: A) => void) => (...args: A) => void
+type Work<T> = (service: Service, whileOpen: WhileOpen) => Promise<Result<T>>
 
 export interface LineOptions {
   signal?: AbortSignal | undefined
@@ -62,12 +64,18 @@ export class WorkerLine {
         signal?.removeEventListener('abort', onAbort)
         resolve(result)
       }
+      // Reports come by a channel of their own, on which a late one may arrive behind the answer.
+      const whileOpen: WhileOpen =
+        (report) =>
+        (...args) => {
+          if (!answered) report(...args)
+        }
       const call: Call = {
         giveUp: answer,
         run: async () => {
           if (timeoutMs > 0) timer = setTimeout(() => this.end(call, TIMED_OUT), timeoutMs)
           try {
-            answer(await work(this.ensureWorker()))
+            answer(await work(this.ensureWorker(), whileOpen))
           } catch (error) {
             answer(fail('worker/bug', WORKER_TROUBLE.failed(messageOf(error))))
           }
@@ -81,7 +89,7 @@ export class WorkerLine {
   }
 
   /** The same, unless there is no worker: then there is nothing to be told. */
-  async callIfRunning(work: Work<null>): Promise<void> {
+  async callIfRunning(work: (service: Service) => Promise<Result<null>>): Promise<void> {
     if (this.service !== null) await this.call(work)
   }
 

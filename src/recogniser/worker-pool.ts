@@ -59,7 +59,7 @@ class WorkerHand implements Hand {
     const { key, parts } = this.job
     const once = () =>
       this.line.call(
-        (service) => service.runPart(key, parts[part], proxy(onProgress)),
+        (service, whileOpen) => service.runPart(key, parts[part], proxy(whileOpen(onProgress))),
         this.options,
       )
     const first = this.opened ? await once() : null

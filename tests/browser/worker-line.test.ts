@@ -39,6 +39,9 @@ describeWithTools('queue before a real worker', ['chromium'], () => {
   it('answers calls in the order they were made, one at a time', async () => {
     expect(await trial('order')).toEqual(['slow', 'a', 'b'])
   })
+  it('hears no report behind the answer, which would show a finished job as running for ever', async () => {
+    expect(await trial('lateReport')).toEqual({ bare: ['in time', 'late'], guarded: ['in time'] })
+  })
   it('ends the worker under an aborted call, and gives those behind a fresh one', async () => {
     expect(await trial('abortRunning')).toEqual({
       running: 'worker/aborted',

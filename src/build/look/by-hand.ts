@@ -142,9 +142,17 @@ export async function open(page: Page, address: string): Promise<void> {
 /** Waits out the half second in which a large button is deaf. */
 async function tap(page: Page, name: string | RegExp): Promise<void> {
   const button = page.getByRole('button', { name, exact: true }).first()
-  await button.waitFor(WAIT)
+  await button.waitFor(WAIT).catch(async (cause: unknown) => {
+    throw new Error(`No button ${name} to tap. ${await shown(page)}`, { cause })
+  })
   await page.waitForTimeout(600)
   await button.click()
+}
+
+/** Where the page is and how its text begins, for whoever has to find out why. */
+async function shown(page: Page): Promise<string> {
+  const [hash, text] = await page.evaluate(() => [location.hash, document.body.textContent])
+  return `At ${hash} the page says: ${text?.slice(0, 600)}`
 }
 
 async function perform(page: Page): Promise<void> {

@@ -13,6 +13,12 @@ const service = {
     await new Promise((resolve) => setTimeout(resolve, ms))
     return { ok: true, value: 'slow' }
   },
+  /** Reports once before its answer and once behind it. */
+  async reportLate(report: (word: string) => void) {
+    await report('in time')
+    setTimeout(() => report('late'), 50)
+    return { ok: true, value: 'answer' }
+  },
   async block() {
     for (;;);
   },

@@ -1,5 +1,5 @@
-import type { Remote } from 'comlink'
-import { WorkerLine } from '../../../src/recogniser/worker-line'
+import { proxy, type Remote } from 'comlink'
+import { type WhileOpen, WorkerLine } from '../../../src/recogniser/worker-line'
 import type { Result } from '../../../src/shared/model/result'
 import type { TrialService } from './trial-worker'
 
@@ -14,10 +14,13 @@ const startTrial = () => {
 function trialLine(start = startTrial, idleMs = 0, beginWithinMs = 30_000) {
   const line = new WorkerLine(start, idleMs, beginWithinMs)
   const call = (
-    work: (service: Remote<TrialService>) => Promise<unknown>,
+    work: (service: Remote<TrialService>, whileOpen: WhileOpen) => Promise<unknown>,
     options: { signal?: AbortSignal; timeoutMs?: number } = {},
   ): Promise<Result<unknown>> =>
-    line.call((service) => work(service as unknown as Remote<TrialService>) as never, options)
+    line.call(
+      (service, whileOpen) => work(service as unknown as Remote<TrialService>, whileOpen) as never,
+      options,
+    )
   return { line, call }
 }
 
@@ -33,6 +36,16 @@ const trials: Record<string, () => Promise<unknown>> = {
       call((s) => s.echo('b')).then(() => done.push('b')),
     ])
     return done
+  },
+  lateReport: async () => {
+    const { call } = trialLine()
+    const bare: string[] = []
+    const guarded: string[] = []
+    await call((s) => s.reportLate(proxy((word: string) => void bare.push(word))))
+    const hear = (word: string) => void guarded.push(word)
+    await call((s, whileOpen) => s.reportLate(proxy(whileOpen(hear))))
+    await call((s) => s.slow(300))
+    return { bare, guarded }
   },
   abortRunning: async () => {
     const { call } = trialLine()
