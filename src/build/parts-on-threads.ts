@@ -46,21 +46,26 @@ class Thread {
 /** Threads of Node for parts of jobs. */
 export interface Threads {
   run: RunParts
+  /** Starts all threads and has them load what these jobs need, so that they begin at once. */
+  ready(names: readonly PartJobName[]): Promise<void>
   end(): void
 }
 
 /** By default as many threads as there are cores, started with the first job; end them. */
 export function partsOnThreads(count = availableParallelism()): Threads {
   const threads: Thread[] = []
+  const start = async (wanted: number) => {
+    // Before the threads start, or each would compile the core.
+    await buildCore()
+    while (threads.length < Math.max(1, wanted)) threads.push(new Thread())
+  }
   const run = async (
     name: PartJobName,
     shared: unknown,
     parts: readonly unknown[],
     onProgress?: OnProgress,
   ) => {
-    // Before the threads start, or each would compile the core.
-    await buildCore()
-    while (threads.length < Math.max(1, Math.min(count, parts.length))) threads.push(new Thread())
+    await start(Math.min(count, parts.length))
     const hands = threads.map((thread): Hand => {
       const opened = thread.ask({ open: { name, shared } })
       return {
@@ -74,6 +79,10 @@ export function partsOnThreads(count = availableParallelism()): Threads {
   }
   return {
     run: run as RunParts,
+    ready: async (names) => {
+      await start(count)
+      await Promise.all(threads.map((thread) => thread.ask({ load: names })))
+    },
     end: () => {
       for (const thread of threads.splice(0)) thread.end()
     },

@@ -5,8 +5,14 @@ import type { RunPart } from '../shared/parts/parts'
 import type { OnProgress } from '../shared/protocol/recogniser'
 import { loadCoreForNode } from './load-core'
 
-/** What a thread of `partsOnThreads` is told: a job to have open from now on, or a part of it. */
-export type Told = { open: { name: PartJobName; shared: unknown } } | { part: unknown }
+/**
+ * What a thread of `partsOnThreads` is told: to have jobs loaded that it may be given, to have one
+ * open from now on, or a part of that.
+ */
+export type Told =
+  | { load: readonly PartJobName[] }
+  | { open: { name: PartJobName; shared: unknown } }
+  | { part: unknown }
 
 let run: Result<RunPart<unknown, unknown>> = fail('thread/idle', 'No job was opened.')
 
@@ -18,6 +24,10 @@ parentPort?.on('message', async (told: Told) => {
 async function answer(told: Told, onProgress: OnProgress): Promise<Result<unknown>> {
   try {
     if ('part' in told) return run.ok ? run.value(told.part, onProgress) : run
+    if ('load' in told) {
+      await Promise.all([loadCoreForNode(), ...told.load.map(loadPartJob)])
+      return ok(null)
+    }
     const { name, shared } = told.open
     run = (await loadPartJob(name)).open(await loadCoreForNode(), shared)
     return run.ok ? ok(null) : run

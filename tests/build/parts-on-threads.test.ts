@@ -22,6 +22,18 @@ it('an evaluation on two threads of Node is that on one, to the digit', async ()
   expect(told.at(-1)).toBe(1)
 })
 
+it('threads that were made ready before answer as those that were not', async () => {
+  const full = tinyLibrary({ backgroundS: 20 })
+  const early = partsOnThreads(2)
+  try {
+    await early.ready(['condition', 'evaluate'])
+    const answer = await evaluateInParts(early.run, full, 'tester')
+    expect(answer).toEqual(await evaluateLibrary(core, full, 'tester'))
+  } finally {
+    early.end()
+  }
+})
+
 it('what a part refuses comes back as its failure, and the threads go on', async () => {
   const full = tinyLibrary({ backgroundS: 20 })
   const { library } = full
