@@ -58,12 +58,9 @@ export class Design {
       from = edge
     }
     if (pools > 2) parts.push(this.products(0, features, 2, pools))
-    const columns = features * pools
     const gram = new Float64Array(this.rows * this.rows)
-    for (const [at, part] of parts.entries()) {
-      const divisor = at === parts.length - 1 ? columns : 1
-      for (let i = 0; i < gram.length; i++) gram[i] = (gram[i]! + part[i]!) / divisor
-    }
+    for (const part of parts) addLower(gram, part, this.rows)
+    divideLower(gram, features * pools, this.rows)
     return gram
   }
 
@@ -103,6 +100,19 @@ export class Design {
     const made = this.algebra.gram(standard, this.rows)
     this.known.set(key, made)
     return made
+  }
+}
+
+/** Adds the lower half of a matrix of n × n to another's. */
+function addLower(to: Float64Array, from: Float64Array, n: number): void {
+  for (let i = 0; i < n; i++) {
+    for (let at = i * n; at <= i * n + i; at++) to[at]! += from[at]!
+  }
+}
+
+function divideLower(values: Float64Array, by: number, n: number): void {
+  for (let i = 0; i < n; i++) {
+    for (let at = i * n; at <= i * n + i; at++) values[at]! /= by
   }
 }
 

@@ -22,7 +22,8 @@ export interface RidgeFit {
 /**
  * Ridge regression onto +1 for a row's class and -1 for the others (as in MINIROCKET), on
  * standardised columns. The strength is the one with the least squared error where every group is
- * left out in turn: looked for from the middle of the list, to where the error rises again.
+ * left out in turn: looked for from the second on, as libraries of some hundred takes ask for little, to
+ * where the error rises again.
  * @param gram of the design with the groups' rows one after the other, the lower half
  * @param classes class of each row, 0 to classCount - 1
  * @param groups rows that are left out together
@@ -59,16 +60,16 @@ export function fitRidge(
 }
 
 function leastLoss(strengths: readonly number[], fitAt: (strength: number) => RidgeFit): RidgeFit {
-  const middle = Math.floor((strengths.length - 1) / 2)
-  let best = fitAt(strengths[middle]!)
-  let at = middle - 1
+  const start = Math.min(1, strengths.length - 1)
+  let best = fitAt(strengths[start]!)
+  let at = start - 1
   for (; at >= 0; at--) {
     const lower = fitAt(strengths[at]!)
     if (lower.loss > best.loss) break
     best = lower
   }
-  if (at < middle - 1) return best
-  for (at = middle + 1; at < strengths.length; at++) {
+  if (at < start - 1) return best
+  for (at = start + 1; at < strengths.length; at++) {
     const higher = fitAt(strengths[at]!)
     if (higher.loss >= best.loss) break
     best = higher
