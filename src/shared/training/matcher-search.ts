@@ -1,4 +1,4 @@
-import type { Core } from '../core/core'
+import type { Core, CoreCut } from '../core/core'
 import { channelCount, type ModelNormaliser, type ModelSegmenter } from '../model/recogniser-model'
 import { AXES } from '../model/sample'
 import { median } from '../statistics/summary'
@@ -32,6 +32,8 @@ export interface Matcher {
 export interface CutPrepared {
   take: PreparedTake
   result: { cut: Cut; movement: Segmented | null }
+  /** What cut it by motion, and the movement with gravity, where that need not be done again. */
+  byMotion?: { segmenter: ModelSegmenter; movement: CoreCut | null }
 }
 
 /** Examples that the search compares, at most. */
@@ -114,14 +116,14 @@ export function readExamples(
   prepared: Prepared,
   segmenter: ModelSegmenter,
   { normaliser }: Matcher,
-  cuts: readonly Pick<CutPrepared, 'take'>[],
+  cuts: readonly Pick<CutPrepared, 'take' | 'byMotion'>[],
 ): Example[] {
   const button = prepared.settings.segmentation === 'button'
   const options = { segmenter, normaliser, rollAlign: prepared.settings.rollAlign, button }
   const takes = cuts.map(({ take }) => take)
   const queries = button
     ? queriesPressed(core, prepared, takes, options)
-    : queriesCut(core, prepared, takes, options)
+    : queriesCut(core, prepared, movementsOf(core, prepared, segmenter, cuts), options)
   return takes.flatMap(({ take: { id, testerCode: tester }, gesture }, i): Example[] => {
     const query = queries[i]
     return query ? [{ id, gesture, tester, query }] : []
@@ -141,19 +143,40 @@ function queriesPressed(
   return takes.map((take) => cutTake(core, take, model).movement?.query ?? null)
 }
 
+/** The take's counts with what of them is its movement. */
+interface Moved {
+  counts: Int16Array
+  movement: CoreCut | null
+}
+
+function movementsOf(
+  core: Core,
+  { target }: Prepared,
+  segmenter: ModelSegmenter,
+  cuts: readonly Pick<CutPrepared, 'take' | 'byMotion'>[],
+): Moved[] {
+  const known = cuts.flatMap(({ take: { counts }, byMotion }): Moved[] =>
+    byMotion?.segmenter === segmenter ? [{ counts, movement: byMotion.movement }] : [],
+  )
+  if (known.length === cuts.length) return known
+  const takes = cuts.map(({ take }) => take)
+  const counts = takes.map((take) => take.counts)
+  const streams = streamsOf(core, target, counts, segmenter, true)
+  return cutStreamsOf(core, takes, streams, segmenter).map(({ movement }, i) => {
+    return { counts: counts[i]!, movement }
+  })
+}
+
 function queriesCut(
   core: Core,
   { target }: Prepared,
-  takes: readonly PreparedTake[],
+  moved: readonly Moved[],
   options: Options,
 ): (Int8Array | null)[] {
-  const { segmenter } = options
-  const counts = takes.map((take) => take.counts)
-  const streams = streamsOf(core, target, counts, segmenter, true)
-  const segments = cutStreamsOf(core, takes, streams, segmenter).map(({ movement }, i) => {
+  const segments = moved.map(({ counts, movement }) => {
     if (movement === null || !wasCompared(movement.event)) return null
     const { start, end } = movement.event
-    return { counts: counts[i]!.subarray(start * AXES, end * AXES), gravity: movement.gravity }
+    return { counts: counts.subarray(start * AXES, end * AXES), gravity: movement.gravity }
   })
   core.load(cuttingModelBytes(target, options))
   const normalised = core.normalise(segments.filter((segment) => segment !== null)).values()

@@ -134,9 +134,10 @@ function cutAll(core: Core, prepared: Prepared, segmenter: ModelSegmenter): CutP
   const { takes, target } = prepared
   if (prepared.settings.segmentation !== 'button') {
     const counts = takes.map((take) => take.counts)
-    const streams = streamsOf(core, target, counts, segmenter)
-    const results = cutStreamsOf(core, takes, streams, segmenter)
-    return takes.map((take, i) => ({ take, result: results[i]! }))
+    const streams = streamsOf(core, target, counts, segmenter, true)
+    return cutStreamsOf(core, takes, streams, segmenter).map((result, i) => {
+      return { take: takes[i]!, result, byMotion: { segmenter, movement: result.movement } }
+    })
   }
   const options = { segmenter, normaliser: CUTS_ONLY, button: true }
   core.load(cuttingModelBytes(target, options))
