@@ -3,7 +3,16 @@ import { conflictKey } from '../../shared/collect/merge'
 import { COLLECT_HOME } from '../../shared/words/en/collect-home'
 import { keptOutText, mergeText } from '../../shared/words/en/collect-words'
 import type { BringReport, CollectState } from '../../state/collect'
-import { Button, FileButton, Notice, navigate, Progress, Screen, Section } from '../common'
+import {
+  Button,
+  FileButton,
+  Notice,
+  navigate,
+  Progress,
+  Screen,
+  Section,
+  wayFromHere,
+} from '../common'
 import { bringFiles } from './bring-files'
 import { Conflicts } from './conflicts'
 import { SharedCodes, Strangers } from './strangers'
@@ -46,11 +55,12 @@ function Report({ collect, report }: { collect: CollectState; report: BringRepor
   const changes =
     merge.added.length + merge.relabelled.length + merge.leaving.length + merge.conflicts.length
   const agree = async () => {
+    const lead = wayFromHere()
     setStoring(true)
     const stored = await collect.agree()
     setStoring(false)
     setWrong(stored.ok ? null : stored.message)
-    if (stored.ok) navigate('#/collect')
+    if (stored.ok) lead('#/collect')
   }
   const leave = () => {
     collect.forget()

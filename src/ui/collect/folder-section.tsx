@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { COLLECT_HOME } from '../../shared/words/en/collect-home'
 import type { CollectState, UnreadFile } from '../../state/collect'
-import { Button, Field, Notice, navigate, Section, TextField, useApp } from '../common'
+import { Button, Field, Notice, Section, TextField, useApp, wayFromHere } from '../common'
 import { BRING } from './bring-files'
 
 /** The team's folder on a server: off until somebody names one. */
@@ -84,13 +84,14 @@ function OwnFolder({ collect }: { collect: CollectState }) {
   const [unread, setUnread] = useState<readonly UnreadFile[]>([])
   const busy = folder.busy.value
   const fetchNew = async () => {
+    const lead = wayFromHere()
     const fetched = await folder.fetchNew()
     if (!fetched.ok) return setSaid({ text: fetched.message, tone: 'trouble' })
     const { files, unread } = fetched.value
     setUnread(unread)
     if (files.length > 0) {
       void collect.bring(files, unread)
-      return navigate(BRING)
+      return lead(BRING)
     }
     const isAll = unread.length === 0
     const text = isAll ? COLLECT_HOME.folder.nothingNew : COLLECT_HOME.folder.unread(unread.length)

@@ -11,11 +11,11 @@ import {
   HOME,
   Icon,
   NextStep,
-  navigate,
   route,
   Screen,
   Section,
   useApp,
+  wayFromHere,
 } from '../common'
 import { bringFiles } from './bring-files'
 import { FolderSection } from './folder-section'
@@ -31,9 +31,10 @@ export function Overview({ collect }: { collect: CollectState }) {
   const canPlan = library !== null && library.gestures.length > 0
   const add = async () => {
     if (library === null) return
+    const lead = wayFromHere()
     const plan = freshPlan(library)
     const saved = await collect.savePlan(plan)
-    if (saved.ok) navigate(route('collect', 'plan', plan.id))
+    if (saved.ok) lead(route('collect', 'plan', plan.id))
   }
   return (
     <Screen

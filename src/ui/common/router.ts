@@ -59,6 +59,17 @@ export function navigate(hash: string): void {
   globalThis.location.hash = hash
 }
 
+/**
+ * The way on from work that takes a while: taken when it begins, it leads only whoever is still there
+ * when it ends.
+ */
+export function wayFromHere(): (hash: string) => void {
+  const { hash } = location
+  return (to) => {
+    if (location.hash === hash) navigate(to)
+  }
+}
+
 /** Goes there without leaving this screen in the history. */
 export function replace(hash: string): void {
   history.replaceState(history.state, '', hash)

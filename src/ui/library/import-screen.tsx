@@ -4,7 +4,7 @@ import { applyMapping, type CsvPreview, previewCsv } from '../../shared/format/c
 import type { CsvMapping } from '../../shared/format/csv-mapping'
 import { CSV_IMPORT } from '../../shared/words/en/csv-import'
 import type { Log, LogLabels } from '../../state/app'
-import { Button, FileButton, HOME, Notice, navigate, route, Screen, useApp } from '../common'
+import { Button, FileButton, HOME, Notice, route, Screen, useApp, wayFromHere } from '../common'
 import { CsvTable } from './csv-table'
 import { LabelFields } from './label-fields'
 import { MappingFields } from './mapping-fields'
@@ -63,6 +63,7 @@ function MapAndLabel({ opened: { files, preview } }: { opened: Opened }) {
   })
   const [wrong, setWrong] = useState<string | null>(null)
   const add = async () => {
+    const lead = wayFromHere()
     const logs: Log[] = []
     for (const { name, text } of files) {
       const samples = applyMapping(text, mapping, name)
@@ -71,7 +72,7 @@ function MapAndLabel({ opened: { files, preview } }: { opened: Opened }) {
     }
     const added = await app.library.addLogs(logs, labels)
     if (!added.ok) return setWrong(added.message)
-    navigate(labels.gestureId === null ? '#/background' : route('gesture', labels.gestureId))
+    lead(labels.gestureId === null ? '#/background' : route('gesture', labels.gestureId))
   }
   return (
     <>

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { Library } from '../../shared/model/library'
 import { LIBRARY } from '../../shared/words/en/library'
-import { Button, HOME, Icon, Mark, navigate, Progress, useApp } from '../common'
+import { Button, HOME, Icon, Mark, Progress, useApp, wayFromHere } from '../common'
 import { NewLibrary } from './new-library'
 import { RenameLibrary } from './rename-library'
 
@@ -39,8 +39,9 @@ function LibraryRow({ library, open }: { library: Library; open: boolean }) {
   const app = useApp()
   const [renaming, setRenaming] = useState(false)
   const show = async () => {
+    const lead = wayFromHere()
     await app.library.open(library.id)
-    navigate(HOME)
+    lead(HOME)
   }
   return (
     <li class={open ? 'library library-open' : 'library'}>

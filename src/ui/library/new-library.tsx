@@ -1,16 +1,15 @@
 import { LIBRARY_OPEN } from '../../shared/words/en/library-open'
-import { HOME, NameForm, navigate, useApp } from '../common'
+import { HOME, NameForm, useApp, wayFromHere } from '../common'
 
 /** Names a new library and opens it. */
 export function NewLibrary({ onCancel }: { onCancel: () => void }) {
   const { library } = useApp()
   const create = async (name: string) => {
-    const from = location.hash
+    const lead = wayFromHere()
     const created = await library.create(name)
     if (created.ok) {
       onCancel()
-      // Whoever has tapped another place meanwhile stays there.
-      if (location.hash === from) navigate(HOME)
+      lead(HOME)
     }
     return created
   }

@@ -1,5 +1,5 @@
 import { MOVES } from '../../shared/words/en/moves'
-import { Button, Icon, NameForm, navigate, route, useApp } from '../common'
+import { Button, Icon, NameForm, route, useApp, wayFromHere } from '../common'
 
 export interface AddGestureProps {
   open: boolean
@@ -10,10 +10,11 @@ export interface AddGestureProps {
 export function AddGesture({ open, onOpen }: AddGestureProps) {
   const { library } = useApp()
   const add = async (name: string) => {
+    const lead = wayFromHere()
     const added = await library.addGesture(name)
     if (added.ok) {
       onOpen(false)
-      navigate(route('gesture', added.value.id))
+      lead(route('gesture', added.value.id))
     }
     return added
   }
