@@ -91,9 +91,9 @@ describeWithTools('a recording under faults, in a real browser', ['chromium'], (
         `(() => { const end = performance.now() + 450; while (performance.now() < end); })()`,
       )
     })
-    expect(recording.gaps).toHaveLength(1)
-    const [gap] = recording.gaps
-    expect(gap!.endMs - gap!.startMs).toBeGreaterThan(300)
+    // A busy computer may lose readings of its own, for a shorter while.
+    const long = recording.gaps.filter(({ startMs, endMs }) => endMs - startMs > 300)
+    expect(long).toHaveLength(1)
     expect(quality.map(({ code }) => code)).toContain('gap')
     const steps = [...samples.tMs].slice(1).map((t, i) => t - samples.tMs[i]!)
     const median = steps.sort((a, b) => a - b)[steps.length >> 1]!
