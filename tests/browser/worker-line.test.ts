@@ -67,6 +67,9 @@ describeWithTools('queue before a real worker', ['chromium'], () => {
     expect(await trial('vanishSilently')).toBe('still waiting')
     expect(await trial('vanish')).toEqual({ vanished: 'worker/crashed', behind: 'next after 1' })
   })
+  it('notices the end of a worker that is busy with its first call, and answers that call', async () => {
+    expect(await trial('endedInFirstCall')).toEqual(['worker/crashed', 'next after 1'])
+  })
   it('gives up a worker that is ended before it begins, and none that is only slow to answer', async () => {
     expect(await trial('neverBegins')).toEqual({ first: 'worker/crashed', behind: 'slow' })
   })

@@ -1,16 +1,12 @@
 import type { SignOfLife } from '../../src/shared/protocol/sign-of-life'
 
 /**
- * Says at once that this worker has begun; then takes a lock for as long as it lives and tells the
- * lock's name, which may wait behind a first long call. Old browsers have no locks.
+ * Asks for a lock for as long as this worker lives, and tells its name at once: the browser grants it
+ * while the worker is busy, and a first call may keep it busy for long.
  */
 export function giveSignOfLife(): void {
-  self.postMessage({ begun: true })
   const aliveLock = `movewright worker ${Math.random().toString(36).slice(2)}`
-  navigator.locks
-    ?.request(aliveLock, () => {
-      self.postMessage({ aliveLock } satisfies SignOfLife)
-      return new Promise<never>(() => {})
-    })
-    .catch(() => undefined)
+  // Old browsers have no locks.
+  navigator.locks?.request(aliveLock, () => new Promise<never>(() => {})).catch(() => undefined)
+  self.postMessage({ aliveLock } satisfies SignOfLife)
 }

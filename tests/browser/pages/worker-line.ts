@@ -93,6 +93,22 @@ const trials: Record<string, () => Promise<unknown>> = {
     const waited = new Promise((resolve) => setTimeout(resolve, 1500, 'still waiting'))
     return Promise.race([call((s) => s.vanish()).then(told), waited])
   },
+  /** The first worker is ended while it is busy with the first call it was ever given. */
+  endedInFirstCall: async () => {
+    let workers = 0
+    const start = () => {
+      const worker = startTrial()
+      workers += 1
+      // As the system does it: the line is not told.
+      if (workers === 1) setTimeout(() => Worker.prototype.terminate.call(worker), 1000)
+      return worker
+    }
+    const { call } = trialLine(start)
+    const ended = call((s) => s.block()).then(told)
+    const behind = call((s) => s.echo('next')).then(told)
+    const waited = new Promise((resolve) => setTimeout(resolve, 10_000, 'still waiting'))
+    return Promise.race([Promise.all([ended, behind]), waited])
+  },
   /** The first worker is ended before it sends anything, the next one is sound. */
   neverBegins: async () => {
     let workers = 0
