@@ -197,7 +197,7 @@ interface Packed {
 const TILE = 32
 
 /** Copies the upper half of an n × n table to the lower one. */
-export function mirrorUpper(table: Float64Array, n: number): void {
+function mirrorUpper(table: Float64Array, n: number): void {
   for (let top = 0; top < n; top += TILE) {
     for (let left = top; left < n; left += TILE) {
       for (let i = top; i < Math.min(n, top + TILE); i++) {
