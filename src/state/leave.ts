@@ -2,8 +2,8 @@ import { undoChange } from '../shared/collect/undo-change'
 import type { Leave } from '../shared/collect/withdraw'
 import type { Library, Recording } from '../shared/model/library'
 import { ok } from '../shared/model/result'
-import { OPEN_LIBRARY } from '../shared/words/en/open-library'
 import type { Shelf } from './shelf'
+import { undoPlanned } from './undo-planned'
 
 const NOTHING = { add: [], update: [], remove: [], restore: [] }
 
@@ -33,18 +33,11 @@ export async function leaveTogether(
 }
 
 /** @returns whether it was done */
-async function comeBack(
+function comeBack(
   shelf: Shelf,
   { before, after, removed }: { before: Library; after: Library; removed: string[] },
 ): Promise<boolean> {
-  const back = await shelf.store.planChange(before.id, ({ library }) =>
+  return undoPlanned(shelf, before.id, ({ library }) =>
     ok({ ...NOTHING, library: undoChange(library, before, after), restore: removed }),
   )
-  if (!back.ok && back.code === 'storage/no-library') {
-    shelf.notices.trouble(OPEN_LIBRARY.undoThatFirst)
-    return false
-  }
-  const isDone = shelf.check(back)
-  await shelf.reload()
-  return isDone
 }

@@ -17,12 +17,12 @@ import type { Gesture, Library } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
 import type { Progress } from '../../shared/protocol/recogniser'
 import { COLLECTING } from '../../shared/words/en/collecting'
-import { OPEN_LIBRARY } from '../../shared/words/en/open-library'
 import type { LibraryFacts } from '../../storage/contents'
 import { MOST_GESTURES } from '../gestures'
 import { newId } from '../id'
 import type { Shelf } from '../shelf'
 import { identified, identify } from './identify'
+import { NO_LIBRARY } from './no-library'
 import { type Brought, undoBring } from './undo-bring'
 
 /** Something to bring home: a file, or what came by other ways. */
@@ -347,4 +347,3 @@ function otherLibrary({ name }: Library): Result<never> {
 
 const NOTHING = fail('collect/nothing', COLLECTING.nothing)
 const NOT_DECIDED = fail('collect/not-decided', COLLECTING.notDecided)
-const NO_LIBRARY = fail('collect/no-library', OPEN_LIBRARY.noneFirst)

@@ -5,9 +5,7 @@ import { demonstrate } from '../../shared/collect/demonstration'
 import type { Demonstration } from '../../shared/collect/plan'
 import type { TakesCompared } from '../../shared/collect/takes-compared'
 import { dropTakes, withdrawTester } from '../../shared/collect/withdraw'
-import { fail } from '../../shared/model/result'
 import { COLLECTING } from '../../shared/words/en/collecting'
-import { OPEN_LIBRARY } from '../../shared/words/en/open-library'
 import type { Job } from '../app'
 import { fingerprint } from '../fingerprint'
 import { createJobSlot } from '../jobs'
@@ -24,6 +22,7 @@ import {
 import { createFolder, type FolderState } from './folder'
 import { identify } from './identify'
 import { createKeptFar } from './kept-far'
+import { NO_LIBRARY } from './no-library'
 import { createPlans, type PlansState } from './plans'
 
 export { freshPlan } from './plans'
@@ -53,8 +52,6 @@ export interface CollectParts {
   shelf: Shelf
   recogniser: RecogniserClient
 }
-
-const NO_LIBRARY = fail('collect/no-library', OPEN_LIBRARY.noneFirst)
 
 /** Plans, what testers bring home, and who takes part. */
 export function createCollect({ shelf, recogniser }: CollectParts): CollectState {

@@ -4,9 +4,9 @@ import type { Plan } from '../../shared/collect/plan'
 import type { Library } from '../../shared/model/library'
 import { fail, ok, type Result } from '../../shared/model/result'
 import { COLLECTING } from '../../shared/words/en/collecting'
-import { OPEN_LIBRARY } from '../../shared/words/en/open-library'
 import { newId } from '../id'
 import type { Shelf } from '../shelf'
+import { NO_LIBRARY } from './no-library'
 
 export interface PlansState {
   /** Plans of the open library, without gestures that are gone. */
@@ -17,7 +17,6 @@ export interface PlansState {
   removePlan(id: string): Promise<void>
 }
 
-const NO_LIBRARY = fail('collect/no-library', OPEN_LIBRARY.noneFirst)
 const NO_GESTURES = fail('collect/no-gestures', COLLECTING.planEmpty)
 
 export function createPlans(shelf: Shelf): PlansState {

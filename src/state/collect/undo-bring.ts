@@ -3,10 +3,10 @@ import type { MergeChange } from '../../shared/collect/merge'
 import { undoChange, undoRecording } from '../../shared/collect/undo-change'
 import type { Library, Recording } from '../../shared/model/library'
 import { ok } from '../../shared/model/result'
-import { OPEN_LIBRARY } from '../../shared/words/en/open-library'
 import type { LibraryFacts } from '../../storage/contents'
 import type { LibraryChange } from '../../storage/store'
 import type { Shelf } from '../shelf'
+import { undoPlanned } from '../undo-planned'
 
 /** What was stored when files were brought home, and what was there before. */
 export interface Brought {
@@ -19,16 +19,8 @@ export interface Brought {
  * What was stored goes again; what was changed elsewhere since stays, with the gestures it needs.
  * @returns whether it was done
  */
-export async function undoBring(shelf: Shelf, brought: Brought): Promise<boolean> {
-  const { before } = brought
-  const undone = await shelf.store.planChange(before.id, (now) => ok(undoing(now, brought)))
-  if (!undone.ok && undone.code === 'storage/no-library') {
-    shelf.notices.trouble(OPEN_LIBRARY.undoThatFirst)
-    return false
-  }
-  const isDone = shelf.check(undone)
-  await shelf.reload()
-  return isDone
+export function undoBring(shelf: Shelf, brought: Brought): Promise<boolean> {
+  return undoPlanned(shelf, brought.before.id, (now) => ok(undoing(now, brought)))
 }
 
 function undoing(
